@@ -1,0 +1,95 @@
+/** What the hands do for one step: dimensionless, quantised before it is used and recorded. */
+export interface Controls {
+  /** -1..1, + nose up. */
+  elevator: number;
+  /** -1..1, + rolls right. */
+  aileron: number;
+  /** -1..1, + nose right. */
+  rudder: number;
+  /** Position of the trim wheel, -1..1, + nose up. */
+  trim: number;
+  throttle: number;
+  mixture: number;
+  propeller: number;
+  brake: number;
+  /** 0, 1, 2 ...: index into the aeroplane's flap stages. */
+  flapStage: number;
+  /** 0 or 1. */
+  carbHeat: number;
+  pump: number;
+  /** 1 down, 0 up. */
+  gear: number;
+}
+
+export interface ControlRange {
+  readonly name: keyof Controls;
+  /** The column of the controls file. */
+  readonly column: string;
+  readonly low: number;
+  readonly high: number;
+  readonly whole: boolean;
+}
+
+/** The one table of controls: names, columns of the controls file, ranges. Order is the recording's order. */
+export const CONTROLS: readonly ControlRange[] = [
+  { name: 'elevator', column: 'elevator', low: -1, high: 1, whole: false },
+  { name: 'aileron', column: 'aileron', low: -1, high: 1, whole: false },
+  { name: 'rudder', column: 'rudder', low: -1, high: 1, whole: false },
+  { name: 'trim', column: 'trim', low: -1, high: 1, whole: false },
+  { name: 'throttle', column: 'throttle', low: 0, high: 1, whole: false },
+  { name: 'mixture', column: 'mixture', low: 0, high: 1, whole: false },
+  { name: 'propeller', column: 'propeller', low: 0, high: 1, whole: false },
+  { name: 'brake', column: 'brake', low: 0, high: 1, whole: false },
+  { name: 'flapStage', column: 'flap_stage', low: 0, high: 9, whole: true },
+  { name: 'carbHeat', column: 'carb_heat', low: 0, high: 1, whole: true },
+  { name: 'pump', column: 'pump', low: 0, high: 1, whole: true },
+  { name: 'gear', column: 'gear', low: 0, high: 1, whole: true },
+];
+
+export const CONTROL_STEP = 1e-4;
+
+export const neutralControls = (): Controls => ({
+  elevator: 0,
+  aileron: 0,
+  rudder: 0,
+  trim: 0,
+  throttle: 0,
+  mixture: 1,
+  propeller: 1,
+  brake: 0,
+  flapStage: 0,
+  carbHeat: 0,
+  pump: 0,
+  gear: 1,
+});
+
+const clamp = (x: number, low: number, high: number) => (x < low ? low : x > high ? high : x);
+
+/** To the nearest 1/10000 of a lever's unit travel, or to a whole stage; never "-0", never outside the range. */
+export const quantise = (x: number, whole: boolean): number =>
+  whole ? Math.round(x) + 0 : Math.round(x * 10000) / 10000 + 0;
+
+/** Clamps and quantises in place; what is not a number becomes 0. `topStage` is the aeroplane's last flap stage. */
+export const quantiseControls = (controls: Controls, topStage: number): void => {
+  for (let i = 0; i < CONTROLS.length; i += 1) {
+    const c = CONTROLS[i] as ControlRange;
+    const x = controls[c.name];
+    const high = c.name === 'flapStage' ? topStage : c.high;
+    controls[c.name] = x === x ? quantise(clamp(x, c.low, high), c.whole) : 0;
+  }
+};
+
+export const copyControls = (from: Controls, into: Controls): void => {
+  into.elevator = from.elevator;
+  into.aileron = from.aileron;
+  into.rudder = from.rudder;
+  into.trim = from.trim;
+  into.throttle = from.throttle;
+  into.mixture = from.mixture;
+  into.propeller = from.propeller;
+  into.brake = from.brake;
+  into.flapStage = from.flapStage;
+  into.carbHeat = from.carbHeat;
+  into.pump = from.pump;
+  into.gear = from.gear;
+};

@@ -1,0 +1,52 @@
+/// <reference types="vitest/config" />
+import react from '@vitejs/plugin-react';
+import { defineConfig, type Plugin } from 'vite';
+
+/** The one place where the page's Content-Security-Policy stands. */
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "media-src 'self'",
+  "worker-src 'self'",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Puts the policy into the built page; the development server needs inline scripts and goes without. */
+const policyMeta = (): Plugin => ({
+  name: 'policy-meta',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
+      injectTo: 'head-prepend',
+    },
+  ],
+});
+
+export default defineConfig(({ isSsrBuild }) => ({
+  base: './',
+  plugins: [react(), policyMeta()],
+  preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
+  build: isSsrBuild
+    ? {
+        ssr: 'src/headless/main.ts',
+        outDir: '.cache/headless',
+        target: 'node20',
+        rolldownOptions: { output: { entryFileNames: 'main.js' } },
+      }
+    : { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  ssr: { noExternal: true },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    reporters: ['default'],
+  },
+}));
