@@ -1,0 +1,70 @@
+/**
+ * Random streams that live in plain memory: four numbers in a Float64Array, so that a snapshot, a rewind
+ * and a fork keep their luck. The generator is Alea (J. Baagoe, 2010), seeded by the `seedrandom` library
+ * and stepped here; a test holds the two equal.
+ */
+import alea from 'seedrandom/lib/alea.js';
+import { log, sinCosInto } from './functions.ts';
+
+/** The four numbers of a stream: s0, s1, s2 in [0, 1) and the carry c. */
+export type StreamSeed = readonly [number, number, number, number];
+
+/** The stream's slots in order, each with the range it never leaves. */
+export const STREAM_SLOTS: readonly { readonly name: string; readonly low: number; readonly high: number }[] =
+  [
+    { name: 'streamS0', low: 0, high: 1 },
+    { name: 'streamS1', low: 0, high: 1 },
+    { name: 'streamS2', low: 0, high: 1 },
+    { name: 'streamCarry', low: 0, high: 2091639 },
+  ];
+
+const TWO_TO_MINUS_32 = 2.3283064365386963e-10;
+/** Half the distance between two neighbouring uniforms: keeps the logarithm of a draw finite. */
+const HALF_STEP = TWO_TO_MINUS_32 / 2;
+
+/** The stream of a name, for instance `1234/air/0`: one name a purpose and aircraft. */
+export function seedStream(name: string): StreamSeed {
+  const { s0, s1, s2, c } = alea(name, { state: true }).state();
+  return [s0, s1, s2, c];
+}
+
+/** Lays a stream into memory at `at`; takes four slots. */
+export function beginStream(memory: Float64Array, at: number, seed: StreamSeed): void {
+  memory[at] = seed[0];
+  memory[at + 1] = seed[1];
+  memory[at + 2] = seed[2];
+  memory[at + 3] = seed[3];
+}
+
+/** One draw, evenly spread over [0, 1) in steps of 2^-32. */
+export function nextUniform(memory: Float64Array, at: number): number {
+  const t = 2091639 * memory[at]! + memory[at + 3]! * TWO_TO_MINUS_32;
+  const carry = t | 0;
+  const value = t - carry;
+  memory[at] = memory[at + 1]!;
+  memory[at + 1] = memory[at + 2]!;
+  memory[at + 2] = value;
+  memory[at + 3] = carry;
+  return value;
+}
+
+const direction = new Float64Array(2);
+const TWO_PI = 2 * Math.PI;
+
+/** One standard normal draw; always takes two uniforms (Box and Muller 1958). Never beyond 6.8. */
+export function nextNormal(memory: Float64Array, at: number): number {
+  const radius = Math.sqrt(-2 * log(nextUniform(memory, at) + HALF_STEP));
+  sinCosInto(direction, 0, TWO_PI * nextUniform(memory, at));
+  return radius * direction[1]!;
+}
+
+/**
+ * Two independent standard normals from the same two uniforms, into `out[outAt]` and `out[outAt + 1]`
+ * (both halves of Box and Muller).
+ */
+export function nextNormalPair(memory: Float64Array, at: number, out: Float64Array, outAt: number): void {
+  const radius = Math.sqrt(-2 * log(nextUniform(memory, at) + HALF_STEP));
+  sinCosInto(out, outAt, TWO_PI * nextUniform(memory, at));
+  out[outAt] = radius * out[outAt]!;
+  out[outAt + 1] = radius * out[outAt + 1]!;
+}

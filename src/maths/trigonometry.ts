@@ -1,0 +1,192 @@
+/**
+ * Sine, cosine and tangent from + - * / alone, so that every engine gives the same bits
+ * (`Math.sin` and `Math.cos` already differ in the last bit between engines).
+ *
+ * Source of method and coefficients: fdlibm 5.3 (k_sin.c, k_cos.c, k_tan.c, e_rem_pio2.c).
+ * Copyright (C) 1993-2004 by Sun Microsystems, Inc. All rights reserved. Developed at SunSoft, a Sun
+ * Microsystems, Inc. business. Permission to use, copy, modify, and distribute this software is freely
+ * granted, provided that this notice is preserved.
+ *
+ * Changed here: cancellation is judged by size instead of by exponent bits, and a high part is taken by
+ * rounding to single precision instead of clearing the low word. Within 2 ulp of `Math` for |x| up to
+ * 8e5; beyond that the argument is first reduced by the double nearest to 2 pi, so the answer is that of
+ * a slightly different angle (relative 4e-17 of x), still within [-1, 1].
+ */
+
+const QUARTER_PI = Math.PI / 4;
+const TWO_PI = 2 * Math.PI;
+const LARGEST_REDUCED = 8e5;
+
+// pi/2 in three pieces of 33 bits and their tails.
+const TWO_OVER_PI = 0.6366197723675814;
+const HALF_PI_1 = 1.5707963267341256;
+const HALF_PI_1_TAIL = 6.077100506506192e-11;
+const HALF_PI_2 = 6.077100506303966e-11;
+const HALF_PI_2_TAIL = 2.0222662487959506e-21;
+const HALF_PI_3 = 2.0222662487111665e-21;
+const HALF_PI_3_TAIL = 8.4784276603689e-32;
+/** Loss of more than 16 (49) bits in the first (second) subtraction asks for the next piece. */
+const LOSS_16_BITS = 1 / 65536;
+const LOSS_49_BITS = 1 / 562949953421312;
+
+const S1 = -0.16666666666666632;
+const S2 = 8.33333333332249e-3;
+const S3 = -1.984126982985795e-4;
+const S4 = 2.7557313707070068e-6;
+const S5 = -2.5050760253406863e-8;
+const S6 = 1.58969099521155e-10;
+
+const C1 = 4.16666666666666e-2;
+const C2 = -1.388888888887411e-3;
+const C3 = 2.480158728947673e-5;
+const C4 = -2.7557314351390663e-7;
+const C5 = 2.087572321298175e-9;
+const C6 = -1.1359647557788195e-11;
+
+const T0 = 0.3333333333333341;
+const T1 = 0.13333333333320124;
+const T2 = 5.396825397622605e-2;
+const T3 = 2.1869488294859542e-2;
+const T4 = 8.8632398235993e-3;
+const T5 = 3.5920791075913124e-3;
+const T6 = 1.4562094543252903e-3;
+const T7 = 5.880412408202641e-4;
+const T8 = 2.464631348184699e-4;
+const T9 = 7.817944429395571e-5;
+const T10 = 7.140724913826082e-5;
+const T11 = -1.8558637485527546e-5;
+const T12 = 2.590730518636337e-5;
+const PI_4_TAIL = 3.061616997868383e-17;
+const TAN_FOLD = 0.67434;
+
+/** The reduced angle and its tail: one reused pair, so that nothing is allocated. */
+const reduced = new Float64Array(2);
+
+/** Sine of x + tail for |x| at most pi/4. */
+function sinNear(x: number, tail: number): number {
+  const z = x * x;
+  const v = z * x;
+  const r = S2 + z * (S3 + z * (S4 + z * (S5 + z * S6)));
+  return x - (z * (0.5 * tail - v * r) - tail - v * S1);
+}
+
+/** Cosine of x + tail for |x| at most pi/4. */
+function cosNear(x: number, tail: number): number {
+  const z = x * x;
+  const r = z * (C1 + z * (C2 + z * (C3 + z * (C4 + z * (C5 + z * C6)))));
+  const half = 0.5 * z;
+  const w = 1 - half;
+  return w + (1 - w - half + (z * r - x * tail));
+}
+
+/** Tangent of x + tail for |x| at most pi/4; with `inverted` it is -1/tan. */
+function tanNear(xGiven: number, tailGiven: number, inverted: boolean): number {
+  let x = xGiven;
+  let tail = tailGiven;
+  const folded = Math.abs(x) >= TAN_FOLD;
+  const negative = x < 0;
+  if (folded) {
+    if (negative) {
+      x = -x;
+      tail = -tail;
+    }
+    x = QUARTER_PI - x + (PI_4_TAIL - tail);
+    tail = 0;
+  }
+  const z = x * x;
+  const w = z * z;
+  const odd = T1 + w * (T3 + w * (T5 + w * (T7 + w * (T9 + w * T11))));
+  const even = z * (T2 + w * (T4 + w * (T6 + w * (T8 + w * (T10 + w * T12)))));
+  const s = z * x;
+  const r = tail + z * (s * (odd + even) + tail) + T0 * s;
+  const t = x + r;
+  if (folded) {
+    const v = inverted ? -1 : 1;
+    const value = v - 2 * (x - ((t * t) / (t + v) - r));
+    return negative ? -value : value;
+  }
+  if (!inverted) return t;
+  // -1/(x + r), the division corrected by its own remainder.
+  const high = Math.fround(t);
+  const low = r - (high - x);
+  const quotient = -1 / t;
+  const quotientHigh = Math.fround(quotient);
+  return quotientHigh + quotient * (1 + quotientHigh * high + quotientHigh * low);
+}
+
+/** Writes x less the nearest multiple of pi/2 into `reduced`; returns that multiple, modulo 4. */
+function reduce(xGiven: number): number {
+  const x = Math.abs(xGiven) > LARGEST_REDUCED ? xGiven % TWO_PI : xGiven;
+  const n = Math.floor(x * TWO_OVER_PI + 0.5);
+  let r = x - n * HALF_PI_1;
+  let w = n * HALF_PI_1_TAIL;
+  let y = r - w;
+  const size = Math.abs(x);
+  if (Math.abs(y) < size * LOSS_16_BITS) {
+    let before = r;
+    w = n * HALF_PI_2;
+    r = before - w;
+    w = n * HALF_PI_2_TAIL - (before - r - w);
+    y = r - w;
+    if (Math.abs(y) < size * LOSS_49_BITS) {
+      before = r;
+      w = n * HALF_PI_3;
+      r = before - w;
+      w = n * HALF_PI_3_TAIL - (before - r - w);
+      y = r - w;
+    }
+  }
+  reduced[0] = y;
+  reduced[1] = r - y - w;
+  return n & 3;
+}
+
+/** Sine of an angle in radians. */
+export function sin(x: number): number {
+  if (Math.abs(x) <= QUARTER_PI) return sinNear(x, 0);
+  const quadrant = reduce(x);
+  const y = reduced[0]!;
+  const tail = reduced[1]!;
+  const value = (quadrant & 1) === 0 ? sinNear(y, tail) : cosNear(y, tail);
+  return quadrant < 2 ? value : -value;
+}
+
+/** Cosine of an angle in radians. */
+export function cos(x: number): number {
+  if (Math.abs(x) <= QUARTER_PI) return cosNear(x, 0);
+  const quadrant = reduce(x);
+  const y = reduced[0]!;
+  const tail = reduced[1]!;
+  const value = (quadrant & 1) === 0 ? cosNear(y, tail) : sinNear(y, tail);
+  return quadrant === 0 || quadrant === 3 ? value : -value;
+}
+
+/** Tangent of an angle in radians. */
+export function tan(x: number): number {
+  if (x === 0) return x;
+  if (Math.abs(x) <= QUARTER_PI) return tanNear(x, 0, false);
+  const quadrant = reduce(x);
+  return tanNear(reduced[0]!, reduced[1]!, (quadrant & 1) === 1);
+}
+
+/**
+ * Sine into `out[at]` and cosine into `out[at + 1]` with one reduction: the same bits as `sin` and `cos`,
+ * for the inner loop of the flight model.
+ */
+export function sinCosInto(out: Float64Array, at: number, x: number): void {
+  if (Math.abs(x) <= QUARTER_PI) {
+    out[at] = sinNear(x, 0);
+    out[at + 1] = cosNear(x, 0);
+    return;
+  }
+  const quadrant = reduce(x);
+  const y = reduced[0]!;
+  const tail = reduced[1]!;
+  const s = sinNear(y, tail);
+  const c = cosNear(y, tail);
+  const odd = (quadrant & 1) === 1;
+  const sine = odd ? c : s;
+  const cosine = odd ? s : c;
+  out[at] = quadrant < 2 ? sine : -sine;
+  out[at + 1] = quadrant === 0 || quadrant === 3 ? cosine : -cosine;
+}
