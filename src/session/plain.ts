@@ -1,0 +1,25 @@
+/**
+ * Plain data: what memories and keyframes are made of. Numbers, texts, booleans, null, arrays, records and
+ * Float64Array; no functions, no classes, no cycles.
+ */
+export type Plain =
+  | number
+  | string
+  | boolean
+  | null
+  | undefined
+  | Float64Array
+  | readonly Plain[]
+  | { readonly [key: string]: Plain };
+
+/** A deep copy that shares nothing with its original. */
+export const clonePlain = <T>(value: T): T => copyOf(value) as T;
+
+const copyOf = (value: unknown): unknown => {
+  if (typeof value !== 'object' || value === null) return value;
+  if (value instanceof Float64Array) return value.slice();
+  if (Array.isArray(value)) return value.map(copyOf);
+  const copy: Record<string, unknown> = {};
+  for (const key of Object.keys(value)) copy[key] = copyOf((value as Record<string, unknown>)[key]);
+  return copy;
+};

@@ -1,0 +1,110 @@
+import { CONTROLS, type Controls, copyControls, neutralControls } from '../simulation/controls.ts';
+import type { Scenario } from '../simulation/scenario.ts';
+import { clonePlain } from './plain.ts';
+
+/** Rises when the shape of a recording or of a memory inside it changes. */
+export const RECORDING_VERSION = 1;
+
+/** Steps between two keyframes: ten seconds. */
+export const KEYFRAME_STEPS = 600;
+
+/** One control's history: from step `steps[i]` on it stands at `values[i]` ten-thousandths. */
+export interface ChangeList {
+  count: number;
+  steps: Int32Array;
+  values: Int32Array;
+}
+
+/** Everything that is carried over from one step to the next, after `step` steps. */
+export interface Keyframe {
+  readonly step: number;
+  readonly state: Float64Array;
+  /** As the last step used them. */
+  readonly controls: Controls;
+  readonly sourceName: string;
+  readonly sourceMemory: unknown;
+  readonly foldMemories: readonly unknown[];
+}
+
+/** A whole flight: what was fixed, what the hands did, and where to pick it up again. */
+export interface Recording {
+  readonly version: number;
+  readonly modelVersion: number;
+  readonly scenario: Scenario;
+  /** Steps flown. */
+  steps: number;
+  /** In the order of CONTROLS. */
+  readonly changes: readonly ChangeList[];
+  readonly keyframes: Keyframe[];
+}
+
+export const emptyChangeList = (room = 64): ChangeList => ({
+  count: 0,
+  steps: new Int32Array(room),
+  values: new Int32Array(room),
+});
+
+export const pushChange = (list: ChangeList, step: number, value: number): void => {
+  if (list.count === list.steps.length) {
+    const steps = new Int32Array(list.count * 2);
+    const values = new Int32Array(list.count * 2);
+    steps.set(list.steps);
+    values.set(list.values);
+    list.steps = steps;
+    list.values = values;
+  }
+  list.steps[list.count] = step;
+  list.values[list.count] = value;
+  list.count += 1;
+};
+
+/** How many changes of the list come before this step; by halving. */
+export const changesBefore = (list: ChangeList, step: number): number => {
+  let low = 0;
+  let high = list.count;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((list.steps[middle] as number) < step) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+};
+
+/** The controls that the step from `step` to `step + 1` used; before the first change, those of the first keyframe. */
+export const controlsAt = (recording: Recording, step: number, into: Controls): void => {
+  const first = recording.keyframes[0];
+  copyControls(first === undefined ? neutralControls() : first.controls, into);
+  for (let i = 0; i < CONTROLS.length; i += 1) {
+    const list = recording.changes[i] as ChangeList;
+    const count = changesBefore(list, step + 1);
+    if (count === 0) continue;
+    into[(CONTROLS[i] as (typeof CONTROLS)[number]).name] = (list.values[count - 1] as number) / 10000;
+  }
+};
+
+/** The last keyframe at or before a step. A recording always has one at step 0. */
+export const keyframeBefore = (recording: Recording, step: number): Keyframe => {
+  let best = recording.keyframes[0];
+  for (const keyframe of recording.keyframes) if (keyframe.step <= step) best = keyframe;
+  if (best === undefined || best.step > step)
+    throw new Error(`recording: no keyframe at or before step ${step}`);
+  return best;
+};
+
+/** The flight up to a step, sharing nothing that can change with the original. */
+export const cutRecording = (recording: Recording, step: number): Recording => ({
+  version: recording.version,
+  modelVersion: recording.modelVersion,
+  scenario: recording.scenario,
+  steps: Math.min(step, recording.steps),
+  changes: recording.changes.map((list) => {
+    const count = changesBefore(list, step);
+    const room = Math.max(64, count);
+    const cut = emptyChangeList(room);
+    cut.steps.set(list.steps.subarray(0, count));
+    cut.values.set(list.values.subarray(0, count));
+    cut.count = count;
+    return cut;
+  }),
+  keyframes: recording.keyframes.filter((k) => k.step <= step).map((k) => clonePlain(k)),
+});
