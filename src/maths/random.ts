@@ -5,18 +5,18 @@
  */
 import alea from 'seedrandom/lib/alea.js';
 import { log, sinCosInto } from './functions.ts';
+import type { Slot } from './slots.ts';
 
 /** The four numbers of a stream: s0, s1, s2 in [0, 1) and the carry c. */
 export type StreamSeed = readonly [number, number, number, number];
 
 /** The stream's slots in order, each with the range it never leaves. */
-export const STREAM_SLOTS: readonly { readonly name: string; readonly low: number; readonly high: number }[] =
-  [
-    { name: 'streamS0', low: 0, high: 1 },
-    { name: 'streamS1', low: 0, high: 1 },
-    { name: 'streamS2', low: 0, high: 1 },
-    { name: 'streamCarry', low: 0, high: 2091639 },
-  ];
+export const STREAM_SLOTS: readonly Slot[] = [
+  { name: 'streamS0', low: 0, high: 1 },
+  { name: 'streamS1', low: 0, high: 1 },
+  { name: 'streamS2', low: 0, high: 1 },
+  { name: 'streamCarry', low: 0, high: 2091639 },
+];
 
 const TWO_TO_MINUS_32 = 2.3283064365386963e-10;
 /** Half the distance between two neighbouring uniforms: keeps the logarithm of a draw finite. */

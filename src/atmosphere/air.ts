@@ -1,0 +1,112 @@
+/**
+ * The air of a day: standard lapse rate from the temperature actually found at the aerodrome, and pressure
+ * built from it hydrostatically, so that *at the aerodrome elevation an altimeter set to QNH reads the
+ * elevation*. Above and below, the altimeter errs as it does in the trade: in air warmer than standard the
+ * aeroplane is higher than it reads (about 4 % of height for 10 degrees).
+ *
+ * With one lapse rate everywhere the sums are closed:
+ *   T = Ta - L (h - elevation),  p = pa (T / Ta)^n,  density = rhoa (T / Ta)^(n-1)
+ * and the altimeter is exactly linear: indicated - elevation = (h - elevation) Tisa(PAa) / Ta.
+ */
+import { pow } from '../maths/functions.ts';
+import {
+  densityAltitudeFromKgpm3,
+  gasDensityKgpm3,
+  heldAltitudeM,
+  isaPressurePa,
+  isaTemperatureK,
+  LAPSE_KPM,
+  PRESSURE_EXPONENT,
+  pressureAltitudeFromPa,
+} from './isa.ts';
+
+/** Elevation of the aerodrome, temperature there, and QNH. */
+export interface Air {
+  readonly elevationM: number;
+  readonly temperatureK: number;
+  readonly qnhPa: number;
+}
+
+/** The same with what does not change during a flight worked out once: for the inner loop. */
+export interface AirColumn extends Air {
+  /** Pressure altitude of QNH: 0 on a standard day, below 0 in high pressure. */
+  readonly qnhAltitudeM: number;
+  /** At the aerodrome elevation. */
+  readonly elevationPressurePa: number;
+  readonly elevationDensityKgpm3: number;
+  /** Feet the altimeter shows for each foot really climbed. */
+  readonly altimeterRatio: number;
+}
+
+/** Works out what is constant in a day's air. */
+export function airColumn(air: Air): AirColumn {
+  const qnhAltitudeM = pressureAltitudeFromPa(air.qnhPa);
+  const elevationPressurePa = isaPressurePa(air.elevationM + qnhAltitudeM);
+  return {
+    elevationM: air.elevationM,
+    temperatureK: air.temperatureK,
+    qnhPa: air.qnhPa,
+    qnhAltitudeM,
+    elevationPressurePa,
+    elevationDensityKgpm3: gasDensityKgpm3(elevationPressurePa, air.temperatureK),
+    altimeterRatio: isaTemperatureK(air.elevationM + qnhAltitudeM) / air.temperatureK,
+  };
+}
+
+/** Actual temperature at an altitude above sea level. */
+export function temperatureK(air: Air, altitudeAmslM: number): number {
+  return air.temperatureK - LAPSE_KPM * (heldAltitudeM(altitudeAmslM) - air.elevationM);
+}
+
+/** Static pressure at an altitude, from a column. */
+export function columnPressurePa(column: AirColumn, altitudeAmslM: number): number {
+  return (
+    column.elevationPressurePa *
+    pow(temperatureK(column, altitudeAmslM) / column.temperatureK, PRESSURE_EXPONENT)
+  );
+}
+
+/** Density at an altitude, from a column: one power, no allocation. */
+export function columnDensityKgpm3(column: AirColumn, altitudeAmslM: number): number {
+  return (
+    column.elevationDensityKgpm3 *
+    pow(temperatureK(column, altitudeAmslM) / column.temperatureK, PRESSURE_EXPONENT - 1)
+  );
+}
+
+/** What an altimeter set to QNH reads at an altitude, from a column. */
+export function columnIndicatedAltitudeM(column: AirColumn, altitudeAmslM: number): number {
+  return column.elevationM + (altitudeAmslM - column.elevationM) * column.altimeterRatio;
+}
+
+/** The altitude above sea level at which an altimeter set to QNH reads this. */
+export function columnAltitudeFromIndicatedM(column: AirColumn, indicatedM: number): number {
+  return column.elevationM + (indicatedM - column.elevationM) / column.altimeterRatio;
+}
+
+/** Static pressure at an altitude above sea level. */
+export const pressurePa = (air: Air, altitudeAmslM: number): number =>
+  columnPressurePa(airColumn(air), altitudeAmslM);
+
+/** Density at an altitude above sea level. */
+export const densityKgpm3 = (air: Air, altitudeAmslM: number): number =>
+  columnDensityKgpm3(airColumn(air), altitudeAmslM);
+
+/** What an altimeter set to QNH reads: the elevation at the aerodrome, and off by the day's warmth elsewhere. */
+export const indicatedAltitudeM = (air: Air, altitudeAmslM: number): number =>
+  columnIndicatedAltitudeM(airColumn(air), altitudeAmslM);
+
+/** What an altimeter set to 1,013.25 hPa reads. */
+export const pressureAltitudeM = (air: Air, altitudeAmslM: number): number =>
+  pressureAltitudeFromPa(pressurePa(air, altitudeAmslM));
+
+/** The standard altitude of the same density. */
+export const densityAltitudeM = (air: Air, altitudeAmslM: number): number =>
+  densityAltitudeFromKgpm3(densityKgpm3(air, altitudeAmslM));
+
+/** A standard day at an aerodrome of this elevation. */
+export const standardAir = (elevationM: number): Air => ({
+  elevationM,
+  temperatureK: isaTemperatureK(elevationM),
+  qnhPa: isaPressurePa(0),
+});
