@@ -1,0 +1,64 @@
+/**
+ * Mean wind by height. Neutral log law u(z) / u10 = ln(z / z0) / ln(10 / z0), as in WMO-No. 8 and
+ * MIL-F-8785C (which has it from 3 ft to 1,000 ft); level above gradient height and below 3 ft.
+ */
+import { log, pow, sinCosInto } from '../maths/functions.ts';
+import type { Wind } from './wind.ts';
+
+/** Height at which the surface wind is measured and reported (WMO-No. 8). */
+export const REFERENCE_HEIGHT_M = 10;
+/** The law is held at this height, or at 1.5 roughness lengths where that is higher. */
+const LOWEST_HEIGHT_M = 0.9;
+const LOWEST_ROUGHNESSES = 1.5;
+
+/** Last roughness asked for and ln(10 / z0) of it: a day has one, and a logarithm is dear. */
+const lastScale = new Float64Array([0.03, log(REFERENCE_HEIGHT_M / 0.03)]);
+
+function logToReference(roughnessM: number): number {
+  if (lastScale[0] !== roughnessM) {
+    lastScale[0] = roughnessM;
+    lastScale[1] = log(REFERENCE_HEIGHT_M / roughnessM);
+  }
+  return lastScale[1]!;
+}
+
+/** Wind at a height over wind at 10 m by the log law. */
+export const logLawFactor = (roughnessM: number, heightM: number): number =>
+  log(heightM / roughnessM) / logToReference(roughnessM);
+
+/** Wind at a height over wind at 10 m by the power law; 1/7 for open ground in neutral air. */
+export const powerLawFactor = (exponent: number, heightM: number): number =>
+  pow(heightM / REFERENCE_HEIGHT_M, exponent);
+
+/** Height above the ground held between the ends of the profile. */
+const heldHeightM = (wind: Wind, heightM: number): number =>
+  Math.min(Math.max(heightM, LOWEST_HEIGHT_M, LOWEST_ROUGHNESSES * wind.roughnessM), wind.gradientHeightM);
+
+/** Mean wind at a height above the ground over mean wind at 10 m. */
+export const meanWindFactor = (wind: Wind, heightM: number): number =>
+  logLawFactor(wind.roughnessM, heldHeightM(wind, heightM));
+
+/**
+ * Where the mean wind at a height comes from. The veer grows with the logarithm of height, as the speed
+ * does, from nothing at 10 m to the whole at gradient height (common practice).
+ */
+export function meanWindFromRad(wind: Wind, heightM: number): number {
+  if (wind.veerRad === 0 || heightM <= REFERENCE_HEIGHT_M) return wind.fromRadT;
+  const whole = log(wind.gradientHeightM / REFERENCE_HEIGHT_M);
+  return wind.fromRadT + (wind.veerRad * log(heldHeightM(wind, heightM) / REFERENCE_HEIGHT_M)) / whole;
+}
+
+/**
+ * Velocity of the air at a height above the ground, into `out[0]` east and `out[1]` north: where it blows
+ * TO. `gustMps` is what a gust adds at 10 m at this instant; it follows the same profile.
+ */
+export function windWithGust(wind: Wind, heightM: number, gustMps: number, out: Float64Array): void {
+  const speedMps = (wind.speedMps + gustMps) * meanWindFactor(wind, heightM);
+  sinCosInto(out, 0, meanWindFromRad(wind, heightM));
+  out[0] = -speedMps * out[0]!;
+  out[1] = -speedMps * out[1]!;
+}
+
+/** Velocity of the air in the mean wind, into `out[0]` east and `out[1]` north: where it blows TO. */
+export const meanWind = (wind: Wind, heightM: number, out: Float64Array): void =>
+  windWithGust(wind, heightM, 0, out);

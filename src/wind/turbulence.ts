@@ -1,0 +1,178 @@
+/**
+ * Turbulence after Dryden, low-altitude form of MIL-F-8785C. Level set by the wind at 20 ft that belongs to
+ * it (light 15 kt, moderate 30 kt) whatever wind blows.
+ *
+ *   Lw = h, Lu = Lv = h / k^1.2, sigma_w = 0.1 W20, sigma_u = sigma_v = sigma_w / k^0.4,
+ *   k = 0.177 + 0.000823 h, h in feet, 10 to 1,000 ft. From 1,000 to 2,000 ft the lengths go straight to
+ *   1,750 ft, where they stay; the sigmas stay as at 1,000 ft.
+ *
+ * Axes: along the horizontal airspeed, to its right, and up; each the velocity OF THE AIR. A positive
+ * `along` is therefore a gust from behind, and takes airspeed away.
+ *
+ * The filters are kept as states of unit variance and multiplied by sigma as they come out, and are stepped
+ * by their exact transition (not by a difference formula), so that any timestep gives the right spectrum.
+ * u:   autocorrelation e^-s, s = V t / L.
+ * v,w: (1 + sqrt3 s') / (1 + s')^2 driven by white noise, as a chain a' = -a + noise, b' = -b + a,
+ *      y = sqrt3 a + (1 - sqrt3) b; with noise of unit intensity var a = 1/2, cov ab = var b = 1/4, var y = 1,
+ *      autocorrelation (1 - s/2) e^-s.
+ */
+import { exp, pow } from '../maths/functions.ts';
+import { nextNormalPair, nextUniform } from '../maths/random.ts';
+import type { Slot } from '../maths/slots.ts';
+import { ftFromM, mFromFt, mpsFromKt } from '../units/conversions.ts';
+import type { TurbulenceLevel } from './wind.ts';
+
+const SQRT3 = Math.sqrt(3);
+/** Wind at 20 ft that belongs to each level. */
+export const W20_MPS: Readonly<Record<TurbulenceLevel, number>> = {
+  none: 0,
+  light: mpsFromKt(15),
+  moderate: mpsFromKt(30),
+};
+const LOWEST_FT = 10;
+const LOW_TOP_FT = 1000;
+const HIGH_FT = 2000;
+const HIGH_LENGTH_FT = 1750;
+/** The filters hold for an aeroplane that flies through frozen air; slower ones are taken as this fast. */
+const SLOWEST_MPS = 15;
+
+/** Unit states are held inside six standard deviations: once in some years of flying. */
+const HELD = 6;
+/** 6 times the largest sigma: moderate, at 10 ft. */
+const STRONGEST_MPS = 20;
+
+const state = (name: string): Slot => ({ name, low: -HELD, high: HELD });
+const speed = (name: string): Slot => ({ name, low: -STRONGEST_MPS, high: STRONGEST_MPS });
+
+/** Five filter states and the three gust speeds that came out of the last step. */
+export const TURBULENCE_SLOTS: readonly Slot[] = [
+  state('turbulenceU'),
+  state('turbulenceVa'),
+  state('turbulenceVb'),
+  state('turbulenceWa'),
+  state('turbulenceWb'),
+  speed('turbulenceAlongMps'),
+  speed('turbulenceRightMps'),
+  speed('turbulenceUpMps'),
+];
+/** Where the gust speeds stand in the memory, beyond its beginning. */
+export const ALONG = 5;
+export const RIGHT = 6;
+export const UP = 7;
+
+const held = (x: number): number => Math.min(Math.max(x, -HELD), HELD);
+
+const heldFt = (heightM: number): number => Math.max(ftFromM(heightM), LOWEST_FT);
+
+/** k^0.4, the one power all the formulae share; 1 from 1,000 ft up. */
+const bracketRoot = (heightFt: number): number => pow(0.177 + 0.000823 * Math.min(heightFt, LOW_TOP_FT), 0.4);
+
+/** Length above 1,000 ft, where all three are one. */
+const highLengthFt = (heightFt: number): number =>
+  LOW_TOP_FT +
+  ((HIGH_LENGTH_FT - LOW_TOP_FT) * (Math.min(heightFt, HIGH_FT) - LOW_TOP_FT)) / (HIGH_FT - LOW_TOP_FT);
+
+/** Length of the gusts along and across, Lu = Lv. */
+export function horizontalLengthM(heightM: number): number {
+  const heightFt = heldFt(heightM);
+  if (heightFt > LOW_TOP_FT) return mFromFt(highLengthFt(heightFt));
+  const root = bracketRoot(heightFt);
+  return mFromFt(heightFt / (root * root * root));
+}
+
+/** Length of the vertical gusts, Lw. */
+export function verticalLengthM(heightM: number): number {
+  const heightFt = heldFt(heightM);
+  return mFromFt(heightFt > LOW_TOP_FT ? highLengthFt(heightFt) : heightFt);
+}
+
+/** Standard deviation of the vertical gust. */
+export const verticalSigmaMps = (level: TurbulenceLevel): number => 0.1 * W20_MPS[level];
+
+/** Standard deviation of the gusts along and across. */
+export const horizontalSigmaMps = (level: TurbulenceLevel, heightM: number): number =>
+  verticalSigmaMps(level) / bracketRoot(heldFt(heightM));
+
+const normals = new Float64Array(6);
+
+function drawSixNormals(memory: Float64Array, streamAt: number): void {
+  nextNormalPair(memory, streamAt, normals, 0);
+  nextNormalPair(memory, streamAt, normals, 2);
+  nextNormalPair(memory, streamAt, normals, 4);
+}
+
+/** Begins as if it had always blown: the states are drawn from their long-run distribution. Six draws. */
+export function beginTurbulence(memory: Float64Array, at: number, streamAt: number): void {
+  drawSixNormals(memory, streamAt);
+  memory[at] = held(normals[0]!);
+  for (let chain = 0; chain < 2; chain++) {
+    const a = Math.sqrt(0.5) * normals[1 + 2 * chain]!;
+    memory[at + 1 + 2 * chain] = held(a);
+    memory[at + 2 + 2 * chain] = held(0.5 * a + Math.sqrt(0.125) * normals[2 + 2 * chain]!);
+  }
+  memory[at + ALONG] = 0;
+  memory[at + RIGHT] = 0;
+  memory[at + UP] = 0;
+}
+
+/**
+ * One exact step of the chain a, b over the distance s in lengths, `decay` = e^-s. The noise of the step has
+ * covariance P - F P F', F = e^-s [1 0; s 1], P = [1/2 1/4; 1/4 1/4].
+ */
+function stepChain(memory: Float64Array, at: number, s: number, decay: number, n1: number, n2: number): void {
+  const square = decay * decay;
+  const q11 = 0.5 * (1 - square);
+  const q12 = 0.25 - square * (0.25 + 0.5 * s);
+  const q22 = 0.25 - square * (0.25 + 0.5 * s + 0.5 * s * s);
+  const l11 = Math.sqrt(q11);
+  const l21 = q12 / l11;
+  const l22 = Math.sqrt(Math.max(0, q22 - l21 * l21));
+  const a = memory[at]!;
+  const b = memory[at + 1]!;
+  memory[at] = held(decay * a + l11 * n1);
+  memory[at + 1] = held(decay * (b + s * a) + l21 * n1 + l22 * n2);
+}
+
+const chainOutput = (memory: Float64Array, at: number): number =>
+  held(SQRT3 * memory[at]! + (1 - SQRT3) * memory[at + 1]!);
+
+/**
+ * One step of the turbulence, on the stream at `streamAt`: always six draws. `heightM` is above the ground,
+ * `tasMps` the horizontal airspeed. The gust speeds are then at `at + ALONG`, `at + RIGHT`, `at + UP`.
+ */
+export function stepTurbulence(
+  memory: Float64Array,
+  at: number,
+  streamAt: number,
+  dtS: number,
+  level: TurbulenceLevel,
+  heightM: number,
+  tasMps: number,
+): void {
+  if (level === 'none') {
+    for (let i = 0; i < 6; i++) nextUniform(memory, streamAt);
+    memory[at + ALONG] = 0;
+    memory[at + RIGHT] = 0;
+    memory[at + UP] = 0;
+    return;
+  }
+  drawSixNormals(memory, streamAt);
+  const heightFt = heldFt(heightM);
+  const low = heightFt <= LOW_TOP_FT;
+  const root = bracketRoot(heightFt);
+  const high = low ? 0 : highLengthFt(heightFt);
+  const distanceFt = ftFromM(Math.max(tasMps, SLOWEST_MPS) * dtS);
+  const sHorizontal = distanceFt / (low ? heightFt / (root * root * root) : high);
+  const sVertical = distanceFt / (low ? heightFt : high);
+  const decayHorizontal = exp(-sHorizontal);
+  const decayVertical = exp(-sVertical);
+  const fresh = Math.sqrt(1 - decayHorizontal * decayHorizontal);
+  memory[at] = held(decayHorizontal * memory[at]! + fresh * normals[0]!);
+  stepChain(memory, at + 1, sHorizontal, decayHorizontal, normals[1]!, normals[2]!);
+  stepChain(memory, at + 3, sVertical, decayVertical, normals[3]!, normals[4]!);
+  const sigmaW = verticalSigmaMps(level);
+  const sigmaUv = sigmaW / root;
+  memory[at + ALONG] = sigmaUv * memory[at]!;
+  memory[at + RIGHT] = sigmaUv * chainOutput(memory, at + 1);
+  memory[at + UP] = sigmaW * chainOutput(memory, at + 3);
+}

@@ -1,0 +1,31 @@
+/** The wind of a day as the model uses it, SI, true directions. */
+
+export const TURBULENCE_LEVELS = ['none', 'light', 'moderate'] as const;
+export type TurbulenceLevel = (typeof TURBULENCE_LEVELS)[number];
+
+export interface Wind {
+  /** Where the wind at 10 m comes from, true. */
+  readonly fromRadT: number;
+  /** Mean at 10 m. */
+  readonly speedMps: number;
+  /** Reported gust at 10 m, above the mean, or null. */
+  readonly gustMps: number | null;
+  /** Roughness length z0 of the ground, .0002 (sea) to 1 (town). */
+  readonly roughnessM: number;
+  /** Above this the mean wind no longer changes. */
+  readonly gradientHeightM: number;
+  /** Turn of the mean wind from 10 m to gradient height, clockwise positive. */
+  readonly veerRad: number;
+  readonly turbulence: TurbulenceLevel;
+}
+
+/** Still air over open ground. */
+export const CALM: Wind = {
+  fromRadT: 0,
+  speedMps: 0,
+  gustMps: null,
+  roughnessM: 0.03,
+  gradientHeightM: 300,
+  veerRad: 0,
+  turbulence: 'none',
+};
