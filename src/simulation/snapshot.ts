@@ -11,6 +11,8 @@ export interface Snapshot {
   northM: number;
   /** Of the lowest main wheel above the landing threshold. */
   heightM: number;
+  /** Of the lowest main wheel above the ground below it; negative by the leg's compression. */
+  wheelClearanceM: number;
   /** Of the pilot's eye. */
   eyeEastM: number;
   eyeNorthM: number;
@@ -78,9 +80,76 @@ export interface Snapshot {
   /** Main wheels carry this share of the weight, 0..1 and beyond. */
   weightOnWheels: number;
   parked: boolean;
+  tailStrike: boolean;
+  engineDead: boolean;
   /** Why the physics ended the flight, or null. */
   ended: 'crashed' | 'loss-of-control' | null;
   endedWhy: string;
   /** Which ground lies below: on the runway strip, or off it. */
   onRunway: boolean;
 }
+
+/** An empty Snapshot, to be filled by `observe`. */
+export const newSnapshot = (): Snapshot => ({
+  step: 0,
+  timeS: 0,
+  eastM: 0,
+  northM: 0,
+  heightM: 0,
+  wheelClearanceM: 0,
+  eyeEastM: 0,
+  eyeNorthM: 0,
+  eyeHeightM: 0,
+  velocityEastMps: 0,
+  velocityNorthMps: 0,
+  verticalSpeedMps: 0,
+  groundspeedMps: 0,
+  trackRadT: 0,
+  pitchRad: 0,
+  bankRad: 0,
+  headingRadT: 0,
+  pitchRateRadps: 0,
+  rollRateRadps: 0,
+  yawRateRadps: 0,
+  alphaRad: 0,
+  slipRad: 0,
+  iasMps: 0,
+  tasMps: 0,
+  dynamicPressurePa: 0,
+  densityKgpm3: 0,
+  windEastMps: 0,
+  windNorthMps: 0,
+  windUpMps: 0,
+  altitudeM: 0,
+  indicatedVerticalSpeedMps: 0,
+  loadFactor: 1,
+  ball: 0,
+  engineRevps: 0,
+  thrustN: 0,
+  throttle: 0,
+  carbIce: 0,
+  flapRad: 0,
+  flapDeg: 0,
+  gear: 1,
+  elevator: 0,
+  aileron: 0,
+  rudder: 0,
+  trim: 0,
+  brake: 0,
+  flapStage: 0,
+  carbHeat: 0,
+  heldPressureDegKpa: 0,
+  stallAlphaRad: 0,
+  stallIasMps: 0,
+  warner: false,
+  stalled: false,
+  onGround: false,
+  noseWheelOnGround: false,
+  weightOnWheels: 0,
+  parked: false,
+  tailStrike: false,
+  engineDead: false,
+  ended: null,
+  endedWhy: '',
+  onRunway: false,
+});

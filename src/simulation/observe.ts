@@ -1,0 +1,122 @@
+import { onSurface } from '../aerodrome/runway.ts';
+import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
+import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
+import { atan2, cos, sin } from '../maths/functions.ts';
+import { wrapTwoPi } from '../units/angles.ts';
+import { degFromRad, radFromDeg } from '../units/conversions.ts';
+import type { Controls } from './controls.ts';
+import { endingOf } from './endings.ts';
+import { SEEN } from './forces.ts';
+import type { Model } from './model.ts';
+import { STEP_HZ } from './scenario.ts';
+import type { Snapshot } from './snapshot.ts';
+import { AT, type State } from './state.ts';
+
+/** The warner sounds this much alpha before the stall. */
+const WARNER_RAD = radFromDeg(5);
+const WARNER_FROM_MPS = 15;
+
+const at = (state: State, place: number): number => state[AT.seen + place] as number;
+
+/** Fills `into` with all that may be seen of this state. */
+export const observe = (
+  model: Model,
+  state: State,
+  controls: Readonly<Controls>,
+  into: Snapshot,
+): Snapshot => {
+  const { shape, runway } = model;
+  const east = state[AT.east] as number;
+  const north = state[AT.north] as number;
+  const up = state[AT.up] as number;
+  const ve = state[AT.velocityEast] as number;
+  const vn = state[AT.velocityNorth] as number;
+  const pitch = state[AT.pitch] as number;
+  const bank = state[AT.bank] as number;
+  const heading = state[AT.heading] as number;
+  const sp = sin(pitch);
+  const cp = cos(pitch);
+  const sh = sin(heading);
+  const ch = cos(heading);
+  const sb = sin(bank);
+  const cb = cos(bank);
+  const ground = at(state, SEEN.groundUp);
+  // From the attitude, not from the last force stage, which saw the wheels a hair away
+  const clear = up - ground - shape.mainZ * cp * cb + shape.mainX * sp - shape.mainY * cp * Math.abs(sb);
+
+  into.step = state[AT.step] as number;
+  into.timeS = into.step / STEP_HZ;
+  into.eastM = east;
+  into.northM = north;
+  into.wheelClearanceM = clear;
+  into.heightM = ground + (clear > 0 ? clear : 0);
+  const above = shape.eyeAboveCgM;
+  into.eyeEastM = east + shape.eyeX * sh * cp + above * (ch * sb - sh * sp * cb);
+  into.eyeNorthM = north + shape.eyeX * ch * cp + above * (-sh * sb - ch * sp * cb);
+  into.eyeHeightM = up + shape.eyeX * sp + above * cp * cb;
+  into.velocityEastMps = ve;
+  into.velocityNorthMps = vn;
+  into.verticalSpeedMps = state[AT.velocityUp] as number;
+  into.groundspeedMps = Math.sqrt(ve * ve + vn * vn);
+  into.trackRadT = wrapTwoPi(into.groundspeedMps > 0.5 ? atan2(ve, vn) : heading);
+
+  into.pitchRad = pitch;
+  into.bankRad = bank;
+  into.headingRadT = wrapTwoPi(heading);
+  into.pitchRateRadps = state[AT.pitchRate] as number;
+  into.rollRateRadps = state[AT.rollRate] as number;
+  into.yawRateRadps = at(state, SEEN.yawRate);
+
+  into.alphaRad = at(state, SEEN.alpha);
+  into.slipRad = at(state, SEEN.slip);
+  into.tasMps = at(state, SEEN.airspeed);
+  into.densityKgpm3 = state[AT.density] as number;
+  into.iasMps = into.tasMps * Math.sqrt(into.densityKgpm3 / RHO0_KGPM3);
+  into.dynamicPressurePa = at(state, SEEN.dynamicPressure);
+  into.windEastMps = state[AT.windEast] as number;
+  into.windNorthMps = state[AT.windNorth] as number;
+  into.windUpMps = state[AT.windUp] as number;
+  into.altitudeM = columnIndicatedAltitudeM(model.air, runway.thresholdElevationM + into.heightM);
+  into.indicatedVerticalSpeedMps = state[AT.shownVerticalSpeed] as number;
+  into.loadFactor = at(state, SEEN.loadFactor);
+  into.ball = at(state, SEEN.ball);
+
+  into.engineRevps = state[AT.revps] as number;
+  into.thrustN = at(state, SEEN.thrust);
+  into.throttle = controls.throttle;
+  into.carbIce = state[AT.carbIce] as number;
+  into.flapDeg = state[AT.flapDeg] as number;
+  into.flapRad = radFromDeg(into.flapDeg);
+  into.gear = state[AT.gear] as number;
+
+  into.elevator = controls.elevator;
+  into.aileron = controls.aileron;
+  into.rudder = controls.rudder;
+  into.trim = state[AT.trimWheel] as number;
+  into.brake = controls.brake;
+  into.flapStage = controls.flapStage;
+  into.carbHeat = controls.carbHeat;
+  const pull = controls.elevator * (controls.elevator > 0 ? shape.elevatorUpRad : shape.elevatorDownRad);
+  into.heldPressureDegKpa = (degFromRad(pull) * into.dynamicPressurePa) / 1000;
+
+  into.stallAlphaRad = state[AT.stallAlpha] as number;
+  into.stallIasMps = Math.sqrt(
+    (2 * shape.weightN) / (RHO0_KGPM3 * shape.areaM2 * (state[AT.maximumLift] as number)),
+  );
+  into.warner = into.alphaRad > into.stallAlphaRad - WARNER_RAD && into.tasMps > WARNER_FROM_MPS;
+  into.stalled = state[AT.stalled] === 1;
+
+  into.onGround = state[AT.onGround] === 1;
+  into.noseWheelOnGround = at(state, SEEN.noseLoad) > 0;
+  into.weightOnWheels = (at(state, SEEN.mainLoad) + at(state, SEEN.noseLoad)) / shape.weightN;
+  into.parked = state[AT.parked] === 1;
+  into.tailStrike = state[AT.tailStrike] === 1;
+  into.engineDead = state[AT.engineDead] === 1;
+  const ending = state[AT.ended] === 0 ? null : endingOf(state[AT.endedWhy] as number);
+  into.ended = ending === null ? null : ending.outcome;
+  into.endedWhy = ending === null ? '' : ending.sentence(state[AT.endedValue] as number);
+  const along = east * runway.sinHeading + north * runway.cosHeading;
+  const across = east * runway.cosHeading - north * runway.sinHeading;
+  into.onRunway = onSurface(runway, along, across);
+  return into;
+};

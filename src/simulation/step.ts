@@ -1,0 +1,296 @@
+import { groundHeightM, onSurface } from '../aerodrome/runway.ts';
+import { columnDensityKgpm3 } from '../atmosphere/air.ts';
+import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
+import { cos, exp, sin } from '../maths/functions.ts';
+import { wrapPi } from '../units/angles.ts';
+import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from '../units/conversions.ts';
+import { airVelocity, stepAir } from '../wind/moving-air.ts';
+import { FULL_ICE_LOSS, iceAfter } from './carburettor.ts';
+import type { Controls } from './controls.ts';
+import { ENDINGS, type Ending } from './endings.ts';
+import { engineShare } from './engine.ts';
+import { derivative, INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from './forces.ts';
+import { integrate } from './integrate.ts';
+import type { Model } from './model.ts';
+import { STEP_HZ, STEP_S } from './scenario.ts';
+import { flapEffect, newFlapEffect } from './shape.ts';
+import { AT, type State } from './state.ts';
+
+const VERTICAL_SPEED_LAG_S = 3;
+const VERTICAL_SPEED_KEEP = exp(-STEP_S / VERTICAL_SPEED_LAG_S);
+const GEAR_TRAVEL_PER_S = 1 / 6;
+const ROUND_RAD = radFromDeg(2);
+const SKID_RAD = radFromDeg(5);
+const DROP_RADPS = radFromDeg(60);
+const DROPPED_RAD = radFromDeg(60);
+const DROP_CLEAR_M = 1.5;
+const LOW_M = mFromFt(1000);
+const PARK_MPS = 0.6;
+/** Share of the weight that standing tyres hold without brakes (common practice). */
+const STANDING_FRICTION = 0.05;
+const NOSE_LEG_WEIGHTS = 3;
+const BELLY_M = 0.35;
+const OVERSPEED = 1.2;
+const CEILING_M = 9000;
+
+const now = new Float64Array(NOW_LENGTH);
+const seen = new Float64Array(SEEN_LENGTH);
+const airNow = new Float64Array(3);
+const flap = newFlapEffect();
+
+const toward = (from: number, to: number, most: number): number =>
+  to > from + most ? from + most : to < from - most ? from - most : to;
+
+/** Events of the scenario whose time has come. */
+const fail = (model: Model, state: State): void => {
+  const failures = model.scenario.failures;
+  if (failures.length === 0) return;
+  const timeS = (state[AT.step] as number) / STEP_HZ;
+  for (const failure of failures) {
+    if (timeS < failure.atS) continue;
+    if (failure.what === 'engine-stop') state[AT.engineDead] = 1;
+    else if (failure.what === 'partial-power') state[AT.powerShare] = failure.amount;
+    else if (failure.what === 'flap-stuck') state[AT.flapStuck] = 1;
+    else state[AT.trimStuck] = 1;
+  }
+};
+
+/** What moves once a step: throttle, flap, gear, wheel, ice. */
+const moveMachine = (model: Model, state: State, controls: Controls): void => {
+  const { shape } = model;
+  const throttle = state[AT.throttle] as number;
+  state[AT.throttle] = throttle + (controls.throttle - throttle) * (STEP_S / (shape.throttleTimeS + STEP_S));
+  if (state[AT.flapStuck] === 0) {
+    const stage = shape.aeroplane.flap.stages[controls.flapStage];
+    const target = stage ? stage.deg : (state[AT.flapDeg] as number);
+    state[AT.flapDeg] = toward(state[AT.flapDeg] as number, target, shape.flapTravelDegps * STEP_S);
+  }
+  if (shape.aeroplane.undercarriage.retractable && state[AT.onGround] === 0)
+    state[AT.gear] = toward(state[AT.gear] as number, controls.gear, GEAR_TRAVEL_PER_S * STEP_S);
+  if (state[AT.trimStuck] === 0) state[AT.trimWheel] = controls.trim;
+  if (model.icing > 0 || (state[AT.carbIce] as number) > 0)
+    state[AT.carbIce] = iceAfter(
+      state[AT.carbIce] as number,
+      model.icing,
+      controls.throttle,
+      controls.carbHeat,
+      STEP_S,
+    );
+};
+
+/** Elevator from hand and wheel, held to its travel; trailing edge down positive. */
+const elevatorRad = (model: Model, elevator: number, trim: number): number => {
+  const s = model.shape;
+  const hand = -elevator * (elevator > 0 ? s.elevatorUpRad : s.elevatorDownRad);
+  const wheel = -trim * (trim > 0 ? s.trimUpRad : s.trimDownRad);
+  const total = hand + wheel;
+  return total < -s.elevatorUpRad ? -s.elevatorUpRad : total > s.elevatorDownRad ? s.elevatorDownRad : total;
+};
+
+/** Fills `now` with what holds over one step from this state and these controls. */
+const lookAround = (model: Model, state: State, controls: Controls): void => {
+  const { runway } = model;
+  const east = state[AT.east] as number;
+  const north = state[AT.north] as number;
+  const up = state[AT.up] as number;
+  const along = east * runway.sinHeading + north * runway.cosHeading;
+  const across = east * runway.cosHeading - north * runway.sinHeading;
+  const ground = groundHeightM(runway, along);
+  const density = columnDensityKgpm3(model.air, runway.thresholdElevationM + up);
+
+  let aE = (state[AT.velocityEast] as number) - (state[AT.windEast] as number);
+  let aN = (state[AT.velocityNorth] as number) - (state[AT.windNorth] as number);
+  const horizontal = Math.sqrt(aE * aE + aN * aN);
+  if (horizontal > 1) {
+    aE /= horizontal;
+    aN /= horizontal;
+  } else {
+    aE = sin(state[AT.heading] as number);
+    aN = cos(state[AT.heading] as number);
+  }
+  stepAir(state, AT.air, model.wind, STEP_S, up - ground, horizontal);
+  airVelocity(state, AT.air, model.wind, up - ground, aE, aN, airNow);
+  state[AT.windEast] = airNow[0] as number;
+  state[AT.windNorth] = airNow[1] as number;
+  state[AT.windUp] = airNow[2] as number;
+  state[AT.density] = density;
+  layNow(model, state, controls);
+  now[NOW.rollingFriction] = onSurface(runway, along, across) ? model.runwayFriction : model.grassFriction;
+};
+
+const layNow = (model: Model, state: State, controls: Controls): void => {
+  const { shape, runway } = model;
+  const density = state[AT.density] as number;
+  flapEffect(shape, state[AT.flapDeg] as number, flap);
+  state[AT.maximumLift] = flap.maximumLift;
+  state[AT.stallAlpha] = (flap.maximumLift - shape.cl0 - flap.lift) / shape.clAlpha;
+  now[NOW.windEast] = state[AT.windEast] as number;
+  now[NOW.windNorth] = state[AT.windNorth] as number;
+  now[NOW.windUp] = state[AT.windUp] as number;
+  now[NOW.density] = density;
+  now[NOW.elevatorRad] = elevatorRad(model, controls.elevator, state[AT.trimWheel] as number);
+  now[NOW.aileron] = controls.aileron;
+  now[NOW.rudder] = controls.rudder;
+  now[NOW.brake] = controls.brake;
+  now[NOW.throttle] = state[AT.throttle] as number;
+  now[NOW.torqueScale] =
+    engineShare(density) *
+    (state[AT.powerShare] as number) *
+    (1 - shape.heatLoss * controls.carbHeat) *
+    (1 - FULL_ICE_LOSS * (state[AT.carbIce] as number));
+  now[NOW.engineDead] = state[AT.engineDead] === 1 || controls.mixture < 0.05 ? 1 : 0;
+  now[NOW.flapLift] = flap.lift;
+  now[NOW.flapDrag] = flap.drag;
+  now[NOW.stallAlpha] = state[AT.stallAlpha] as number;
+  now[NOW.maximumLift] = flap.maximumLift;
+  now[NOW.flapMoment] = flap.moment;
+  now[NOW.thrustMoment] = flap.thrustMoment;
+  now[NOW.gear] = state[AT.gear] as number;
+  now[NOW.assist] = model.scenario.assists.rudder ? 1 : 0;
+  now[NOW.wingDropRadps] = (state[AT.wingDrop] as number) * DROP_RADPS;
+  now[NOW.sinRunway] = runway.sinHeading;
+  now[NOW.cosRunway] = runway.cosHeading;
+  now[NOW.slope] = runway.slope;
+  now[NOW.slopeFrom] = runway.surfaceStartM;
+  now[NOW.slopeTo] = runway.surfaceEndM;
+};
+
+const hold = (state: State, at: number, low: number, high: number): void => {
+  const x = state[at] as number;
+  if (x > high) state[at] = high;
+  else if (x < low) state[at] = low;
+};
+
+/** Angles wrapped, rates and speeds held inside their declared ranges. */
+const keepInRange = (state: State): void => {
+  state[AT.bank] = wrapPi(state[AT.bank] as number);
+  state[AT.heading] = wrapPi(state[AT.heading] as number);
+  hold(state, AT.pitch, -1.4, 1.4);
+  hold(state, AT.pitchRate, -4, 4);
+  hold(state, AT.rollRate, -4, 4);
+  hold(state, AT.revps, 0, 90);
+  hold(state, AT.east, -1e6, 1e6);
+  hold(state, AT.north, -1e6, 1e6);
+  for (let i = AT.velocityEast; i <= AT.velocityUp; i += 1) hold(state, i, -250, 250);
+};
+
+const end = (state: State, ending: Ending, value: number): void => {
+  state[AT.ended] = ending.outcome === 'crashed' ? 1 : 2;
+  state[AT.endedWhy] = ending.code;
+  state[AT.endedValue] = value;
+};
+
+/** Limits and latches, decided once a step from what the last forces were. */
+const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolean): void => {
+  const { shape } = model;
+  const alpha = seen[SEEN.alpha] as number;
+  const slip = seen[SEEN.slip] as number;
+  const airspeed = seen[SEEN.airspeed] as number;
+  const clear = seen[SEEN.wheelHeight] as number;
+  const bank = state[AT.bank] as number;
+  const peak = (state[AT.stallAlpha] as number) + ROUND_RAD;
+  const onGround = (seen[SEEN.mainLoad] as number) > 0;
+  state[AT.onGround] = onGround ? 1 : 0;
+
+  if (alpha > peak && airspeed > 8) state[AT.stalled] = 1;
+  else if (alpha < peak - 2 * ROUND_RAD) state[AT.stalled] = 0;
+  if (state[AT.stalled] === 0 || onGround) state[AT.wingDrop] = 0;
+  else if (state[AT.wingDrop] === 0 && Math.abs(slip) > SKID_RAD && clear > DROP_CLEAR_M)
+    state[AT.wingDrop] = slip > 0 ? -1 : 1;
+
+  if (state[AT.wingDrop] !== 0 && Math.abs(bank) > DROPPED_RAD) {
+    const low = (state[AT.up] as number) - (seen[SEEN.groundUp] as number) < LOW_M;
+    return end(state, low ? ENDINGS.skiddedLow : ENDINGS.skiddedHigh, ftFromM(Math.max(0, clear)));
+  }
+  if (onGround && !wasOnGround && sinkMps > shape.collapseSinkMps)
+    return end(state, ENDINGS.collapse, fpmFromMps(sinkMps));
+  const noseLoad = seen[SEEN.noseLoad] as number;
+  if (noseLoad > NOSE_LEG_WEIGHTS * shape.weightN)
+    return end(state, ENDINGS.noseLeg, noseLoad / shape.weightN);
+  const height = (state[AT.up] as number) - (seen[SEEN.groundUp] as number);
+  const tip =
+    height +
+    shape.wingAboveCgM * cos(bank) -
+    (shape.spanM / 2) * Math.abs(sin(bank)) * cos(state[AT.pitch] as number);
+  if (tip < 0) return end(state, ENDINGS.wingTip, degFromRad(Math.abs(bank)));
+  if (height < BELLY_M) return end(state, ENDINGS.ground, 0);
+  const iasMps = airspeed * Math.sqrt((state[AT.density] as number) / RHO0_KGPM3);
+  if (iasMps > OVERSPEED * shape.vneMps) return end(state, ENDINGS.overspeed, ktFromMps(iasMps));
+  if (height > CEILING_M) return end(state, ENDINGS.ceiling, 0);
+
+  if (onGround && (state[AT.pitch] as number) > shape.tailStrikeRad) {
+    state[AT.tailStrike] = 1;
+    state[AT.pitch] = shape.tailStrikeRad;
+    if ((state[AT.pitchRate] as number) > 0) state[AT.pitchRate] = 0;
+  }
+};
+
+/** Below walking pace the tyre is a latch: exactly still until pushed harder than it holds. */
+const park = (model: Model, state: State, controls: Controls): void => {
+  const { shape } = model;
+  const holds =
+    shape.weightN * STANDING_FRICTION +
+    shape.brakeFriction * controls.brake * (seen[SEEN.mainLoad] as number);
+  const pushed = Math.abs(seen[SEEN.push] as number) > holds;
+  if (state[AT.parked] === 1) {
+    if (pushed) state[AT.parked] = 0;
+    return;
+  }
+  const ve = state[AT.velocityEast] as number;
+  const vn = state[AT.velocityNorth] as number;
+  if (pushed || state[AT.onGround] === 0 || ve * ve + vn * vn > PARK_MPS * PARK_MPS) return;
+  if ((seen[SEEN.noseLoad] as number) === 0) return;
+  state[AT.parked] = 1;
+};
+
+const stand = (state: State, before: Float64Array): void => {
+  for (let i = 0; i < INTEGRATED - 1; i += 1) state[i] = before[i] as number;
+  for (let i = AT.velocityEast; i <= AT.velocityUp; i += 1) state[i] = 0;
+  state[AT.pitchRate] = 0;
+  state[AT.rollRate] = 0;
+};
+
+const before = new Float64Array(INTEGRATED);
+
+/**
+ * One step of 1/60 s, in place. `controls` must be quantised. The same model, state and controls give the same
+ * bytes in every engine. A flight that has ended stays as it is; only its clock runs on.
+ */
+export const step = (model: Model, state: State, controls: Controls): void => {
+  if (state[AT.ended] !== 0) {
+    state[AT.step] = (state[AT.step] as number) + 1;
+    return;
+  }
+  fail(model, state);
+  moveMachine(model, state, controls);
+  lookAround(model, state, controls);
+  const wasOnGround = state[AT.onGround] === 1;
+  const sinkMps = -(
+    (state[AT.velocityUp] as number) -
+    now[NOW.slope]! *
+      ((state[AT.velocityEast] as number) * model.runway.sinHeading +
+        (state[AT.velocityNorth] as number) * model.runway.cosHeading)
+  );
+  for (let i = 0; i < INTEGRATED; i += 1) before[i] = state[i] as number;
+  integrate(model.shape, now, state, STEP_S, seen);
+  if ((state[AT.engineDead] === 1 || controls.mixture < 0.05) && (state[AT.revps] as number) < 1.5)
+    state[AT.revps] = 0;
+  if (state[AT.parked] === 1) stand(state, before);
+  keepInRange(state);
+  decide(model, state, sinkMps, wasOnGround);
+  park(model, state, controls);
+  if (state[AT.parked] === 1) stand(state, state.subarray(0, INTEGRATED));
+  const vs = state[AT.velocityUp] as number;
+  state[AT.shownVerticalSpeed] = vs + ((state[AT.shownVerticalSpeed] as number) - vs) * VERTICAL_SPEED_KEEP;
+  state.set(seen, AT.seen);
+  state[AT.step] = (state[AT.step] as number) + 1;
+};
+
+/** Fills the state's `seen` and air from where it stands, without a step: for the beginning of a flight. */
+export const settle = (model: Model, state: State, controls: Controls): void => {
+  layNow(model, state, controls);
+  now[NOW.rollingFriction] = model.runwayFriction;
+  derivative(model.shape, now, state, new Float64Array(INTEGRATED), seen);
+  state[AT.onGround] = (seen[SEEN.mainLoad] as number) > 0 ? 1 : 0;
+  state.set(seen, AT.seen);
+};
