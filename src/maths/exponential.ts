@@ -84,10 +84,16 @@ export function exp(x: number): number {
 const SMALLEST_NORMAL = 2.2250738585072014e-308;
 const TWO_TO_54 = 18014398509481984;
 
-/** The k for which x / 2^k lies in [1, 2), x positive, finite, normal; exact, logarithmic in steps. */
+/** The k for which x / 2^k lies in [1, 2), x positive, finite, normal; exact. */
 function exponentOf(x: number): number {
   let m = x;
   let k = 0;
+  // The everyday sizes first, by single steps; then by halves, quarters, ... of the whole range.
+  if (m < 256 && m >= 1 / 256) {
+    for (; m >= 2; k++) m *= 0.5;
+    for (; m < 1; k--) m *= 2;
+    return k;
+  }
   for (let bits = 512; bits >= 1; bits >>= 1) {
     if (m >= powersOfTwo[EXPONENT_OFFSET + bits]!) {
       m *= powersOfTwo[EXPONENT_OFFSET - bits]!;

@@ -38,23 +38,29 @@ const heldHeightM = (wind: Wind, heightM: number): number =>
 export const meanWindFactor = (wind: Wind, heightM: number): number =>
   logLawFactor(wind.roughnessM, heldHeightM(wind, heightM));
 
+/** Direction where the wind has this factor of its 10 m speed: the veer grows as the speed does. */
+function fromRadAtFactor(wind: Wind, factor: number): number {
+  if (wind.veerRad === 0 || factor <= 1) return wind.fromRadT;
+  return (
+    wind.fromRadT + (wind.veerRad * (factor - 1)) / (logLawFactor(wind.roughnessM, wind.gradientHeightM) - 1)
+  );
+}
+
 /**
  * Where the mean wind at a height comes from. The veer grows with the logarithm of height, as the speed
  * does, from nothing at 10 m to the whole at gradient height (common practice).
  */
-export function meanWindFromRad(wind: Wind, heightM: number): number {
-  if (wind.veerRad === 0 || heightM <= REFERENCE_HEIGHT_M) return wind.fromRadT;
-  const whole = log(wind.gradientHeightM / REFERENCE_HEIGHT_M);
-  return wind.fromRadT + (wind.veerRad * log(heldHeightM(wind, heightM) / REFERENCE_HEIGHT_M)) / whole;
-}
+export const meanWindFromRad = (wind: Wind, heightM: number): number =>
+  fromRadAtFactor(wind, meanWindFactor(wind, heightM));
 
 /**
  * Velocity of the air at a height above the ground, into `out[0]` east and `out[1]` north: where it blows
  * TO. `gustMps` is what a gust adds at 10 m at this instant; it follows the same profile.
  */
 export function windWithGust(wind: Wind, heightM: number, gustMps: number, out: Float64Array): void {
-  const speedMps = (wind.speedMps + gustMps) * meanWindFactor(wind, heightM);
-  sinCosInto(out, 0, meanWindFromRad(wind, heightM));
+  const factor = meanWindFactor(wind, heightM);
+  const speedMps = (wind.speedMps + gustMps) * factor;
+  sinCosInto(out, 0, fromRadAtFactor(wind, factor));
   out[0] = -speedMps * out[0]!;
   out[1] = -speedMps * out[1]!;
 }

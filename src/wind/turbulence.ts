@@ -16,7 +16,7 @@
  *      y = sqrt3 a + (1 - sqrt3) b; with noise of unit intensity var a = 1/2, cov ab = var b = 1/4, var y = 1,
  *      autocorrelation (1 - s/2) e^-s.
  */
-import { exp, pow } from '../maths/functions.ts';
+import { exp, log } from '../maths/functions.ts';
 import { nextNormalPair, nextUniform } from '../maths/random.ts';
 import type { Slot } from '../maths/slots.ts';
 import { ftFromM, mFromFt, mpsFromKt } from '../units/conversions.ts';
@@ -65,7 +65,8 @@ const held = (x: number): number => Math.min(Math.max(x, -HELD), HELD);
 const heldFt = (heightM: number): number => Math.max(ftFromM(heightM), LOWEST_FT);
 
 /** k^0.4, the one power all the formulae share; 1 from 1,000 ft up. */
-const bracketRoot = (heightFt: number): number => pow(0.177 + 0.000823 * Math.min(heightFt, LOW_TOP_FT), 0.4);
+const bracketRoot = (heightFt: number): number =>
+  exp(0.4 * log(0.177 + 0.000823 * Math.min(heightFt, LOW_TOP_FT)));
 
 /** Length above 1,000 ft, where all three are one. */
 const highLengthFt = (heightFt: number): number =>
