@@ -1,0 +1,184 @@
+import type { Snapshot } from '../../simulation/snapshot.ts';
+import { wrapPi } from '../../units/angles.ts';
+import { degFromRad } from '../../units/conversions.ts';
+import { headingDigits } from '../../units/format.ts';
+import type { Colours } from '../ink/colours.ts';
+import type { Ink } from '../ink/ink.ts';
+import { keyed } from '../ink/keyed.ts';
+import type { PlanCamera } from './camera.ts';
+
+/**
+ * Seen from above, in half spans: ahead and right by turns, the right half from nose to tail; the left half
+ * mirrors it. Our own drawing of no particular aeroplane. High wing: straight, ahead of the cabin's middle;
+ * low wing: tapered.
+ */
+const OUTLINES = {
+  high: [
+    0.62, 0, 0.6, 0.08, 0.26, 0.11, 0.24, 1, 0, 1, -0.05, 0.12, -0.55, 0.05, -0.58, 0.34, -0.72, 0.34, -0.76,
+    0,
+  ],
+  low: [
+    0.7, 0, 0.64, 0.08, 0.24, 0.12, 0.1, 0.98, -0.06, 0.98, -0.16, 0.13, -0.58, 0.05, -0.62, 0.36, -0.74,
+    0.36, -0.8, 0,
+  ],
+} as const;
+
+/** Quads (ahead, right) that fill the right half. */
+const PARTS = {
+  high: [
+    [0.62, 0, 0.6, 0.08, -0.58, 0.05, -0.76, 0],
+    [0.26, 0, 0.24, 1, 0, 1, -0.05, 0],
+    [-0.54, 0, -0.57, 0.34, -0.72, 0.34, -0.76, 0],
+    [0.5, 0, 0.3, 0.12, -0.1, 0.12, -0.4, 0],
+  ],
+  low: [
+    [0.7, 0, 0.64, 0.08, -0.6, 0.05, -0.8, 0],
+    [0.26, 0, 0.1, 0.98, -0.06, 0.98, -0.18, 0],
+    [-0.56, 0, -0.62, 0.36, -0.74, 0.36, -0.78, 0],
+    [0.5, 0, 0.26, 0.13, -0.16, 0.13, -0.45, 0],
+  ],
+} as const;
+
+/** Half span on the plan: not to scale until one zooms in. */
+const HALF_SPAN_PX = 17;
+/** The two lines end where heading and track would take it in this time. */
+const AHEAD_S = 30;
+const SHORTEST_LINE_PX = 42;
+const LONGEST_LINE_PX = 150;
+
+/** A silhouette at a place, its nose along a unit direction on the screen. */
+export function drawSilhouette(
+  ink: Ink,
+  wing: 'high' | 'low',
+  x: number,
+  y: number,
+  dirX: number,
+  dirY: number,
+  halfSpanPx: number,
+  fill: number,
+  halo: number,
+): void {
+  const outline = OUTLINES[wing];
+  const px = (ahead: number, right: number) => x + (ahead * dirX - right * dirY) * halfSpanPx;
+  const py = (ahead: number, right: number) => y + (ahead * dirY + right * dirX) * halfSpanPx;
+  ink.use(halo);
+  for (let side = -1; side <= 1; side += 2) {
+    ink.move(px(outline[0], 0), py(outline[0], 0));
+    for (let k = 2; k + 1 < outline.length; k += 2) {
+      const ahead = outline[k] as number;
+      const right = (outline[k + 1] as number) * side;
+      ink.to(px(ahead, right), py(ahead, right));
+    }
+    ink.path(2.6);
+  }
+  ink.use(fill);
+  for (const part of PARTS[wing])
+    for (let side = -1; side <= 1; side += 2)
+      ink.quad(
+        px(part[0], part[1] * side),
+        py(part[0], part[1] * side),
+        px(part[2], part[3] * side),
+        py(part[2], part[3] * side),
+        px(part[4], part[5] * side),
+        py(part[4], part[5] * side),
+        px(part[6], part[7] * side),
+        py(part[6], part[7] * side),
+      );
+}
+
+const headingText = keyed((deg: number) => `heading ${headingDigits(deg)}`);
+const trackText = keyed((deg: number) => `track ${headingDigits(deg)}`);
+const driftText = keyed((deg: number) =>
+  deg === 0 ? 'no drift' : `drift ${Math.abs(deg)}° ${deg > 0 ? 'right' : 'left'}`,
+);
+
+/** Which side the figures stand on; kept so that they do not flicker. */
+export interface LabelSide {
+  side: 1 | -1;
+}
+
+/** Heading line, track line, and the wedge between them: drift. */
+export function drawHeadingAndTrack(
+  ink: Ink,
+  colours: Colours,
+  camera: PlanCamera,
+  snapshot: Readonly<Snapshot>,
+  variationRad: number,
+  widthPx: number,
+  label: LabelSide,
+): void {
+  const x = camera.x(snapshot.eastM, snapshot.northM);
+  const y = camera.y(snapshot.eastM, snapshot.northM);
+  const moving = snapshot.groundspeedMps > 2;
+  const lengthPx = Math.min(
+    LONGEST_LINE_PX,
+    Math.max(SHORTEST_LINE_PX, snapshot.groundspeedMps * AHEAD_S * camera.pxPerM),
+  );
+  const hx = camera.directionX(snapshot.headingRadT);
+  const hy = camera.directionY(snapshot.headingRadT);
+  const drift = moving ? wrapPi(snapshot.trackRadT - snapshot.headingRadT) : 0;
+  if (moving && !snapshot.onGround) {
+    const parts = 6;
+    ink.use(colours.aeroplane, 0.22);
+    ink.move(x, y);
+    for (let i = 0; i <= parts; i += 1) {
+      const bearing = snapshot.headingRadT + (drift * i) / parts;
+      ink.to(x + camera.directionX(bearing) * lengthPx, y + camera.directionY(bearing) * lengthPx);
+    }
+    ink.fill();
+    ink.use(colours.aeroplane);
+    const tx = camera.directionX(snapshot.trackRadT);
+    const ty = camera.directionY(snapshot.trackRadT);
+    ink.line(x, y, x + tx * lengthPx, y + ty * lengthPx, 1.6);
+    ink.arrowHead(x + tx * (lengthPx + 6), y + ty * (lengthPx + 6), tx, ty, 8);
+  }
+  ink.use(colours.ink);
+  ink.dashed(x, y, x + hx * lengthPx, y + hy * lengthPx, 1.5, 7, 4);
+
+  if (x < widthPx * 0.45) label.side = 1;
+  else if (x > widthPx * 0.72) label.side = -1;
+  const align = label.side === 1 ? 'left' : 'right';
+  const lx = x + label.side * 26;
+  const rows = moving && !snapshot.onGround ? 3 : 1;
+  const top = y - 8 * (rows - 1) + 4;
+  const headingDeg = Math.round(degFromRad(snapshot.headingRadT - variationRad));
+  const text = headingText(headingDeg);
+  const plateWidth = 92;
+  ink.use(colours.paper, 0.78);
+  ink.rect(label.side === 1 ? lx - 4 : lx + 4 - plateWidth, top - 10, plateWidth, rows * 16 + 4);
+  ink.use(colours.ink);
+  ink.text('small', text, lx, top, align);
+  if (rows === 1) return;
+  ink.use(colours.aeroplaneText);
+  ink.text(
+    'small',
+    trackText(Math.round(degFromRad(snapshot.trackRadT - variationRad))),
+    lx,
+    top + 16,
+    align,
+  );
+  ink.text('small', driftText(Math.round(degFromRad(drift))), lx, top + 32, align);
+}
+
+/** The aeroplane itself; true to scale once that is larger than its sign. */
+export function drawAeroplane(
+  ink: Ink,
+  colours: Colours,
+  camera: PlanCamera,
+  snapshot: Readonly<Snapshot>,
+  wing: 'high' | 'low',
+  spanM: number,
+  fill: number,
+): void {
+  drawSilhouette(
+    ink,
+    wing,
+    camera.x(snapshot.eastM, snapshot.northM),
+    camera.y(snapshot.eastM, snapshot.northM),
+    camera.directionX(snapshot.headingRadT),
+    camera.directionY(snapshot.headingRadT),
+    Math.max(HALF_SPAN_PX, (spanM / 2) * camera.pxPerM),
+    fill,
+    colours.paper,
+  );
+}

@@ -1,0 +1,46 @@
+/**
+ * Where the plan looks: which direction is up, how many pixels a metre has, and which place is in the middle.
+ * Earth axes in, pixels of the panel out; no objects are made.
+ */
+export class PlanCamera {
+  /** True direction that points up. */
+  upRad = 0;
+  pxPerM = 0.05;
+  /** The place in the middle, metres right of and up from the threshold in the turned axes. */
+  rightM = 0;
+  aheadM = 0;
+  /** Pixel of that place. */
+  middleX = 0;
+  middleY = 0;
+  private sin = 0;
+  private cos = 1;
+
+  /** Call after changing `upRad`. */
+  turn(upRad: number): void {
+    this.upRad = upRad;
+    this.sin = Math.sin(upRad);
+    this.cos = Math.cos(upRad);
+  }
+
+  /** Metres to the right on the screen. */
+  rightOf(eastM: number, northM: number): number {
+    return eastM * this.cos - northM * this.sin;
+  }
+  /** Metres up the screen. */
+  aheadOf(eastM: number, northM: number): number {
+    return eastM * this.sin + northM * this.cos;
+  }
+  x(eastM: number, northM: number): number {
+    return this.middleX + (this.rightOf(eastM, northM) - this.rightM) * this.pxPerM;
+  }
+  y(eastM: number, northM: number): number {
+    return this.middleY - (this.aheadOf(eastM, northM) - this.aheadM) * this.pxPerM;
+  }
+  /** Screen direction of a true bearing: unit vector, y down. */
+  directionX(bearingRad: number): number {
+    return Math.sin(bearingRad - this.upRad);
+  }
+  directionY(bearingRad: number): number {
+    return -Math.cos(bearingRad - this.upRad);
+  }
+}

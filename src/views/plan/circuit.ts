@@ -1,0 +1,95 @@
+import { CIRCUIT_LEGS, type CircuitPlan, type PathPoint } from '../../circuit/types.ts';
+import { degFromRad } from '../../units/conversions.ts';
+import type { Colours } from '../ink/colours.ts';
+import type { Ink } from '../ink/ink.ts';
+import { keyed } from '../ink/keyed.ts';
+import type { PlanCamera } from './camera.ts';
+
+/** Half the corridor: a tenth of a mile in all, and never too thin to see. */
+const CORRIDOR_M = 185;
+const CORRIDOR_LEAST_PX = 12;
+const NAME_OFFSET_PX = 17;
+/** A leg shorter than this on the screen goes without its name. */
+const NAMED_PX = 60;
+
+function runPath(ink: Ink, camera: PlanCamera, path: readonly PathPoint[]): void {
+  let started = false;
+  for (let i = 0; i < path.length; i += 1) {
+    const point = path[i] as PathPoint;
+    const x = camera.x(point.eastM, point.northM);
+    const y = camera.y(point.eastM, point.northM);
+    if (started) ink.to(x, y);
+    else ink.move(x, y);
+    started = true;
+  }
+}
+
+/** The planned circuit over the ground: a faint corridor with its middle, and the name of every leg. */
+export function drawCorridor(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
+  runPath(ink, camera, plan.path);
+  ink.use(colours.corridor, 0.17);
+  ink.path(Math.max(CORRIDOR_LEAST_PX, CORRIDOR_M * camera.pxPerM));
+  ink.use(colours.corridor, 0.9);
+  ink.path(1.3);
+}
+
+/** Names lie along their legs outside the circuit, always readable from below or from the right. */
+export function drawLegNames(
+  ink: Ink,
+  colours: Colours,
+  camera: PlanCamera,
+  plan: CircuitPlan,
+  leg: string,
+): void {
+  for (const name of CIRCUIT_LEGS) {
+    const { from, to } = plan.legs[name];
+    const ax = camera.x(from.eastM, from.northM);
+    const ay = camera.y(from.eastM, from.northM);
+    const bx = camera.x(to.eastM, to.northM);
+    const by = camera.y(to.eastM, to.northM);
+    const dx = bx - ax;
+    const dy = by - ay;
+    const length = Math.sqrt(dx * dx + dy * dy);
+    if (length < NAMED_PX) continue;
+    // Outside: right of the way flown in a left-hand circuit. The upwind leg shares its line with the final.
+    const offset = -plan.side * Math.max(NAME_OFFSET_PX, (CORRIDOR_M * camera.pxPerM) / 2 + 10);
+    const angle = Math.atan2(dy, dx);
+    // A vertical name reads from below, whichever way the leg is flown.
+    const upright = Math.abs(angle + 0.02) > Math.PI / 2 ? angle + Math.PI : angle;
+    const share = name === 'upwind' ? 0.7 : name === 'final' ? 0.45 : 0.5;
+    ink.use(name === leg ? colours.corridorText : colours.inkSoft);
+    ink.turnedText(
+      name === leg ? 'strong' : 'label',
+      name,
+      ax + dx * share - (dy / length) * offset,
+      ay + dy * share + (dx / length) * offset,
+      upright,
+    );
+  }
+}
+
+const baseTurnText = keyed((deg: number) => `base turn in this wind ${deg}°`);
+
+/** From the threshold to where the base turn begins in this wind, with its angle behind the wing. */
+export function drawBaseTurnLine(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
+  const { from } = plan.turns.base;
+  const x0 = camera.x(0, 0);
+  const y0 = camera.y(0, 0);
+  const x1 = camera.x(from.eastM, from.northM);
+  const y1 = camera.y(from.eastM, from.northM);
+  const dx = x1 - x0;
+  const dy = y1 - y0;
+  const length = Math.sqrt(dx * dx + dy * dy);
+  if (length < 40) return;
+  ink.use(colours.ink, 0.6);
+  ink.dashed(x0, y0, x1 + (dx / length) * 14, y1 + (dy / length) * 14, 1.3, 2.5, 5);
+  ink.ring(x1, y1, 4, 1.4);
+  const text = baseTurnText(Math.round(degFromRad(plan.baseTurnAngleRad)));
+  if (length < ink.widthPx('small', text) + 60) return;
+  const angle = Math.atan2(dy, dx);
+  const upright = Math.abs(angle) > Math.PI / 2 ? angle + Math.PI : angle;
+  const nx = Math.sin(upright);
+  const ny = -Math.cos(upright);
+  ink.use(colours.ink, 0.85);
+  ink.turnedText('small', text, x0 + dx * 0.55 + nx * 10, y0 + dy * 0.55 + ny * 10, upright);
+}

@@ -1,0 +1,94 @@
+import type { Colours } from '../ink/colours.ts';
+import type { Ink } from '../ink/ink.ts';
+import type { PaletteColour } from '../palette.ts';
+import { PIECE_POINTS, type Trail, type TrailPiece } from '../trail.ts';
+import type { PlanCamera } from './camera.ts';
+
+/** By TRAIL_BANDS. */
+const BAND_COLOURS: readonly PaletteColour[] = ['aeroplane', 'corridor', 'caution', 'danger'];
+/** A point may lie this far off the line between its neighbours before it is kept in a finished piece. */
+const THIN_M = 1.5;
+
+const thinned = new WeakMap<TrailPiece, readonly number[]>();
+
+/**
+ * Which points of a finished piece are worth drawing: splitting at the farthest point until all lie within
+ * THIN_M (D. H. Douglas and T. K. Peucker, 1973), and wherever the colour changes. A straight leg keeps two.
+ */
+export function worthDrawing(piece: TrailPiece): number[] {
+  const { eastM, northM, band, count } = piece;
+  const keep = new Set<number>([0, Math.max(0, count - 1)]);
+  for (let i = 1; i < count; i += 1) if (band[i] !== band[i - 1]) keep.add(i);
+  const corners = [...keep].sort((a, b) => a - b);
+  const split = (from: number, to: number): void => {
+    const ax = eastM[from] as number;
+    const ay = northM[from] as number;
+    const dx = (eastM[to] as number) - ax;
+    const dy = (northM[to] as number) - ay;
+    const length = Math.sqrt(dx * dx + dy * dy);
+    let farthest = -1;
+    let most = THIN_M;
+    for (let i = from + 1; i < to; i += 1) {
+      const px = (eastM[i] as number) - ax;
+      const py = (northM[i] as number) - ay;
+      const off = length < 1 ? Math.sqrt(px * px + py * py) : Math.abs(px * dy - py * dx) / length;
+      if (off > most) {
+        most = off;
+        farthest = i;
+      }
+    }
+    if (farthest < 0) return;
+    keep.add(farthest);
+    split(from, farthest);
+    split(farthest, to);
+  };
+  for (let k = 0; k + 1 < corners.length; k += 1) split(corners[k] as number, corners[k + 1] as number);
+  return [...keep].sort((a, b) => a - b);
+}
+
+const finished = (piece: TrailPiece): readonly number[] => {
+  let kept = thinned.get(piece);
+  if (kept === undefined) {
+    kept = worthDrawing(piece);
+    thinned.set(piece, kept);
+  }
+  return kept;
+};
+
+/** The path flown, up to the aeroplane; finished pieces are thinned once and kept. */
+export function drawTrail(
+  ink: Ink,
+  colours: Colours,
+  camera: PlanCamera,
+  trail: Trail,
+  tipEastM: number,
+  tipNorthM: number,
+): void {
+  const last = trail.pieces.length - 1;
+  for (let p = 0; p <= last; p += 1) {
+    const piece = trail.pieces[p] as TrailPiece;
+    const kept = p < last && piece.count === PIECE_POINTS ? finished(piece) : null;
+    const n = kept === null ? piece.count : kept.length;
+    if (n === 0) continue;
+    let band = piece.band[0] as number;
+    for (let k = 0; k < n; k += 1) {
+      const i = kept === null ? k : (kept[k] as number);
+      const x = camera.x(piece.eastM[i] as number, piece.northM[i] as number);
+      const y = camera.y(piece.eastM[i] as number, piece.northM[i] as number);
+      if (k === 0) {
+        ink.move(x, y);
+        continue;
+      }
+      ink.to(x, y);
+      const here = piece.band[i] as number;
+      if (here === band) continue;
+      ink.use(colours[BAND_COLOURS[band] ?? 'aeroplane'], 0.9);
+      ink.path(2);
+      ink.move(x, y);
+      band = here;
+    }
+    if (p === last) ink.to(camera.x(tipEastM, tipNorthM), camera.y(tipEastM, tipNorthM));
+    ink.use(colours[BAND_COLOURS[band] ?? 'aeroplane'], 0.9);
+    ink.path(2);
+  }
+}
