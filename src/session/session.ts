@@ -1,9 +1,10 @@
+import { begin, startControls } from '../simulation/begin.ts';
 import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { newSnapshot, type Snapshot } from '../simulation/snapshot.ts';
-import { begin, type State, startControls } from '../simulation/state.ts';
+import type { State } from '../simulation/state.ts';
 import { step } from '../simulation/step.ts';
 import { beginRecorder, isKeyframeDue, type Recorder, recordControls, recordKeyframe } from './recorder.ts';
 import type { ControlSource, Fold } from './source.ts';

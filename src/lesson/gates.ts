@@ -1,0 +1,148 @@
+import { lightLetters, seeLights } from '../aerodrome/slope-lights.ts';
+import { atan2 } from '../maths/functions.ts';
+import type { Snapshot } from '../simulation/snapshot.ts';
+import {
+  degFromRad,
+  fpmFromMps,
+  ktFromMps,
+  mFromFt,
+  mFromNmi,
+  mpsFromFpm,
+  radFromDeg,
+} from '../units/conversions.ts';
+import { fixed } from '../units/format.ts';
+import type { Lesson } from './lesson.ts';
+import type { LessonMemory } from './memory.ts';
+import type { LegName } from './names.ts';
+import type { ToleranceSet } from './tolerances.ts';
+
+/** Heights on final where the approach is looked at; the last is the last call. */
+export const GATES_FT = [500, 300, 200] as const;
+
+/**
+ * What "stabilised" means, beside the speed of the tolerance set: bank within 10 deg, sink not above
+ * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan (common
+ * practice), within half a degree of the planned slope (the two-light picture either side; common practice),
+ * within 2 deg of the centreline seen from the aim point (common practice).
+ */
+const SLOPE_RAD = radFromDeg(0.5);
+const CENTRELINE_RATIO = 0.035;
+const BANK_RAD = radFromDeg(10);
+const SINK_MPS = mpsFromFpm(1000);
+const SINK_ABOVE_PLAN_MPS = mpsFromFpm(300);
+const IDLE = 0.03;
+const LONG_FINAL_M = mFromNmi(1.5);
+
+const DESCENDING: ReadonlySet<LegName> = new Set(['base', 'turn-to-final', 'final']);
+
+/** Elevation of the wheels seen from the aim point. */
+export const slopeFromAimRad = (lesson: Lesson, alongM: number, heightM: number): number => {
+  const { aimM, slope } = lesson.runway;
+  return atan2(heightM - slope * aimM, aimM - alongM);
+};
+
+const kt = (mps: number): string => fixed(ktFromMps(mps));
+const fpm = (mps: number): string => fixed(fpmFromMps(mps));
+
+/** Everything that is not as it should be, each as a sentence; none: stabilised. */
+export const faultsNow = (
+  m: LessonMemory,
+  lesson: Lesson,
+  s: Readonly<Snapshot>,
+  limits: ToleranceSet,
+): string[] => {
+  const { plan, aeroplane, runway, where } = lesson;
+  const faults: string[] = [];
+  if (m.legs.leg !== 'final') faults.push(`not on final yet: ${m.legs.leg.replaceAll('-', ' ')}`);
+  const slopeRad = slopeFromAimRad(lesson, where.alongM, where.heightM);
+  const offSlopeRad = slopeRad - plan.approachRad;
+  if (Math.abs(offSlopeRad) > SLOPE_RAD) {
+    const word = offSlopeRad > 0 ? 'high' : 'low';
+    const flown = fixed(degFromRad(slopeRad), 1);
+    faults.push(
+      `${word}: ${flown} deg to the aim point, wanted ${fixed(degFromRad(plan.approachRad), 1)} deg`,
+    );
+  }
+  const allowedM = Math.max(runway.widthM / 2, CENTRELINE_RATIO * (runway.aimM - where.alongM));
+  if (Math.abs(where.acrossM) > allowedM) {
+    const side = where.acrossM > 0 ? 'right' : 'left';
+    faults.push(
+      `${fixed(Math.abs(where.acrossM))} m ${side} of the centreline, allowed ${fixed(allowedM)} m`,
+    );
+  }
+  const offKt = ktFromMps(m.smoothIasMps - plan.approachIasMps);
+  const { below, above } = limits.approachSpeedKt;
+  if (offKt > above || offKt < -below) {
+    const word = offKt > 0 ? 'fast' : 'slow';
+    faults.push(
+      `${fixed(Math.abs(offKt))} kt ${word}: ${kt(m.smoothIasMps)} kt, wanted ${kt(plan.approachIasMps)} kt`,
+    );
+  }
+  if (Math.abs(m.smoothBankRad) > BANK_RAD) {
+    faults.push(`banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed 10 deg`);
+  }
+  const sink = -s.indicatedVerticalSpeedMps;
+  const sinkAllowed = Math.min(SINK_MPS, -plan.legs.final.verticalSpeedMps + SINK_ABOVE_PLAN_MPS);
+  if (sink > sinkAllowed) faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
+  const stage = aeroplane.plan.finalStage;
+  if (s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
+  if (aeroplane.undercarriage.retractable && s.gear < 1) faults.push('wheels not down');
+  if (where.throttle < IDLE && s.engineRevps > 0) faults.push('power at idle');
+  return faults;
+};
+
+/** Looks at the slope lights while descending, and notes every gate that has been passed since the last look. */
+export const watchGates = (
+  m: LessonMemory,
+  lesson: Lesson,
+  s: Readonly<Snapshot>,
+  limits: ToleranceSet,
+): void => {
+  const { where, runway, plan, seen } = lesson;
+  if (!DESCENDING.has(m.legs.leg)) {
+    m.lights = '';
+    if (m.legs.leg !== 'hold-off' && m.legs.leg !== 'landing-roll') m.gatesPassed = 0;
+    return;
+  }
+  if (runway.lights !== null) {
+    seeLights(runway, s.eyeEastM, s.eyeNorthM, s.eyeHeightM, seen);
+    m.lights = lightLetters(seen);
+  }
+  while (m.gatesPassed < GATES_FT.length) {
+    const gateFt = GATES_FT[m.gatesPassed] as number;
+    const gateM = mFromFt(gateFt);
+    if (where.heightM >= gateM) return;
+    m.gatesPassed += 1;
+    const crossed = m.lastHeightM >= gateM;
+    const onFinal = m.legs.leg === 'final';
+    // In a circuit whose plan is still turning here, this gate has nothing to say.
+    const planned = plan.rollOutOnFinalHeightM > gateM;
+    if (!crossed || where.alongM > runway.aimM || (!onFinal && (!planned || gateFt === 500))) continue;
+    const share = (m.lastHeightM - gateM) / (m.lastHeightM - where.heightM);
+    const longFinal = onFinal && m.finalFromM > LONG_FINAL_M;
+    const decides = gateFt === 200 || (gateFt === 500 ? longFinal : planned);
+    const why = faultsNow(m, lesson, s, limits);
+    m.gates.push({
+      circuit: m.legs.circuit,
+      heightFt: gateFt,
+      atS: m.lastS + share * (where.timeS - m.lastS),
+      slopeRad: slopeFromAimRad(lesson, where.alongM, where.heightM),
+      lights: runway.lights === null ? null : m.lights,
+      iasMps: s.iasMps,
+      sinkMps: -s.verticalSpeedMps,
+      centrelineM: where.acrossM,
+      bankRad: s.bankRad,
+      why,
+      decides,
+    });
+    if (decides && why.length > 0) {
+      m.dues.push({
+        dueS: where.timeS,
+        heightM: where.heightM,
+        why: `not stabilised at ${gateFt} ft: ${why.join('; ')}`,
+        answered: false,
+        ignored: false,
+      });
+    }
+  }
+};

@@ -1,0 +1,57 @@
+import { ftFromM, mFromFt } from '../units/conversions.ts';
+import { fixed } from '../units/format.ts';
+import type { Lesson } from './lesson.ts';
+import type { LessonMemory } from './memory.ts';
+
+/**
+ * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
+ * as safe, not needed. Not down in the first third of the runway: FAA-H-8083-3C chapter 9.
+ */
+const ANSWER_S = 8;
+const HIGH_BOUNCE_M = mFromFt(5);
+
+const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void => {
+  m.dues.push({ dueS, heightM, why, answered: false, ignored: false });
+};
+
+/** Call at every look, after the legs; `changed` says that the leg has just changed. */
+export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean): void => {
+  const { where, runway } = lesson;
+  const flaring = m.legs.leg === 'hold-off';
+  watchSpell(m, 'first-third', flaring && where.alongM > runway.landingLengthM / 3, () =>
+    due(m, where.timeS, where.clearM, 'not down in the first third of the runway'),
+  );
+  watchSpell(
+    m,
+    'high-bounce',
+    m.wheels.landing && !where.onGround && m.wheels.highestHopM > HIGH_BOUNCE_M,
+    () => due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(m.wheels.highestHopM))} ft`),
+  );
+  if (changed && m.legs.leg === 'go-around') noteGoAround(m, where.heightM);
+  for (const d of m.dues) {
+    const overS = where.timeS - d.dueS;
+    if (d.answered || d.ignored || overS < ANSWER_S) continue;
+    d.ignored = true;
+    m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
+  }
+};
+
+const watchSpell = (m: LessonMemory, id: string, holds: boolean, then: () => void): void => {
+  const spell = m.spells[id];
+  if (spell === undefined) return;
+  if (holds && !spell.told) then();
+  spell.told = holds;
+};
+
+const noteGoAround = (m: LessonMemory, heightM: number): void => {
+  const asked = m.dues.filter((d) => !d.answered);
+  const open = asked.filter((d) => !d.ignored);
+  for (const d of asked) d.answered = true;
+  const first = open[0] ?? asked[asked.length - 1];
+  m.goArounds.push({
+    atS: m.legs.fromS,
+    heightM,
+    dueS: first?.dueS ?? null,
+    why: first?.why ?? 'safe, not needed',
+  });
+};

@@ -1,0 +1,118 @@
+import { STEP_S } from '../simulation/scenario.ts';
+import type { Snapshot } from '../simulation/snapshot.ts';
+import { watchGates } from './gates.ts';
+import { watchGoArounds } from './go-around.ts';
+import { beginLegs, watchLegs } from './legs.ts';
+import type { Lesson } from './lesson.ts';
+import type { LessonMemory } from './memory.ts';
+import { SAFETY_RULES, watchSafety } from './safety.ts';
+import { beginStretch, takeInLook } from './stretch.ts';
+import { DEFAULT_TOLERANCES, type ToleranceSet } from './tolerances.ts';
+import { beginWheels, watchWheels } from './touchdown.ts';
+import { noteTurnChange, takeInTurn } from './turns.ts';
+import { lookFrom } from './where.ts';
+
+/** The lesson looks ten times a second; only the wheels are watched at every step. */
+const LOOK_STEPS = 6;
+const LOOK_S = LOOK_STEPS * STEP_S;
+const SPEED_LAG_S = 3;
+const BANK_LAG_S = 1;
+
+/** The lesson as a fold over the flight (`Fold<LessonMemory>` of a session). */
+export interface LessonFold {
+  begin(snapshot: Readonly<Snapshot>): LessonMemory;
+  step(memory: LessonMemory, snapshot: Readonly<Snapshot>): void;
+}
+
+export const createLessonFold = (lesson: Lesson, limits: ToleranceSet = DEFAULT_TOLERANCES): LessonFold => ({
+  begin: (s) => beginLesson(lesson, s),
+  step: (m, s) => {
+    watchWheels(m, lesson, s, STEP_S);
+    if (s.step % LOOK_STEPS === 0 || (s.ended !== null && m.ended === null)) look(m, lesson, s, limits);
+  },
+});
+
+const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
+  lookFrom(lesson.runway, lesson.plan.side, s, lesson.where);
+  const legs = beginLegs(lesson.where, lesson.bounds);
+  const ids = [...SAFETY_RULES.map((rule) => rule.id), 'first-third', 'high-bounce'];
+  const m: LessonMemory = {
+    legs,
+    now: beginStretch(1, legs.leg, s.timeS, s.heightM),
+    stretches: [],
+    turns: [],
+    gates: [],
+    dues: [],
+    goArounds: [],
+    touchdowns: [],
+    wheels: beginWheels(lesson, s),
+    smoothIasMps: s.iasMps,
+    smoothBankRad: s.bankRad,
+    lastHeightM: s.heightM,
+    lastS: s.timeS,
+    gatesPassed: 0,
+    finalFromM: Math.max(0, -lesson.where.alongM),
+    lights: '',
+    spells: Object.fromEntries(ids.map((id) => [id, { fromS: null, told: false }])),
+    safety: [],
+    ranOff: false,
+    landedOut: false,
+    stop: null,
+    ended: null,
+    endedWhy: '',
+    endS: s.timeS,
+  };
+  takeInLook(m, lesson, s);
+  return m;
+};
+
+const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: ToleranceSet): void => {
+  if (m.ended !== null) return;
+  const { where } = lesson;
+  lookFrom(lesson.runway, lesson.plan.side, s, where);
+  m.endS = s.timeS;
+  m.smoothIasMps += (s.iasMps - m.smoothIasMps) * (LOOK_S / SPEED_LAG_S);
+  m.smoothBankRad += (s.bankRad - m.smoothBankRad) * (LOOK_S / BANK_LAG_S);
+  let changed = watchLegs(m.legs, where, lesson.bounds);
+  if (s.ended !== null) {
+    m.ended = s.ended;
+    m.endedWhy = s.endedWhy;
+    if (s.ended === 'crashed') {
+      m.legs.leg = 'crashed';
+      m.legs.fromS = s.timeS;
+      changed = true;
+    }
+  }
+  if (changed) changeStretch(m, lesson, s);
+  takeInLook(m, lesson, s);
+  takeInTurn(m, lesson);
+  watchGates(m, lesson, s, limits);
+  watchGoArounds(m, lesson, changed);
+  watchSafety(m, lesson, s);
+  watchGround(m, lesson, s);
+  m.lastHeightM = s.heightM;
+  m.lastS = s.timeS;
+};
+
+const changeStretch = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
+  const { legs } = m;
+  m.now.toS = Math.max(m.now.fromS, legs.fromS);
+  m.stretches.push(m.now);
+  m.now = beginStretch(legs.circuit, legs.leg, m.now.toS, s.heightM);
+  noteTurnChange(m);
+  if (legs.leg === 'final') m.finalFromM = Math.max(0, -lesson.where.alongM);
+};
+
+const watchGround = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
+  const { leg } = m.legs;
+  const run = leg === 'take-off-roll' || leg === 'landing-roll';
+  if (run && s.onGround && !s.onRunway) {
+    const last = m.touchdowns[m.touchdowns.length - 1];
+    const touchedOff = leg === 'landing-roll' && last !== undefined && !last.onRunway;
+    if (touchedOff) m.landedOut = true;
+    else m.ranOff = true;
+  }
+  if (leg === 'stopped' && m.stop === null) {
+    m.stop = { alongM: lesson.where.alongM, acrossM: lesson.where.acrossM };
+  }
+};

@@ -1,0 +1,81 @@
+import { acrossM, alongM, type Runway } from '../aerodrome/runway.ts';
+import { newSeenLights, type SeenLights } from '../aerodrome/slope-lights.ts';
+import type { Aeroplane } from '../aeroplane/schema.ts';
+import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan } from '../circuit/types.ts';
+import { cos, sin } from '../maths/functions.ts';
+import { mFromFt } from '../units/conversions.ts';
+import type { CircuitBounds } from './legs.ts';
+import { newWhere, type Where } from './where.ts';
+
+/** A planned leg as a line on the ground, ready to measure against. */
+export interface LegLine {
+  readonly eastM: number;
+  readonly northM: number;
+  readonly sinTrack: number;
+  readonly cosTrack: number;
+  readonly trackRadT: number;
+}
+
+/** What a flight is measured against; fixed before the first step. The two scratch objects carry nothing over. */
+export interface Lesson {
+  readonly aeroplane: Aeroplane;
+  readonly runway: Runway;
+  readonly plan: CircuitPlan;
+  readonly bounds: CircuitBounds;
+  readonly lines: Readonly<Record<CircuitLeg, LegLine>>;
+  readonly where: Where;
+  readonly seen: SeenLights;
+}
+
+/** How far beyond the planned path the circuit's airspace goes (common practice: about 2 NM and 1,000 ft). */
+const MARGIN_M = 3700;
+const MARGIN_UP_M = mFromFt(1000);
+
+const boundsOf = (runway: Runway, plan: CircuitPlan): CircuitBounds => {
+  let alongLowM = 0;
+  let alongHighM = runway.surfaceEndM;
+  let outLowM = 0;
+  let outHighM = plan.spacingM;
+  for (const point of plan.path) {
+    const along = alongM(runway, point.eastM, point.northM);
+    const out = plan.side * acrossM(runway, point.eastM, point.northM);
+    alongLowM = Math.min(alongLowM, along);
+    alongHighM = Math.max(alongHighM, along);
+    outLowM = Math.min(outLowM, out);
+    outHighM = Math.max(outHighM, out);
+  }
+  return {
+    alongLowM: alongLowM - MARGIN_M,
+    alongHighM: alongHighM + MARGIN_M,
+    outLowM: outLowM - MARGIN_M,
+    outHighM: outHighM + MARGIN_M,
+    highM: plan.heightM + MARGIN_UP_M,
+    runwayLengthM: runway.landingLengthM,
+    runwayEndM: runway.surfaceEndM,
+  };
+};
+
+const lineOf = (plan: CircuitPlan, leg: CircuitLeg): LegLine => {
+  const { from, trackRadT } = plan.legs[leg];
+  return {
+    eastM: from.eastM,
+    northM: from.northM,
+    sinTrack: sin(trackRadT),
+    cosTrack: cos(trackRadT),
+    trackRadT,
+  };
+};
+
+/** The lesson of one circuit plan, with this aeroplane on this runway. */
+export const createLesson = (aeroplane: Aeroplane, runway: Runway, plan: CircuitPlan): Lesson => ({
+  aeroplane,
+  runway,
+  plan,
+  bounds: boundsOf(runway, plan),
+  lines: Object.fromEntries(CIRCUIT_LEGS.map((leg) => [leg, lineOf(plan, leg)])) as Record<
+    CircuitLeg,
+    LegLine
+  >,
+  where: newWhere(),
+  seen: newSeenLights(),
+});

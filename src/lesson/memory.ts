@@ -1,0 +1,136 @@
+import type { LegMemory } from './legs.ts';
+import type { Measure } from './measure.ts';
+import type { LegName, TurnOnto } from './names.ts';
+
+/** A stretch of the flight with one leg name; SI, signs as everywhere. */
+export interface Stretch {
+  circuit: number;
+  leg: LegName;
+  fromS: number;
+  toS: number;
+  heightM: Measure;
+  iasMps: Measure;
+  bankRad: Measure;
+  trackErrorM: Measure;
+  /** Smoothed speed after the leg has settled; what is assessed. */
+  settledIasMps: Measure;
+  /** Height while the plan is level there, after the leg has settled. */
+  levelHeightM: Measure;
+  /** Track from the planned track, after the leg has settled. */
+  trackOffRad: Measure;
+  endHeightM: number;
+  /** Stalling speed with the flap at the end. */
+  endStallIasMps: number;
+}
+
+export interface TurnFact {
+  circuit: number;
+  onto: TurnOnto;
+  fromS: number;
+  /** Null while it goes on. */
+  toS: number | null;
+  /** Without sign. */
+  bankRad: Measure;
+  fromHeightM: number;
+  /** Where it began, along and out from the threshold. */
+  fromAlongM: number;
+  fromOutM: number;
+  overshootM: number;
+}
+
+export interface GateFact {
+  circuit: number;
+  heightFt: number;
+  atS: number;
+  slopeRad: number;
+  lights: string | null;
+  iasMps: number;
+  sinkMps: number;
+  centrelineM: number;
+  bankRad: number;
+  why: string[];
+  /** This gate decides whether to go on (otherwise it only informs). */
+  decides: boolean;
+}
+
+export interface DueFact {
+  dueS: number;
+  heightM: number;
+  why: string;
+  /** A go-around has followed. */
+  answered: boolean;
+  /** Flight went on all the same. */
+  ignored: boolean;
+}
+
+export interface GoAroundFact {
+  atS: number;
+  heightM: number;
+  dueS: number | null;
+  why: string;
+}
+
+export interface TouchdownFact {
+  circuit: number;
+  atS: number;
+  alongM: number;
+  acrossM: number;
+  sinkMps: number;
+  iasMps: number;
+  crabRad: number;
+  driftMps: number;
+  pitchRad: number;
+  bounces: number;
+  onRunway: boolean;
+}
+
+/** The wheels, step by step: what the linear crossing of a touchdown needs. */
+export interface WheelMemory {
+  onGround: boolean;
+  clearM: number;
+  alongM: number;
+  acrossM: number;
+  /** Since the last contact. */
+  highestHopM: number;
+  /** The landing that is going on is the last of the list. */
+  landing: boolean;
+}
+
+/** Of a condition that must last before it counts. */
+export interface Spell {
+  fromS: number | null;
+  told: boolean;
+}
+
+/** All that the lesson carries from step to step: plain data. */
+export interface LessonMemory {
+  legs: LegMemory;
+  now: Stretch;
+  stretches: Stretch[];
+  turns: TurnFact[];
+  gates: GateFact[];
+  dues: DueFact[];
+  goArounds: GoAroundFact[];
+  touchdowns: TouchdownFact[];
+  wheels: WheelMemory;
+  /** Speed and bank as an eye on the instrument reads them: lagged. */
+  smoothIasMps: number;
+  smoothBankRad: number;
+  /** Wheels' height at the last look. */
+  lastHeightM: number;
+  lastS: number;
+  /** The highest gate that this approach has still to pass, as an index into GATES_FT. */
+  gatesPassed: number;
+  /** Distance from the threshold at which final began. */
+  finalFromM: number;
+  /** Letters of the slope lights now; empty outside final or without lights. */
+  lights: string;
+  spells: Record<string, Spell>;
+  safety: { atS: number; what: string }[];
+  ranOff: boolean;
+  landedOut: boolean;
+  stop: { alongM: number; acrossM: number } | null;
+  ended: 'crashed' | 'loss-of-control' | null;
+  endedWhy: string;
+  endS: number;
+}
