@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { dynamicPressurePa, iasFromTas, tasFromIas } from '../../src/atmosphere/airspeed.ts';
 import { gasDensityKgpm3, isaDensityKgpm3, isaPressurePa, RHO0_KGPM3 } from '../../src/atmosphere/isa.ts';
 import { ktFromMps, mFromFt, mpsFromKt } from '../../src/units/conversions.ts';
+import { trust } from '../support/trust-table.ts';
 
 const ALTITUDES_FT = [1000, 2000, 3000, 5000, 8000, 10000];
 const TABLE: readonly [number, readonly number[]][] = [
@@ -18,6 +19,7 @@ describe('true airspeed', () => {
     row.forEach((tasKt, i) => {
       const altitudeFt = ALTITUDES_FT[i]!;
       const found = ktFromMps(tasFromIas(mpsFromKt(iasKt), isaDensityKgpm3(mFromFt(altitudeFt))));
+      trust('true airspeed, 60 to 120 kt to 10,000 ft', 'flight-figures 2, compressible', found, tasKt, 'kt');
       // Compressibility grows with speed cubed and nearly with altitude (2.3: .22 kt at 120 kt, 10,000 ft,
       // times 1.164 as true airspeed), plus half a printed digit.
       const left = 0.22 * 1.164 * (iasKt / 120) ** 3 * (altitudeFt / 10000) * 1.15 + 0.006;

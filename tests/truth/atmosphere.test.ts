@@ -11,6 +11,7 @@ import {
   soundSpeedMps,
 } from '../../src/atmosphere/isa.ts';
 import { ftFromM, ktFromMps, mFromFt, paFromHpa } from '../../src/units/conversions.ts';
+import { trust } from '../support/trust-table.ts';
 
 const PA_PER_INHG = 3386.389;
 const kelvinFromFahrenheit = (f: number): number => ((f - 32) * 5) / 9 + 273.15;
@@ -28,12 +29,16 @@ const ISA: readonly (readonly number[])[] = [
   [10000, 268.338, 696.816, 20.577, 0.904637, 0.738479, 638.33],
 ];
 
+const ISA_SOURCE = 'ICAO Doc 7488 (flight-figures 1a)';
+
 const relative = (found: number, expected: number): number => Math.abs(found / expected - 1);
 
 describe('standard atmosphere against ICAO Doc 7488', () => {
   it.each(ISA)('at %d ft', (ft, kelvin, hpa, inHg, density, sigma, soundKt) => {
     const altitudeM = mFromFt(ft!);
     const pressurePa = isaPressurePa(altitudeM);
+    trust('standard pressure', ISA_SOURCE, pressurePa, paFromHpa(hpa!), '%');
+    trust('standard density', ISA_SOURCE, isaDensityKgpm3(altitudeM), density!, '%');
     expect(relative(isaTemperatureK(altitudeM), kelvin!)).toBeLessThan(1e-6);
     expect(relative(pressurePa, paFromHpa(hpa!))).toBeLessThan(1e-5);
     expect(relative(pressurePa / PA_PER_INHG, inHg!)).toBeLessThan(1e-5);
@@ -61,7 +66,9 @@ describe('pressure altitude and density altitude', () => {
     [850, 4781],
     [700, 9883],
   ])('%d hPa lies at %d ft', (hpa, ft) => {
-    expect(Math.abs(ftFromM(pressureAltitudeFromPa(paFromHpa(hpa))) - ft)).toBeLessThan(0.6);
+    const found = ftFromM(pressureAltitudeFromPa(paFromHpa(hpa)));
+    trust('pressure altitude', 'flight-figures 1.1', found, ft, 'ft');
+    expect(Math.abs(found - ft)).toBeLessThan(0.6);
   });
 
   // 1.4: correction from altimeter setting to pressure altitude, inHg; "30.10 gives -165 ft" VERIFIED, the
@@ -108,6 +115,8 @@ describe('pressure altitude and density altitude', () => {
     [0, -10, -3135],
   ])('pressure altitude %d ft at %d degrees has density altitude %d ft', (paFt, degC, daFt) => {
     const density = gasDensityKgpm3(isaPressurePa(mFromFt(paFt)), degC + 273.15);
-    expect(Math.abs(ftFromM(densityAltitudeFromKgpm3(density)) - daFt)).toBeLessThan(1);
+    const found = ftFromM(densityAltitudeFromKgpm3(density));
+    trust('density altitude', 'flight-figures 1.8', found, daFt, 'ft');
+    expect(Math.abs(found - daFt)).toBeLessThan(1);
   });
 });

@@ -17,6 +17,7 @@ import {
   verticalLengthM,
   verticalSigmaMps,
 } from '../../src/wind/turbulence.ts';
+import { trust } from '../support/trust-table.ts';
 
 describe('lengths and strengths', () => {
   // Table of section 4, RECOMPUTED: h ft, Lu ft, sigma_u / sigma_w.
@@ -107,6 +108,7 @@ describe('ten hours of it', () => {
       const mean = run[axis].reduce((sum, x) => sum + x, 0) / SAMPLES;
       const sigma = Math.sqrt(meanProduct(run[axis], 0));
       expect(Math.abs(mean / sigmaMps[axis]), axis).toBeLessThan(0.07);
+      trust('strength of turbulence, ten hours', 'MIL-F-8785C', sigma, sigmaMps[axis], '%');
       expect(Math.abs(sigma / sigmaMps[axis] - 1), axis).toBeLessThan(0.045);
     }
   });
@@ -123,6 +125,7 @@ describe('ten hours of it', () => {
     [0.5, 1, 2, 3].forEach((s, i) => {
       const lag = Math.round((s * lengthM[axis]) / (tasMps * dtS));
       const found = meanProduct(run[axis], lag) / variance;
+      trust('autocorrelation of turbulence, ten hours', 'MIL-F-8785C', found, expected[axis][i]!, '');
       expect(Math.abs(found - expected[axis][i]!), `lag ${s} lengths`).toBeLessThan(0.05);
     });
   });

@@ -5,6 +5,7 @@ import { crosswindMps, headwindMps } from '../../src/wind/components.ts';
 import { logLawFactor, meanWindFactor, powerLawFactor } from '../../src/wind/profile.ts';
 import { headingForTrack, trackForHeading, windFromDrift } from '../../src/wind/triangle.ts';
 import { CALM } from '../../src/wind/wind.ts';
+import { trust } from '../support/trust-table.ts';
 
 const angleApart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);
 
@@ -18,6 +19,8 @@ describe('headwind and crosswind', () => {
   ])('runway %d with %d/%d', (runway, from, kt, headwind, crosswind, headwindRead, crosswindRead) => {
     const along = headwindMps(radFromDeg(from), kt, radFromDeg(runway));
     const across = crosswindMps(radFromDeg(from), kt, radFromDeg(runway));
+    trust('headwind and crosswind', 'FAA-H-8083-25 and test questions, exact sums', along, headwind, 'kt');
+    trust('headwind and crosswind', 'FAA-H-8083-25 and test questions, exact sums', across, crosswind, 'kt');
     expect(Math.abs(along - headwind)).toBeLessThan(0.006);
     expect(Math.abs(across - crosswind)).toBeLessThan(0.006);
     expect(Math.round(along)).toBe(headwindRead);
@@ -49,6 +52,13 @@ describe('wind triangle', () => {
     const found = headingForTrack(radFromDeg(track), tasKt, radFromDeg(from), windKt)!;
     expect(Math.abs(degFromRad(found.correctionRad) - wca)).toBeLessThan(0.006);
     expect(angleApart(degFromRad(found.headingRad), heading)).toBeLessThan(0.006);
+    trust(
+      'groundspeed by wind triangle',
+      'FAA-H-8083-25 ch. 16 and others, exact sums',
+      found.groundspeedMps,
+      groundspeed,
+      'kt',
+    );
     expect(Math.abs(found.groundspeedMps - groundspeed)).toBeLessThan(0.006);
   });
 
@@ -87,6 +97,13 @@ describe('wind near the ground', () => {
     row.forEach((factor, i) => {
       if (factor === null) return;
       expect(Math.abs(logLawFactor(roughnessM, heightsM[i]!) - factor)).toBeLessThan(0.00006);
+      trust(
+        'mean wind by height, of wind at 10 m',
+        'log law, WMO roughness (flight-figures 3c)',
+        meanWindFactor(wind, heightsM[i]!),
+        factor,
+        '%',
+      );
       expect(Math.abs(meanWindFactor(wind, heightsM[i]!) - factor)).toBeLessThan(0.00006);
     });
   });
