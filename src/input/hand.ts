@@ -42,15 +42,17 @@ const RATE = {
   rudderBack: 4,
   power: 0.45,
   trim: 0.16,
+  /** A lever dragged on the screen. */
+  lever: 2,
   brakeOn: 2.5,
   brakeOff: 5,
 } as const;
 
 /** The hand's own law: elevator per radian of error, per rad/s, and learnt per radian and second, at 65 kt. */
 const LAW = {
-  perRad: 3.4,
-  perRadps: 1.1,
-  learnPerRadS: 3,
+  perRad: 5,
+  perRadps: 1.8,
+  learnPerRadS: 8,
   referencePa: 685,
   furthestRad: radFromDeg(4),
 } as const;
@@ -98,6 +100,12 @@ const holdAttitude = (
   aeroplane: Aeroplane,
 ): number => {
   if (intent.letGo) {
+    memory.wantedPitchRad = snapshot.pitchRad;
+    memory.learntElevator = towards(memory.learntElevator, 0, RATE.stickBack * STEP_S);
+    return memory.learntElevator;
+  }
+  // With the nosewheel on the ground nothing is held until the stick is asked for.
+  if (snapshot.noseWheelOnGround && intent.pitch === 0) {
     memory.wantedPitchRad = snapshot.pitchRad;
     memory.learntElevator = towards(memory.learntElevator, 0, RATE.stickBack * STEP_S);
     return memory.learntElevator;
@@ -168,7 +176,10 @@ export const moveHand = (
   aeroplane: Aeroplane,
   controls: Controls,
 ): void => {
-  const trimmed = clamp(controls.trim + intent.trim * RATE.trim * STEP_S, -1, 1);
+  const trimmed =
+    intent.trimTo !== null && intent.trim === 0
+      ? towards(controls.trim, intent.trimTo, RATE.lever * STEP_S)
+      : clamp(controls.trim + intent.trim * RATE.trim * STEP_S, -1, 1);
   if (memory.style === 'hold' && !intent.letGo) {
     memory.learntElevator += elevatorForTrim(aeroplane, trimmed - controls.trim, memory.learntElevator);
   }
@@ -190,9 +201,12 @@ export const moveHand = (
     (intent.brake > memory.brake ? RATE.brakeOn : RATE.brakeOff) * STEP_S,
   );
   controls.brake = memory.brake;
-  controls.throttle = clamp(controls.throttle + clamp(intent.power, -1, 1) * RATE.power * STEP_S, 0, 1);
+  controls.throttle =
+    intent.throttleTo !== null && intent.power === 0
+      ? towards(controls.throttle, intent.throttleTo, RATE.lever * STEP_S)
+      : clamp(controls.throttle + clamp(intent.power, -1, 1) * RATE.power * STEP_S, 0, 1);
   const topStage = aeroplane.flap.stages.length - 1;
-  controls.flapStage = clamp(controls.flapStage + intent.flapStages, 0, topStage);
+  controls.flapStage = clamp((intent.flapTo ?? controls.flapStage) + intent.flapStages, 0, topStage);
   if (intent.carbHeatPresses % 2 === 1) controls.carbHeat = 1 - controls.carbHeat;
   if (intent.pumpPresses % 2 === 1) controls.pump = 1 - controls.pump;
 };

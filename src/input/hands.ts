@@ -9,6 +9,8 @@ type Aeroplane = Scenario['aeroplane'];
 /** What a session's `ControlSource` is, said here so that the input need not know the session. */
 export interface Hands {
   readonly name: string;
+  /** Keys cannot be asked twice: a fork begins the hands anew. */
+  readonly live: true;
   begin(snapshot: Readonly<Snapshot>, controls: Readonly<Controls>): HandMemory;
   next(snapshot: Readonly<Snapshot>, memory: HandMemory, controls: Controls): void;
 }
@@ -22,6 +24,7 @@ export const createHands = (
   const intent = newIntent();
   return {
     name: 'hands',
+    live: true,
     begin: (snapshot, controls) => beginHand(style, snapshot, controls),
     next: (snapshot, memory, controls) => {
       clearIntent(intent);

@@ -20,6 +20,10 @@ export interface Intent {
   flapStages: number;
   carbHeatPresses: number;
   pumpPresses: number;
+  /** Where a slider on the screen wants the lever, or null. */
+  throttleTo: number | null;
+  trimTo: number | null;
+  flapTo: number | null;
 }
 
 export const newIntent = (): Intent => ({
@@ -34,6 +38,9 @@ export const newIntent = (): Intent => ({
   flapStages: 0,
   carbHeatPresses: 0,
   pumpPresses: 0,
+  throttleTo: null,
+  trimTo: null,
+  flapTo: null,
 });
 
 export const clearIntent = (intent: Intent): void => {
@@ -48,6 +55,9 @@ export const clearIntent = (intent: Intent): void => {
   intent.flapStages = 0;
   intent.carbHeatPresses = 0;
   intent.pumpPresses = 0;
+  intent.throttleTo = null;
+  intent.trimTo = null;
+  intent.flapTo = null;
 };
 
 /** A device that adds what it asks for to the step's intent. */

@@ -13,9 +13,9 @@ import {
 const pair = (timeline: KeyTimeline, more: ActionId, less: ActionId): number =>
   (isHeld(timeline, more) ? 1 : 0) - (isHeld(timeline, less) ? 1 : 0);
 
-/** Adds what the keys ask for at this step to the intent. */
-export const readKeys = (timeline: KeyTimeline, into: Intent): void => {
-  const pitch = pair(timeline, 'nose-up', 'nose-down');
+/** Adds what the keys ask for at this step to the intent; `asStick`: the lower arrow pulls. */
+export const readKeys = (timeline: KeyTimeline, into: Intent, asStick = true): void => {
+  const pitch = (asStick ? 1 : -1) * pair(timeline, 'nose-up', 'nose-down') + 0;
   const roll = pair(timeline, 'roll-right', 'roll-left');
   if (pitch !== 0 || roll !== 0) into.analogue = false;
   if (pitch !== 0) into.pitch = pitch;
@@ -67,6 +67,7 @@ export const listenToKeys = (
   target: Window,
   onAction: (action: ActionId, down: boolean) => void,
   enabled: () => boolean,
+  asStick: () => boolean = () => true,
 ): Keyboard => {
   const timeline = newKeyTimeline();
   /** Which action each physical key began, so that a changed Shift cannot leave a key hanging. */
@@ -97,7 +98,7 @@ export const listenToKeys = (
 
   return {
     advance: (instantMs) => advanceKeys(timeline, instantMs),
-    read: (into) => readKeys(timeline, into),
+    read: (into) => readKeys(timeline, into, asStick()),
     strike: (action, down, atMs) => tell(action, down, atMs),
     release: () => {
       for (const action of new Set(begun.values())) {
