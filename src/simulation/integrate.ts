@@ -1,4 +1,5 @@
-import { derivative, INTEGRATED } from './forces.ts';
+import { derivative } from './forces.ts';
+import { INTEGRATED } from './places.ts';
 import type { Shape } from './shape.ts';
 
 const k1 = new Float64Array(INTEGRATED);

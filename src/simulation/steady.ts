@@ -4,15 +4,9 @@ import { asin, cos, sin } from '../maths/functions.ts';
 import { solveNewton } from '../maths/solve.ts';
 import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../units/conversions.ts';
 import { engineShare } from './engine.ts';
-import {
-  derivative,
-  INTEGRATED,
-  idleTorqueNm,
-  NOW,
-  NOW_LENGTH,
-  propellerTorqueNm,
-  SEEN_LENGTH,
-} from './forces.ts';
+import { derivative } from './forces.ts';
+import { INTEGRATED, NOW, NOW_LENGTH, SEEN_LENGTH } from './places.ts';
+import { idleTorqueNm, propellerTorqueNm } from './propeller.ts';
 import { flapEffect, newFlapEffect, type Shape } from './shape.ts';
 
 /** What is asked of a steady state; exactly one of the last four decides the flight path. */

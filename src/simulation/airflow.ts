@@ -1,0 +1,67 @@
+import { atan, atan2, sinCosInto } from '../maths/functions.ts';
+import type { Shape } from './shape.ts';
+
+const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s
+
+/** Attitude and the air that meets it: body axes, air velocity in them, angle of attack, slip, the ground below. */
+export const airflow = (
+  s: Shape,
+  now: Float64Array,
+  y: Float64Array,
+  part: Float64Array,
+  seen: Float64Array,
+): void => {
+  sinCosInto(part, 0, y[6]!);
+  sinCosInto(part, 2, y[7]!);
+  sinCosInto(part, 4, y[8]!);
+  const st = part[0]!;
+  const ct = part[1]!;
+  const sb = part[2]!;
+  const cb = part[3]!;
+  const sh = part[4]!;
+  const ch = part[5]!;
+  const fE = sh * ct;
+  const fN = ch * ct;
+  const rE = ch * cb + sh * st * sb;
+  const rN = -sh * cb + ch * st * sb;
+  const rU = -ct * sb;
+  const uE = ch * sb - sh * st * cb;
+  const uN = -sh * sb - ch * st * cb;
+  const uU = ct * cb;
+  part[6] = fE;
+  part[7] = fN;
+  part[8] = rE;
+  part[9] = rN;
+  part[10] = rU;
+  part[11] = uE;
+  part[12] = uN;
+  part[13] = uU;
+
+  const aE = y[3]! - now[0]!;
+  const aN = y[4]! - now[1]!;
+  const aU = y[5]! - now[2]!;
+  const u = aE * fE + aN * fN + aU * st;
+  const v = aE * rE + aN * rN + aU * rU;
+  const w = -(aE * uE + aN * uN + aU * uU);
+  const v2 = u * u + v * v + w * w;
+  const fade = v2 < FADE_MPS2 ? v2 / FADE_MPS2 : 1;
+  const across = Math.sqrt(u * u + w * w);
+  part[14] = u;
+  part[15] = v;
+  part[16] = w;
+  part[17] = across > 1e-9 ? w / across : 0;
+  part[18] = across > 1e-9 ? u / across : 1;
+  part[19] = fade;
+  const q = 0.5 * now[3]! * v2;
+  part[20] = q * s.areaM2;
+  seen[0] = fade * (u > 0.5 ? atan(w / u) : atan2(w, u));
+  seen[1] = fade * (across > 0.5 ? atan(v / across) : atan2(v, across));
+  seen[2] = Math.sqrt(v2);
+  seen[3] = q;
+
+  const along = y[0]! * now[21]! + y[1]! * now[22]!;
+  const from = now[24]!;
+  const to = now[25]!;
+  part[21] = along > from && along < to ? now[23]! : 0;
+  seen[11] = now[23]! * (along < from ? from : along > to ? to : along);
+};

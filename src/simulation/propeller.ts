@@ -1,0 +1,64 @@
+import type { Shape } from './shape.ts';
+
+const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
+const STANDS_REVPS = 1e-6;
+
+/** Torque of the closed-throttle engine: holds idle, brakes above it. */
+export const idleTorqueNm = (shape: Shape, revps: number): number => {
+  const torque = shape.idleTorqueNm - shape.idleTorqueSlope * (revps - shape.idleRevps);
+  return torque < -shape.motoringTorqueNm ? -shape.motoringTorqueNm : torque;
+};
+
+/** Thrust (N): CT(J) n^2 as a polynomial in n and V, never divided by n; a stopped propeller only drags. */
+export const propellerThrustN = (s: Shape, density: number, revps: number, axialMps: number): number => {
+  const d = s.diameterM;
+  const d2 = d * d;
+  if (revps < STANDS_REVPS) return -STOPPED_DRAG * density * axialMps * Math.abs(axialMps) * d2;
+  const n2 = revps * revps;
+  const v = axialMps > 0 ? axialMps : 0;
+  const t = density * d2 * (s.ct0 * n2 * d2 + s.ct1 * revps * v * d + s.ct2 * v * v);
+  const low = s.ctLow * density * n2 * d2 * d2;
+  return t > low ? t : low;
+};
+
+/** Torque the propeller takes (N m): CP(J) n^2 likewise; negative when the air drives it. */
+export const propellerTorqueNm = (s: Shape, density: number, revps: number, axialMps: number): number => {
+  const d = s.diameterM;
+  const d2 = d * d;
+  const v = axialMps > 0 ? axialMps : 0;
+  return (
+    (density * d2 * d * (s.cp0 * revps * revps * d2 + s.cp1 * revps * v * d + s.cp2 * v * v)) / (2 * Math.PI)
+  );
+};
+
+/** Thrust and its moment added to the body's, engine acceleration, and the slip that hands and propeller ask for. */
+export const propulsion = (
+  s: Shape,
+  now: Float64Array,
+  y: Float64Array,
+  part: Float64Array,
+  seen: Float64Array,
+): void => {
+  const revps = y[11]!;
+  const density = now[3]!;
+  const u = part[14]!;
+  const thrust = propellerThrustN(s, density, revps, u);
+  let spin = 0;
+  if (revps > STANDS_REVPS) {
+    const throttle = now[8]!;
+    const engine =
+      now[10]! > 0
+        ? -s.motoringTorqueNm
+        : now[9]! * (throttle * s.ratedTorqueNm + (1 - throttle) * idleTorqueNm(s, revps));
+    spin = (engine - propellerTorqueNm(s, density, revps, u)) / (2 * Math.PI * s.rotatingInertiaKgM2);
+  }
+  part[22] = part[22]! + thrust;
+  part[25] = part[25]! + now[16]! * thrust * s.chordM;
+  part[26] = spin;
+  seen[4] = thrust;
+
+  const least = 200 * s.areaM2;
+  const tc = thrust > 0 ? thrust / (part[20]! > least ? part[20]! : least) : 0;
+  part[31] =
+    -s.rudderSlipRad * now[6]! + (1 - now[18]!) * (s.propellerSlipRadPerTc * tc + s.adverseYawRad * now[5]!);
+};
