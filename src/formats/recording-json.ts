@@ -1,0 +1,143 @@
+import * as v from 'valibot';
+import {
+  type ChangeList,
+  emptyChangeList,
+  pushChange,
+  RECORDING_VERSION,
+  type Recording,
+} from '../session/recording.ts';
+import { CONTROLS, type ControlRange, neutralControls } from '../simulation/controls.ts';
+import { STATE_SLOTS } from '../simulation/state.ts';
+import { describeIssue } from '../units/issues.ts';
+import { base64FromDoubles, doublesFromBase64 } from './base64.ts';
+import { jsonFromPlain, plainFromJson } from './plain-json.ts';
+import { parseScenario } from './scenario-json.ts';
+
+/**
+ * A recording as JSON text. Changes are written as differences from the one before (steps, and ten-thousandths
+ * of travel), which deflates well; states carry the exact bits of their doubles.
+ */
+export const recordingText = (recording: Recording): string =>
+  JSON.stringify({
+    format: 'lapwing-recording',
+    version: recording.version,
+    model_version: recording.modelVersion,
+    scenario: recording.scenario,
+    steps: recording.steps,
+    controls: Object.fromEntries(
+      CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
+    ),
+    keyframes: recording.keyframes.map((k) => ({
+      step: k.step,
+      state: base64FromDoubles(k.state),
+      controls: CONTROLS.map((c) => Math.round(k.controls[c.name] * 10000)),
+      source: k.sourceName,
+      memory: jsonFromPlain(k.sourceMemory),
+      folds: k.foldMemories.map(jsonFromPlain),
+    })),
+  });
+
+const differences = (values: Int32Array, count: number): number[] =>
+  Array.from({ length: count }, (_, i) => (values[i] as number) - (i === 0 ? 0 : (values[i - 1] as number)));
+
+const changesJson = (list: ChangeList): { steps: number[]; values: number[] } => ({
+  steps: differences(list.steps, list.count),
+  values: differences(list.values, list.count),
+});
+
+const whole = v.pipe(v.number(), v.integer());
+const count = v.pipe(whole, v.minValue(0));
+const changesSchema = v.strictObject({ steps: v.array(count), values: v.array(whole) });
+const recordingSchema = v.object({
+  format: v.literal('lapwing-recording'),
+  version: v.literal(RECORDING_VERSION),
+  model_version: whole,
+  scenario: v.unknown(),
+  steps: count,
+  controls: v.strictObject(
+    Object.fromEntries(CONTROLS.map((c) => [c.column, changesSchema])) as Record<
+      string,
+      typeof changesSchema
+    >,
+  ),
+  keyframes: v.pipe(
+    v.array(
+      v.strictObject({
+        step: count,
+        state: v.string(),
+        controls: v.pipe(v.array(whole), v.length(CONTROLS.length)),
+        source: v.string(),
+        memory: v.optional(v.unknown()),
+        folds: v.array(v.unknown()),
+      }),
+    ),
+    v.minLength(1),
+  ),
+});
+
+const listFrom = (
+  json: { steps: number[]; values: number[] },
+  range: ControlRange,
+  place: string,
+): ChangeList => {
+  if (json.steps.length !== json.values.length) {
+    throw new Error(
+      `${place} must have as many values as steps, ${json.steps.length}, found ${json.values.length}`,
+    );
+  }
+  const list = emptyChangeList(Math.max(64, json.steps.length));
+  let step = 0;
+  let value = 0;
+  json.steps.forEach((difference, i) => {
+    step += difference;
+    value += json.values[i] as number;
+    if (value < range.low * 10000 || value > range.high * 10000) {
+      throw new Error(
+        `${place}.values[${i}] must stay from ${range.low} to ${range.high}, was ${value / 10000}`,
+      );
+    }
+    pushChange(list, step, value);
+  });
+  return list;
+};
+
+/** Reads what `recordingText` wrote. Throws an Error sentence with place, expected and found. */
+export const parseRecording = (json: unknown, file: string): Recording => {
+  const result = v.safeParse(recordingSchema, json, { abortEarly: true });
+  if (!result.success) throw new Error(describeIssue(file, result.issues[0]));
+  const r = result.output;
+  if (r.keyframes[0]?.step !== 0)
+    throw new Error(`${file}: keyframes[0].step must be 0, was ${r.keyframes[0]?.step}`);
+  return {
+    version: r.version,
+    modelVersion: r.model_version,
+    scenario: parseScenario(r.scenario, `${file}: scenario`),
+    steps: r.steps,
+    changes: CONTROLS.map((c) =>
+      listFrom(
+        r.controls[c.column] as { steps: number[]; values: number[] },
+        c,
+        `${file}: controls.${c.column}`,
+      ),
+    ),
+    keyframes: r.keyframes.map((k, i) => {
+      const place = `${file}: keyframes[${i}]`;
+      const state = doublesFromBase64(k.state, `${place}.state`);
+      if (state.length !== STATE_SLOTS.length) {
+        throw new Error(`${place}.state must hold ${STATE_SLOTS.length} numbers, found ${state.length}`);
+      }
+      const controls = neutralControls();
+      CONTROLS.forEach((c, at) => {
+        controls[c.name] = (k.controls[at] as number) / 10000;
+      });
+      return {
+        step: k.step,
+        state,
+        controls,
+        sourceName: k.source,
+        sourceMemory: plainFromJson(k.memory, `${place}.memory`),
+        foldMemories: k.folds.map((fold, at) => plainFromJson(fold, `${place}.folds[${at}]`)),
+      };
+    }),
+  };
+};

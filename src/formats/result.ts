@@ -1,0 +1,65 @@
+import { assess } from '../lesson/assess.ts';
+import type { Lesson } from '../lesson/lesson.ts';
+import type { LessonMemory } from '../lesson/memory.ts';
+import { endingOf } from '../lesson/outcome.ts';
+import type { Outcome, Report } from '../lesson/report.ts';
+import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
+
+/** The result file. Every key is always there; null where it does not apply. */
+export interface Result extends Report {
+  readonly model_version: number;
+  readonly scenario: Scenario;
+  readonly outcome: Outcome;
+  readonly why: string;
+  readonly flight_s: number;
+}
+
+/** Keys in the order of the contract. */
+const ordered = (
+  scenario: Scenario,
+  outcome: Outcome,
+  why: string,
+  flightS: number,
+  report: Report,
+): Result => ({
+  model_version: MODEL_VERSION,
+  scenario,
+  outcome,
+  why,
+  flight_s: Math.round(flightS * 1000) / 1000,
+  legs: report.legs,
+  turns: report.turns,
+  gates: report.gates,
+  go_arounds: report.go_arounds,
+  touchdowns: report.touchdowns,
+  stop: report.stop,
+  items: report.items,
+  safety: report.safety,
+});
+
+/** What came of a flight that was flown; `timeUp` is said when nothing else has ended it. */
+export const resultOf = (
+  scenario: Scenario,
+  lesson: Lesson,
+  memory: LessonMemory,
+  flightS: number,
+  timeUp: string,
+): Result => {
+  const ending = endingOf(memory, lesson) ?? { outcome: 'time-up' as const, why: timeUp };
+  return ordered(scenario, ending.outcome, ending.why, flightS, assess(memory, lesson));
+};
+
+const NOTHING: Report = {
+  legs: [],
+  turns: [],
+  gates: [],
+  go_arounds: [],
+  touchdowns: [],
+  stop: null,
+  items: [],
+  safety: [],
+};
+
+/** A flight that was not begun, and why. */
+export const refusedResult = (scenario: Scenario, why: string): Result =>
+  ordered(scenario, 'refused', why, 0, NOTHING);
