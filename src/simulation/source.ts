@@ -1,0 +1,19 @@
+import type { Controls } from './controls.ts';
+import type { Snapshot } from './snapshot.ts';
+
+/**
+ * Whatever moves the controls: keyboard, gamepad, model pilot, playback. It is asked once per step, sees the
+ * last Snapshot, and writes `controls` in place. Its memory is plain data (structured-clone and JSON safe), so
+ * that a keyframe can hold it and a fork can copy it.
+ */
+export interface ControlSource<Memory> {
+  readonly name: string;
+  /**
+   * It reads the world outside (keys, a gamepad), so the same memory need not give the same hands again.
+   * A fork begins such a source anew; any other goes on with exactly the memory it had at that step.
+   */
+  readonly live?: boolean;
+  begin(snapshot: Readonly<Snapshot>, controls: Readonly<Controls>): Memory;
+  /** `controls` come in as the last step's. */
+  next(snapshot: Readonly<Snapshot>, memory: Memory, controls: Controls): void;
+}
