@@ -9,7 +9,10 @@ export const idleTorqueNm = (shape: Shape, revps: number): number => {
   return torque < -shape.motoringTorqueNm ? -shape.motoringTorqueNm : torque;
 };
 
-/** Thrust (N): CT(J) n^2 as a polynomial in n and V, never divided by n; a stopped propeller only drags. */
+/**
+ * Thrust (N): CT(J) n^2 as a polynomial in n and V, never divided by n. Windmilling, it drags no less than the
+ * stopped propeller it slows down to: less would take more power out of the air than its drag gives away.
+ */
 export const propellerThrustN = (s: Shape, density: number, revps: number, axialMps: number): number => {
   const d = s.diameterM;
   const d2 = d * d;
@@ -17,7 +20,9 @@ export const propellerThrustN = (s: Shape, density: number, revps: number, axial
   const n2 = revps * revps;
   const v = axialMps > 0 ? axialMps : 0;
   const t = density * d2 * (s.ct0 * n2 * d2 + s.ct1 * revps * v * d + s.ct2 * v * v);
-  const low = s.ctLow * density * n2 * d2 * d2;
+  const turning = s.ctLow * n2 * d2;
+  const standing = -STOPPED_DRAG * v * v;
+  const low = density * d2 * (turning < standing ? turning : standing);
   return t > low ? t : low;
 };
 
