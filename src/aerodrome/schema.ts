@@ -59,6 +59,8 @@ export const aerodromeSchema = v.strictObject({
     /** Approach angle the circuit aims for. */
     approachDeg: v.pipe(finite, v.minValue(2), v.maxValue(10)),
     crosswindTurnFt: positive,
+    /** Height at which the final turn is to be complete; left out where the custom knows none. */
+    finalTurnDoneFt: v.optional(positive),
     /** Level of help words: power for sink and pitch for speed, or the other way round. */
     teaching: v.picklist(['power-for-sink', 'point-with-pitch']),
     source: text,

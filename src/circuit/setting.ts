@@ -1,0 +1,182 @@
+import { groundHeightM, type Runway } from '../aerodrome/runway.ts';
+import type { Aerodrome } from '../aerodrome/schema.ts';
+import type { Aeroplane } from '../aeroplane/schema.ts';
+import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
+import { tasFromIas } from '../atmosphere/airspeed.ts';
+import { airOf, windOf } from '../simulation/model.ts';
+import type { Weather } from '../simulation/scenario.ts';
+import type { Shape } from '../simulation/shape.ts';
+import { type Steady, type SteadyRequest, solveSteady } from '../simulation/steady.ts';
+import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../units/conversions.ts';
+import { meanWind } from '../wind/profile.ts';
+import type { WindAt } from './frame.ts';
+import type { LayoutRequest } from './layout.ts';
+import { landingRunM, takeOffRunM } from './runs.ts';
+import { windOnRunway } from './runway-choice.ts';
+import type { CircuitLeg } from './types.ts';
+
+/** Where the aeroplane stands at the start of the take-off roll, beyond the start of the surface. */
+export const LINE_UP_M = 8;
+
+/** A start on the upwind leg is taken at this height. */
+export const UPWIND_START_M = mFromFt(300);
+
+/**
+ * Banks in the circuit: level turns 25, the turn to final 20 and never above 30, climbing turns 15 to 20 degrees
+ * (common practice; ceiling of 30 to final: South African flight-instructor procedures). The second row is for
+ * circuits too tight for the first.
+ */
+export const BANKS = [
+  { climbingRad: radFromDeg(15), levelRad: radFromDeg(25), finalRad: radFromDeg(20) },
+  { climbingRad: radFromDeg(20), levelRad: radFromDeg(30), finalRad: radFromDeg(25) },
+] as const;
+
+/** Of an unhurried hand on the ailerons, in and out of a turn (common practice). */
+const ROLL_RATE_RADPS = radFromDeg(10);
+
+/** Upper end of what is briefed for base: 400 to 650 ft/min (common practice). */
+const STEEPEST_DESCENT_MPS = mpsFromFpm(650);
+
+/** Everything about this aeroplane, place and day that does not depend on how the circuit is chosen. */
+export interface Setting {
+  readonly shape: Shape;
+  readonly aeroplane: Aeroplane;
+  readonly aerodrome: Aerodrome;
+  readonly runway: Runway;
+  readonly weather: Weather;
+  readonly air: AirColumn;
+  readonly windAt: WindAt;
+  readonly iasMps: Readonly<Record<CircuitLeg, number>>;
+  readonly flapStage: Readonly<Record<CircuitLeg, number>>;
+  readonly gustAdditionMps: number;
+  readonly tas: LayoutRequest['tas'];
+  readonly climb: LayoutRequest['climb'];
+  readonly steepestDescentMps: number;
+  readonly rollRateRadps: number;
+  readonly takeOffRunM: number;
+  readonly landingRunM: number;
+  readonly eyeHeightM: number;
+  /** Of the glide with the engine stopped, wings level, flap up: speeds through the air. */
+  readonly glide: { readonly tasMps: number; readonly sinkMps: number };
+  /** Steady state in still air at a height above the threshold; Error sentence when there is none. */
+  readonly steadyAt: (
+    request: Partial<SteadyRequest> & { iasMps: number },
+    heightM: number,
+    stage: number,
+  ) => Steady;
+}
+
+/** Resolves aeroplane, place and day. Throws an Error sentence when the aeroplane cannot climb here. */
+export function settle(
+  shape: Shape,
+  aeroplane: Aeroplane,
+  aerodrome: Aerodrome,
+  runway: Runway,
+  weather: Weather,
+): Setting {
+  const air = airOf(weather, runway.thresholdElevationM);
+  const wind = windOf(weather, runway.variationRad, aerodrome.terrain);
+  const { speeds, plan } = aeroplane;
+  const side = runway.circuitSide;
+  const circuitM = runway.circuitHeightM;
+
+  const velocity = new Float64Array(2);
+  const windAt: WindAt = (heightM) => {
+    meanWind(wind, Math.max(0, heightM), velocity);
+    const [east, north] = velocity as unknown as [number, number];
+    return {
+      xMps: east * runway.sinHeading + north * runway.cosHeading,
+      yMps: side * (east * runway.cosHeading - north * runway.sinHeading),
+    };
+  };
+  const density = (heightM: number): number => columnDensityKgpm3(air, runway.thresholdElevationM + heightM);
+  const tasOf = (iasMps: number, heightM: number): number => tasFromIas(iasMps, density(heightM));
+
+  // Half the gust factor on top of the approach speed (FAA Airplane Flying Handbook; ACS "gust factor applied").
+  const gustAdditionMps = weather.gustKt === null ? 0 : mpsFromKt(weather.gustKt - weather.windKt) / 2;
+  const fullFlap = plan.finalStage === aeroplane.flap.stages.length - 1;
+  const iasMps = {
+    upwind: mpsFromKt(speeds.climbKt),
+    crosswind: mpsFromKt(speeds.climbKt),
+    downwind: mpsFromKt(speeds.downwindKt),
+    base: mpsFromKt(speeds.baseKt),
+    final: mpsFromKt(fullFlap ? speeds.finalFullFlapKt : speeds.finalKt) + gustAdditionMps,
+  };
+  const flapStage = {
+    upwind: plan.takeOffStage,
+    crosswind: 0,
+    downwind: plan.downwindStage,
+    base: plan.baseStage,
+    final: plan.finalStage,
+  };
+
+  const solve = (request: Partial<SteadyRequest> & { iasMps: number }, heightM: number, stage: number) =>
+    solveSteady(shape, air, {
+      altitudeM: runway.thresholdElevationM + heightM,
+      flapDeg: aeroplane.flap.stages[stage]!.deg,
+      gear: 1,
+      bankRad: 0,
+      carbHeat: 0,
+      ...request,
+    });
+  const steadyAt: Setting['steadyAt'] = (request, heightM, stage) => {
+    const found = solve(request, heightM, stage);
+    if (!found.ok) throw new Error(`${aeroplane.id} at ${aerodrome.id}: ${found.why}`);
+    return found.steady;
+  };
+  const climbing = (leg: 'upwind' | 'crosswind', bankRad: number): number => {
+    const request = { iasMps: iasMps[leg], bankRad, throttle: 1 } as const;
+    const mps = steadyAt(request, 0.6 * circuitM, flapStage[leg]).verticalSpeedMps;
+    if (mps > SLOWEST_CLIMB_MPS) return mps;
+    throw new Error(
+      `${aeroplane.id} at ${aerodrome.id}: it must climb to fly a circuit, and it cannot today`,
+    );
+  };
+  const idle = (speedMps: number, stage: number, heightM: number): Steady =>
+    steadyAt({ iasMps: speedMps, throttle: 0 }, heightM, stage);
+  const glide = idle(mpsFromKt(speeds.glideKt), 0, circuitM / 2);
+  const headwindMps = windOnRunway(runway, weather).headwindMps;
+
+  return {
+    shape,
+    aeroplane,
+    aerodrome,
+    runway,
+    weather,
+    air,
+    windAt,
+    iasMps,
+    flapStage,
+    gustAdditionMps,
+    tas: {
+      climbMps: tasOf(iasMps.upwind, 0.6 * circuitM),
+      downwindMps: tasOf(iasMps.downwind, circuitM),
+      baseMps: tasOf(iasMps.base, 0.6 * circuitM),
+      finalMps: tasOf(iasMps.final, 0.2 * circuitM),
+    },
+    climb: {
+      upwindMps: climbing('upwind', 0),
+      turnMps: climbing('crosswind', BANKS[0].climbingRad),
+      crosswindMps: climbing('crosswind', 0),
+    },
+    steepestDescentMps: Math.min(
+      STEEPEST_DESCENT_MPS,
+      -idle(iasMps.base, flapStage.base, 0.6 * circuitM).verticalSpeedMps,
+    ),
+    rollRateRadps: ROLL_RATE_RADPS,
+    takeOffRunM: takeOffRunM(shape, runway, density(0), headwindMps),
+    landingRunM: landingRunM(shape, runway, density(0), headwindMps),
+    eyeHeightM: aeroplane.undercarriage.eyeHeightM,
+    glide: { tasMps: glide.tasMps, sinkMps: -glide.verticalSpeedMps },
+    steadyAt,
+  };
+}
+
+/** Below 50 ft/min there is no circuit to plan. */
+const SLOWEST_CLIMB_MPS = mpsFromFpm(50);
+
+/** Ground under the aim point above the threshold. */
+export const aimGroundM = (runway: Runway): number => groundHeightM(runway, runway.aimM);
+
+/** Crosswind turn height above the threshold. */
+export const crosswindTurnM = (aerodrome: Aerodrome): number => mFromFt(aerodrome.circuit.crosswindTurnFt);
