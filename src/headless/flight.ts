@@ -1,0 +1,76 @@
+import type { CircuitPlan } from '../circuit/types.ts';
+import { type TrackMoment, trackHeader, trackRow } from '../formats/csv-track.ts';
+import { type GpxPoint, gpxText } from '../formats/gpx.ts';
+import { type Result, resultOf } from '../formats/result.ts';
+import { createLesson } from '../lesson/lesson.ts';
+import { createLessonFold } from '../lesson/lesson-fold.ts';
+import type { LessonMemory } from '../lesson/memory.ts';
+import { endingOf } from '../lesson/outcome.ts';
+import { advance, createSession, decide } from '../session/session.ts';
+import type { ControlSource } from '../session/source.ts';
+import type { Model } from '../simulation/model.ts';
+import { type Scenario, STEP_HZ } from '../simulation/scenario.ts';
+
+/** One flight to be flown, and what is wanted of it. */
+export interface FlightOrder {
+  readonly scenario: Scenario;
+  readonly plan: CircuitPlan;
+  readonly model: Model;
+  readonly source: ControlSource<unknown>;
+  /** Null: to a stop, or half an hour. */
+  readonly durationS: number | null;
+  /** Nobody looks out: with a duration the flight goes on to its end whatever happens short of a crash. */
+  readonly openLoop: boolean;
+  /** Rows a second; null: no track. */
+  readonly trackHz: number | null;
+  readonly gpx: boolean;
+}
+
+export interface Flown {
+  readonly result: Result;
+  readonly track: string;
+  readonly gpx: string;
+}
+
+const LONGEST_S = 30 * 60;
+const LOOK_STEPS = 6;
+
+/** Flies it without a screen. */
+export const flyOrder = (order: FlightOrder): Flown => {
+  const { scenario, plan, model, durationS, trackHz } = order;
+  const lesson = createLesson(scenario.aeroplane, model.runway, plan);
+  const fold = createLessonFold(lesson);
+  const session = createSession([{ scenario, source: order.source, folds: [fold] }]);
+  const aircraft = session.aircraft[0];
+  if (aircraft === undefined) throw new Error('session: one aircraft was expected, found none');
+  const memory = aircraft.foldMemories[0] as LessonMemory;
+  const steps = Math.round((durationS ?? LONGEST_S) * STEP_HZ);
+  const every = trackHz === null ? 0 : STEP_HZ / trackHz;
+  const goesOn = order.openLoop && durationS !== null;
+  const rows: string[] = [];
+  const points: GpxPoint[] = [];
+  const writeDown = (): void => {
+    const { snapshot, controls } = aircraft;
+    const moment: TrackMoment = { snapshot, controls, leg: memory.legs.leg, runway: model.runway };
+    if (every > 0 && session.step % every === 0) rows.push(trackRow(moment));
+    if (!order.gpx || session.step % STEP_HZ !== 0) return;
+    const altitudeM = model.runway.thresholdElevationM + snapshot.heightM;
+    points.push({ timeS: snapshot.timeS, eastM: snapshot.eastM, northM: snapshot.northM, altitudeM });
+  };
+  while (session.step < steps) {
+    decide(session);
+    writeDown();
+    advance(session);
+    if (aircraft.snapshot.ended !== null) break;
+    if (session.step % LOOK_STEPS === 0 && !goesOn && endingOf(memory, lesson) !== null) break;
+  }
+  writeDown();
+  const timeUp = durationS === null ? 'Half an hour was up.' : `The ${durationS} s asked for were up.`;
+  return {
+    result: resultOf(scenario, lesson, memory, session.step / STEP_HZ, timeUp),
+    track: trackHz === null ? '' : trackHeader() + rows.join(''),
+    gpx: order.gpx
+      ? gpxText(`${scenario.aeroplane.title}, ${scenario.aerodrome.title} ${scenario.runway}`, points)
+      : '',
+  };
+};
