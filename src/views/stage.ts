@@ -14,8 +14,11 @@ import { type Feature, landOf } from './ground/land.ts';
 import { type Colours, coloursOf } from './ink/colours.ts';
 import { Glyphs } from './ink/glyphs.ts';
 import { Sheet } from './ink/sheet.ts';
+import { drawLights } from './lights.ts';
 import type { Palette } from './palette.ts';
 import { PlanView } from './plan/plan.ts';
+import { ProfileView } from './profile/profile.ts';
+import { WindowView } from './window/window.ts';
 
 export type {
   Gate,
@@ -75,6 +78,8 @@ export async function createStage(
   >;
   for (const name of VIEW_NAMES) root.addChild(sheets[name].container);
   const plan = new PlanView();
+  const profile = new ProfileView();
+  const window = new WindowView();
 
   let colours: Colours = coloursOf(palette);
   let land: readonly Feature[] = [];
@@ -83,6 +88,15 @@ export async function createStage(
   let lastMs = Number.NaN;
   let lost = false;
   let destroyed = false;
+
+  const drawings: Record<ViewName, (sheet: Sheet, frame: ViewFrame, sinceS: number) => void> = {
+    plan: ({ ink, width, height }, frame, sinceS) =>
+      plan.draw(ink, colours, frame, land, width, height, sinceS),
+    profile: ({ ink, width, height }, frame, sinceS) =>
+      profile.draw(ink, colours, frame, width, height, sinceS),
+    window: ({ ink, width, height }, frame) => window.draw(ink, colours, frame, land, width, height),
+    lights: ({ ink, width, height }, frame) => drawLights(ink, colours, frame, width, height),
+  };
 
   const setGlyphs = (next: Glyphs): void => {
     const old = glyphs;
@@ -130,10 +144,12 @@ export async function createStage(
         landRunway = frame.runway;
         plan.jump();
       }
-      const sheet = sheets.plan;
-      if (sheet.shown) {
+      for (let i = 0; i < VIEW_NAMES.length; i += 1) {
+        const name = VIEW_NAMES[i] as ViewName;
+        const sheet = sheets[name];
+        if (!sheet.shown) continue;
         sheet.ink.begin();
-        plan.draw(sheet.ink, colours, frame, land, sheet.width, sheet.height, sinceS);
+        drawings[name](sheet, frame, sinceS);
         sheet.print();
       }
       glyphs.refresh();

@@ -95,6 +95,8 @@ const driftText = keyed((deg: number) =>
 /** Which side the figures stand on; kept so that they do not flicker. */
 export interface LabelSide {
   side: 1 | -1;
+  across: boolean;
+  above: boolean;
 }
 
 /** Heading line, track line, and the wedge between them: drift. */
@@ -105,6 +107,7 @@ export function drawHeadingAndTrack(
   snapshot: Readonly<Snapshot>,
   variationRad: number,
   widthPx: number,
+  heightPx: number,
   label: LabelSide,
 ): void {
   const x = camera.x(snapshot.eastM, snapshot.northM);
@@ -137,15 +140,22 @@ export function drawHeadingAndTrack(
 
   if (x < widthPx * 0.45) label.side = 1;
   else if (x > widthPx * 0.72) label.side = -1;
-  const align = label.side === 1 ? 'left' : 'right';
-  const lx = x + label.side * 26;
   const rows = moving && !snapshot.onGround ? 3 : 1;
-  const top = y - 8 * (rows - 1) + 4;
+  const plateWidth = 92;
+  const rowsPx = rows * 16;
+  // Flying across the panel the figures stand below or above, otherwise beside: never on the lines ahead.
+  if (Math.abs(hx) > 0.75) label.across = true;
+  else if (Math.abs(hx) < 0.6) label.across = false;
+  if (y > heightPx - 110) label.above = true;
+  else if (y < heightPx - 150) label.above = false;
+  const align = label.across ? 'middle' : label.side === 1 ? 'left' : 'right';
+  const lx = label.across ? x : x + label.side * 28;
+  const top = label.across ? (label.above ? y - 22 - rowsPx + 8 : y + 32) : y - 8 * (rows - 1) + 4;
+  const plateX = label.across ? lx - plateWidth / 2 : label.side === 1 ? lx - 4 : lx + 4 - plateWidth;
   const headingDeg = Math.round(degFromRad(snapshot.headingRadT - variationRad));
   const text = headingText(headingDeg);
-  const plateWidth = 92;
   ink.use(colours.paper, 0.78);
-  ink.rect(label.side === 1 ? lx - 4 : lx + 4 - plateWidth, top - 10, plateWidth, rows * 16 + 4);
+  ink.rect(plateX, top - 10, plateWidth, rowsPx + 4);
   ink.use(colours.ink);
   ink.text('small', text, lx, top, align);
   if (rows === 1) return;

@@ -53,7 +53,7 @@ export class PlanView {
   readonly camera = new PlanCamera();
   private readonly wide = newBox();
   private readonly close = newBox();
-  private readonly label: LabelSide = { side: 1 };
+  private readonly label: LabelSide = { side: 1, across: false, above: false };
   private zoom = 0;
   private settled = false;
   private widthPx = 0;
@@ -146,7 +146,7 @@ export class PlanView {
       ink.dashedPath(1.3, 4, 4);
     }
     drawTrail(ink, colours, camera, frame.trail, snapshot.eastM, snapshot.northM);
-    drawHeadingAndTrack(ink, colours, camera, snapshot, runway.variationRad, width, this.label);
+    drawHeadingAndTrack(ink, colours, camera, snapshot, runway.variationRad, width, height, this.label);
     const { position, spanM } = aeroplane.wing;
     if (frame.ghost !== null)
       drawAeroplane(ink, colours, camera, frame.ghost, position, spanM, colours.ghost);

@@ -1,0 +1,92 @@
+import type { LightLetter } from '../aerodrome/slope-lights.ts';
+import { degFromRad } from '../units/conversions.ts';
+import { fixed } from '../units/format.ts';
+import type { ViewFrame } from './frame.ts';
+import type { Colours } from './ink/colours.ts';
+import { TYPE } from './ink/glyphs.ts';
+import type { Ink } from './ink/ink.ts';
+import { unitColour } from './units.ts';
+
+const LARGEST_RADIUS_PX = 30;
+const names = new Map<string, string>();
+const nameOf = (kind: string, angleDeg: number): string => {
+  const key = kind + angleDeg;
+  let text = names.get(key);
+  if (text === undefined) {
+    text = `${kind} ${fixed(angleDeg, Number.isInteger(angleDeg) ? 0 : 1)}°`;
+    names.set(key, text);
+  }
+  return text;
+};
+
+function drawUnit(
+  ink: Ink,
+  colours: Colours,
+  letter: LightLetter,
+  white: number,
+  x: number,
+  y: number,
+  radius: number,
+): void {
+  if (letter === '-') {
+    ink.use(colours.lightDark);
+    ink.ring(x, y, radius, 1.6);
+    ink.line(x - radius * 0.3, y, x + radius * 0.3, y, 2);
+    return;
+  }
+  // Round when white, square when red, and in between on the way from one to the other.
+  const corner = letter === 'W' ? radius : letter === 'R' ? radius * 0.22 : radius * (0.22 + 0.78 * white);
+  ink.use(unitColour(colours, letter, white));
+  ink.roundedRun(x - radius, y - radius, radius * 2, radius * 2, corner);
+  ink.fill();
+  ink.use(colours.ink);
+  ink.path(1.6, true);
+  const dark = white < 0.55;
+  ink.use(dark ? 0xffffff : 0x22303c);
+  ink.text('large', letter, x, y, 'middle', (radius * 0.92) / TYPE.large.sizePx);
+}
+
+/**
+ * The slope lights as the eye sees them, large, in the order they stand from left to right on the approach.
+ * White is a circle with W, red a square with R; a dark outline is outside the beam.
+ */
+export function drawLights(
+  ink: Ink,
+  colours: Colours,
+  frame: ViewFrame,
+  width: number,
+  height: number,
+): void {
+  ink.use(colours.paper);
+  ink.rect(0, 0, width, height);
+  ink.use(colours.ink);
+  ink.text('strong', 'Slope lights', 12, height / 2 - 9);
+  const { lights } = frame.runway;
+  ink.use(colours.inkSoft);
+  if (lights === null) {
+    ink.text('label', 'no slope lights', 12, height / 2 + 10);
+    return;
+  }
+  ink.text('label', nameOf(lights.kind, degFromRad(lights.angleRad)), 12, height / 2 + 10);
+  const n = lights.unitsAcrossM.length;
+  const left = 104;
+  const room = width - left - 12;
+  const radius = Math.min(LARGEST_RADIUS_PX, height * 0.34, room / (n * 2.7));
+  const step = Math.min(radius * 3.2, room / n);
+  const middle = left + room / 2;
+  for (let i = 0; i < n; i += 1) {
+    // Units are counted from the outermost; on the right of the runway that is the rightmost.
+    const place = lights.side === -1 ? i : n - 1 - i;
+    const seen = frame.lights;
+    const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
+    drawUnit(
+      ink,
+      colours,
+      letter,
+      seen?.white[i] ?? 0,
+      middle + (place - (n - 1) / 2) * step,
+      height / 2,
+      radius,
+    );
+  }
+}
