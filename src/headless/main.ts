@@ -78,6 +78,18 @@ const outputsOf = (options: Options, folder: string): Pick<Orders, 'track' | 'gp
   return { track, gpx, result };
 };
 
+/** A start that cannot be is said with the name of the file it came from. */
+const checkStart = (scenario: Scenario, options: Options): void => {
+  try {
+    prepare(scenario);
+  } catch (error) {
+    const file = options.start?.endsWith('.json') === true ? basename(options.start) : 'start';
+    throw error instanceof Error && error.constructor === Error
+      ? new Error(error.message.replace(/^start: /, `${file}: `))
+      : error;
+  }
+};
+
 const ordersFrom = (options: Options, folder: string): Orders => {
   if (options.metar !== undefined) {
     throw new Error('--metar is not understood yet: give --wind, --temp and --qnh instead');
@@ -88,7 +100,7 @@ const ordersFrom = (options: Options, folder: string): Orders => {
   const durationS = numberOption(options, 'duration', 0, 86400);
   const scenarios = scenariosOf(options, folder);
   const first = scenarios[0] as Scenario;
-  prepare(first);
+  checkStart(first, options);
   const controls = options.controls;
   const openLoop = controls !== undefined;
   const topStage = first.aeroplane.flap.stages.length - 1;
@@ -142,8 +154,8 @@ const flyOne = (orders: Orders, scenario: Scenario): Result => {
 
 const fly = (orders: Orders): string => {
   const results = orders.scenarios.map((scenario) => flyOne(orders, scenario));
-  const answer = orders.repeats ? { summary: summaryOf(results), flights: results } : results[0];
-  const text = `${JSON.stringify(answer, null, 2)}\n`;
+  const told = orders.repeats ? { summary: summaryOf(results), flights: results } : results[0];
+  const text = `${JSON.stringify(told, null, 2)}\n`;
   if (orders.result === '-') return text;
   writeWhole(orders.folder, orders.result, text);
   return '';
@@ -169,19 +181,30 @@ const run = (args: readonly string[], folder: string): string => {
   return fly(asInput(() => ordersFrom(options, folder)));
 };
 
-/** The command. Writes what it has to say, and returns the exit code. */
-export const main = (args: readonly string[]): number => {
+/** What the command says and how it ends: 0 flown, 2 an argument or a file is wrong, 1 a defect. */
+export interface Answer {
+  readonly code: 0 | 1 | 2;
+  readonly out: string;
+  readonly error: string;
+}
+
+/** The command without its process: `folder` is where the caller stands. */
+export const answer = (args: readonly string[], folder: string): Answer => {
   try {
-    process.stdout.write(run(args, callersFolder(process.env, process.cwd())));
-    return 0;
+    return { code: 0, out: run(args, folder), error: '' };
   } catch (error) {
     if (error instanceof Refused) {
-      process.stderr.write(`${error.message.replaceAll(/\s*\n\s*/g, ' ')}\n`);
-      return 2;
+      return { code: 2, out: '', error: `${error.message.replaceAll(/\s*\n\s*/g, ' ')}\n` };
     }
-    process.stderr.write(
-      `defect: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
-    );
-    return 1;
+    const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    return { code: 1, out: '', error: `defect: ${trace}\n` };
   }
+};
+
+/** The command. Writes what it has to say, and returns the exit code. */
+export const main = (args: readonly string[]): number => {
+  const { code, out, error } = answer(args, callersFolder(process.env, process.cwd()));
+  process.stdout.write(out);
+  process.stderr.write(error);
+  return code;
 };
