@@ -1,0 +1,3 @@
+import { mount } from './pages/mount.tsx';
+
+mount(document.getElementById('root') as HTMLElement);

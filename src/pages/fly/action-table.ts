@@ -1,0 +1,62 @@
+import type { ActionId } from '../../input/actions.ts';
+import { changeSettings, useStore } from '../store.ts';
+import { cardFor } from './card-data.ts';
+import type { Rate } from './clock.ts';
+import { flightCommands } from './commands.ts';
+import { instrumentsNow } from './instruments.ts';
+import { type Look, lookFurther } from './look.ts';
+
+/** What an action that does not move the aeroplane's controls does. */
+export interface FlightActs {
+  freeze(): void;
+  rate(to: Rate): void;
+  stepBack(): void;
+  takeOver(): void;
+  /** Where the window looks now, degrees right of the nose. */
+  lookingDeg(): number;
+}
+
+const onPress = (act: () => void) => (down: boolean) => {
+  if (down) act();
+};
+
+/** The next line of the card of this kind that is not ticked yet. */
+const tickNext = (kinds: readonly string[]) => () => {
+  const card = instrumentsNow()?.card;
+  const { legId, ticked } = useStore.getState();
+  if (!card) return;
+  const line = cardFor(legId, card).lines.find(
+    (l) => kinds.includes(l.kind) && !ticked.has(`${legId}/${l.id}`),
+  );
+  if (line) flightCommands()?.tick(`${legId}/${line.id}`);
+};
+
+export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boolean) => void>> => {
+  const look = (to: () => Look) => onPress(() => useStore.setState({ look: to() }));
+  return {
+    freeze: onPress(acts.freeze),
+    'rate-half': onPress(() => acts.rate(0.5)),
+    'rate-1': onPress(() => acts.rate(1)),
+    'rate-2': onPress(() => acts.rate(2)),
+    'rate-4': onPress(() => acts.rate(4)),
+    'step-back': onPress(acts.stepBack),
+    'take-over': onPress(acts.takeOver),
+    'look-left': look(() => lookFurther(acts.lookingDeg(), -1)),
+    'look-right': look(() => lookFurther(acts.lookingDeg(), 1)),
+    'look-ahead': look(() => 0),
+    'look-leg': look(() => 'leg'),
+    'show-plan': (down) =>
+      useStore.setState((s) => ({
+        planHeld: down,
+        planLooks: down && s.settings.picture === 'cockpit-with-plan' ? s.planLooks + 1 : s.planLooks,
+      })),
+    'tick-check': onPress(tickNext(['check'])),
+    'make-call': onPress(tickNext(['call'])),
+    coach: onPress(() => {
+      const coach = !useStore.getState().settings.coach;
+      changeSettings({ coach });
+      useStore.setState({ notice: coach ? 'The coach speaks.' : 'The coach is silent.' });
+    }),
+    help: onPress(() => useStore.setState((s) => ({ sheet: s.sheet === 'help' ? null : 'help' }))),
+  };
+};

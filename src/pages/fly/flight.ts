@@ -1,0 +1,292 @@
+import { watchGamepads } from '../../input/gamepad.ts';
+import { createHands } from '../../input/hands.ts';
+import { listenToKeys } from '../../input/keyboard.ts';
+import type { ControlSource } from '../../session/source.ts';
+import { STEP_HZ } from '../../simulation/scenario.ts';
+import type { Snapshot } from '../../simulation/snapshot.ts';
+import { createFlightSound } from '../../sound/flight-sound.ts';
+import { clockText } from '../../units/format.ts';
+import { PALETTES } from '../../views/palette.ts';
+import { useStore } from '../store.ts';
+import { actionsOf } from './action-table.ts';
+import { createAnnouncer } from './announcer.ts';
+import type { Rate } from './clock.ts';
+import { registerFlight } from './commands.ts';
+import { createDrawing } from './drawing.ts';
+import { createDriver, type Driver, ownAircraft } from './driver.ts';
+import { headlineOf } from './headline.ts';
+import { setInstruments } from './instruments.ts';
+import { instrumentsOf } from './instruments-of.ts';
+import { clockId, meters } from './meters.ts';
+import { modelPilot, pilotRefusal } from './model-pilot.ts';
+import { lessonMemory, type ReadyFlight, readyFlight } from './ready.ts';
+import { resultOf } from './result.ts';
+import { scenarioOf } from './scenario-of-settings.ts';
+import { createScreenLevers } from './screen-levers.ts';
+import { showSlowly } from './slow.ts';
+
+const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/**
+ * The flying page's engine room: owns keys, gamepad, session, clock, drawing and sound, and is the only place
+ * where they meet. Begins at once with the flight that the settings ask for; returns the way to end it.
+ */
+export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
+  const set = useStore.setState;
+  const get = useStore.getState;
+  const aborted = new AbortController();
+  const listening = { signal: aborted.signal };
+  let flight: ReadyFlight | null = null;
+  let driver: Driver | null = null;
+  let frames = 0;
+
+  const announcer = createAnnouncer(
+    (spoken) => set({ spoken }),
+    () => performance.now(),
+  );
+  const drawing = createDrawing(canvas, {
+    onLost: () => freeze('The drawing was lost; it comes back by itself.'),
+  });
+  const sound = createFlightSound();
+
+  // --- time ---
+  const freeze = (why = '') => {
+    if (!driver) return;
+    driver.freeze();
+    sound.hush();
+    set({ frozen: true, frozenWhy: why });
+    drawing.wake();
+    announcer.say(why ? `Frozen. ${why}` : 'Frozen.');
+  };
+  const goOn = () => {
+    if (!driver || driver.ended || get().sheet) return;
+    driver.start(performance.now());
+    set({ frozen: false, frozenWhy: '', notice: '' });
+  };
+  const rate = (to: Rate) => {
+    driver?.setRate(to);
+    set({ rate: to });
+  };
+
+  // --- hands ---
+  const keyboard = listenToKeys(
+    window,
+    (action, down) => actions[action]?.(down),
+    () => get().sheet === null,
+    () => get().settings.arrowsAsStick,
+  );
+  const gamepads = watchGamepads(
+    () => navigator.getGamepads(),
+    (action) => actions[action]?.(true),
+    (connected) => {
+      set({ gamepad: connected, notice: connected ? 'A game controller is in your hands.' : '' });
+      if (!connected && driver?.running) freeze('The game controller is gone; the flight waits for it.');
+    },
+  );
+  const levers = createScreenLevers();
+  const hands = (): ControlSource<unknown> =>
+    createHands(
+      [keyboard, gamepads, levers],
+      (flight as ReadyFlight).scenario.aeroplane,
+      get().settings.handStyle,
+    ) as ControlSource<unknown>;
+  const sourceNow = (): ControlSource<unknown> =>
+    get().pilot === 'model' && flight ? modelPilot(flight.model, flight.plan) : hands();
+
+  const takeOver = () => {
+    if (!driver) return;
+    keyboard.release();
+    driver.giveTo(hands());
+    set({ pilot: 'hands', notice: 'You have control.' });
+    announcer.say('You have control.');
+  };
+  const watch = () => {
+    if (!driver || !flight) return;
+    const refused = pilotRefusal(flight.model, flight.plan);
+    if (refused) {
+      set({ notice: refused });
+      announcer.say(refused);
+      return;
+    }
+    driver.giveTo(modelPilot(flight.model, flight.plan));
+    set({ pilot: 'model', notice: 'The model pilot has control; O takes over.' });
+    announcer.say('The model pilot has control.');
+  };
+
+  // --- the flight ---
+  const adopt = (next: ReadyFlight) => {
+    flight = next;
+    driver = createDriver(next, keyboard, {
+      onDropped: (seconds) => set({ notice: `${seconds.toFixed(1)} s were dropped: the machine was busy.` }),
+      onEnded: () => {
+        sound.hush();
+        set({
+          frozen: true,
+          frozenWhy: '',
+          result: resultOf(next, {
+            picture: get().settings.picture,
+            planLooks: get().planLooks,
+            stepsBack: get().stepsBack,
+          }),
+          sheet: 'result',
+        });
+      },
+    });
+    driver.setRate(get().rate);
+    const { scenario, model } = next;
+    setInstruments(instrumentsOf(next));
+    drawing.show(next);
+    meters.refresh();
+    keyboard.release();
+    set({
+      ready: true,
+      failed: '',
+      frozen: true,
+      frozenWhy: '',
+      pilot: 'hands',
+      ticked: new Set(),
+      result: null,
+      planLooks: 0,
+      stepsBack: 0,
+      look: 'leg',
+      legId: '',
+      notice: '',
+      headline: headlineOf(scenario, 'Normal circuit', model.runway.circuitSide),
+    });
+  };
+  const prepareFlight = (): boolean => {
+    try {
+      const { scenario, model } = scenarioOf(get().settings);
+      adopt(
+        readyFlight(
+          scenario,
+          () =>
+            createHands([keyboard, gamepads, levers], scenario.aeroplane, get().settings.handStyle) as never,
+          model,
+        ),
+      );
+      return true;
+    } catch (error) {
+      // A flight that is already there goes on; only without one is the page empty.
+      set(flight ? { notice: sentence(error) } : { failed: sentence(error) });
+      return false;
+    }
+  };
+  const goTo = (step: number, why: string) => {
+    if (!driver || !flight) return;
+    keyboard.release();
+    driver.goTo(step, sourceNow());
+    meters.refresh();
+    drawing.jump();
+    sound.hush();
+    set({ frozen: true, frozenWhy: why, result: null });
+    announcer.say(why);
+  };
+  const stepBack = () => {
+    if (!flight) return;
+    const at = Math.max(0, flight.session.step - 10 * STEP_HZ);
+    set((s) => ({ stepsBack: s.stepsBack + 1 }));
+    goTo(at, `Back at ${clockText(at / STEP_HZ)}.`);
+  };
+
+  const actions = actionsOf({
+    freeze: () => (get().frozen ? goOn() : freeze()),
+    rate,
+    stepBack,
+    takeOver: () => (get().pilot === 'model' ? takeOver() : watch()),
+    lookingDeg: () => drawing.lookingDeg(),
+  });
+  registerFlight({
+    act: (action, down, atMs) => keyboard.strike(action, down, atMs),
+    moveLever: (lever, to) => levers.move(lever, to),
+    setFlapStage: (stage) => levers.setFlapStage(stage),
+    prepare: prepareFlight,
+    watch: () => {
+      watch();
+      goOn();
+    },
+    start: goOn,
+    cover: (covered) => {
+      if (covered && driver?.running) freeze();
+      keyboard.release();
+    },
+    tick: (check) =>
+      set((s) => {
+        const ticked = new Set(s.ticked);
+        if (!ticked.delete(check)) ticked.add(check);
+        return { ticked };
+      }),
+    fromInstant: (timeS) => {
+      set({ sheet: null, pilot: 'hands' });
+      goTo(Math.round(timeS * STEP_HZ), `Again from ${clockText(timeS)}.`);
+    },
+    setSound: (on) => {
+      sound.set(on);
+      set({ sound: on });
+    },
+  });
+
+  // --- each frame ---
+  let slowStep = -1;
+  let clockStep = -1;
+  const writeClock = (snapshot: Readonly<Snapshot>) => {
+    const second = Math.floor(snapshot.step / STEP_HZ);
+    if (second === clockStep) return;
+    clockStep = second;
+    const element = document.getElementById(clockId);
+    if (element) element.textContent = clockText(snapshot.timeS);
+  };
+  const frame = (nowMs: number) => {
+    frames = requestAnimationFrame(frame);
+    gamepads.poll();
+    if (!flight || !driver) return;
+    const shown = driver.frame(nowMs);
+    const last = ownAircraft(flight.session).snapshot;
+    const { setting } = drawing;
+    if (setting) meters.write(shown, last.step, setting);
+    writeClock(last);
+    if (slowStep < 0 || last.step < slowStep || last.step >= slowStep + STEP_HZ / 4) {
+      slowStep = last.step - (last.step % (STEP_HZ / 4));
+      showSlowly(flight, last, announcer);
+    }
+    sound.follow(last, driver.running);
+    drawing.draw(flight, shown, lessonMemory(flight).legs.leg, driver.running, nowMs);
+  };
+
+  document.addEventListener(
+    'visibilitychange',
+    () => {
+      if (document.hidden && driver?.running) freeze('The page was hidden.');
+    },
+    listening,
+  );
+  window.addEventListener(
+    'blur',
+    () => {
+      if (keyboard.anyDown() && driver?.running) freeze('The keys went to another window.');
+      keyboard.release();
+    },
+    listening,
+  );
+  const unsubscribe = useStore.subscribe((now, before) => {
+    if (now.theme !== before.theme) drawing.setPalette(PALETTES[now.theme]);
+    if (now.settings.handStyle !== before.settings.handStyle && now.pilot === 'hands')
+      driver?.giveTo(hands());
+    if (now.sheet !== before.sheet && now.sheet === 'help' && driver?.running) freeze();
+  });
+
+  prepareFlight();
+  frames = requestAnimationFrame(frame);
+
+  return () => {
+    cancelAnimationFrame(frames);
+    unsubscribe();
+    aborted.abort();
+    keyboard.destroy();
+    announcer.destroy();
+    drawing.destroy();
+    sound.destroy();
+    registerFlight(null);
+    setInstruments(null);
+  };
+};

@@ -1,0 +1,24 @@
+import { degFromRad, ftFromM } from '../../units/conversions.ts';
+import { fixed } from '../../units/format.ts';
+import type { Instruments } from './instruments.ts';
+import { SCALES } from './interim-scales.ts';
+import type { ReadyFlight } from './ready.ts';
+
+/** Scales and card of a flight. */
+export const instrumentsOf = (flight: ReadyFlight): Instruments => {
+  const { scenario, model } = flight;
+  const { aeroplane, aerodrome, weather } = scenario;
+  const { lights } = model.runway;
+  return {
+    scales: SCALES,
+    setting: { aeroplane, runway: model.runway, weather },
+    lightsAngle: lights ? `${fixed(degFromRad(lights.angleRad), 1).replace('.0', '')}°` : '',
+    card: {
+      aeroplane,
+      runway: scenario.runway,
+      side: model.runway.circuitSide > 0 ? 'right' : 'left',
+      circuitFt: Math.round(ftFromM(model.runway.circuitHeightM)),
+      crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
+    },
+  };
+};

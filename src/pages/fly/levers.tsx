@@ -1,0 +1,148 @@
+import { useEffect, useRef } from 'react';
+import { actionOf, ariaShortcut } from '../../input/actions.ts';
+import { useStore } from '../store.ts';
+import { ActionButton, HoldButton } from './buttons.tsx';
+import { flightCommands } from './commands.ts';
+import { useInstruments } from './instruments.ts';
+import { meters } from './meters.ts';
+
+interface LeverProps {
+  readonly lever: 'throttle' | 'trim';
+  readonly name: string;
+  readonly low: number;
+  readonly shortcuts: string;
+}
+
+const percentText = (lever: 'throttle' | 'trim', percent: number): string => {
+  if (lever === 'throttle') return `${percent} %`;
+  if (percent === 0) return 'middle';
+  return `${Math.abs(percent)} % nose ${percent > 0 ? 'up' : 'down'}`;
+};
+
+/** A slider that follows the lever and moves it when dragged or keyed. */
+const Lever = ({ lever, name, low, shortcuts }: LeverProps) => {
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(
+    () =>
+      meters.addText((snapshot) => {
+        const slider = input.current;
+        if (!slider) return;
+        const percent = Math.round(snapshot[lever] * 100);
+        if (slider.dataset.dragged !== 'yes' && slider.value !== String(percent))
+          slider.value = String(percent);
+        slider.setAttribute('aria-valuetext', percentText(lever, percent));
+      }),
+    [lever],
+  );
+  return (
+    <label className={`lever lever-${lever}`}>
+      <span>{name}</span>
+      <input
+        ref={input}
+        type="range"
+        min={low}
+        max={100}
+        step={1}
+        defaultValue={0}
+        aria-keyshortcuts={shortcuts}
+        onPointerDown={(event) => {
+          event.currentTarget.dataset.dragged = 'yes';
+        }}
+        onPointerUp={(event) => {
+          event.currentTarget.dataset.dragged = 'no';
+        }}
+        onInput={(event) => flightCommands()?.moveLever(lever, Number(event.currentTarget.value) / 100)}
+      />
+    </label>
+  );
+};
+
+const FlapLever = () => {
+  const stage = useStore((s) => s.flapStage);
+  const instruments = useInstruments();
+  const stages = instruments?.setting.aeroplane.flap.stages ?? [];
+  return (
+    <fieldset className="lever" aria-label="Flap lever">
+      <span aria-hidden="true">Flap</span>
+      <ActionButton action="flap-up" disabled={stage === 0}>
+        −
+      </ActionButton>
+      <output className="lever-value" aria-label="Flap lever at">
+        {stages[stage]?.deg ?? 0}°
+      </output>
+      <ActionButton action="flap-down" disabled={stage >= stages.length - 1}>
+        +
+      </ActionButton>
+    </fieldset>
+  );
+};
+
+const Stick = () => (
+  <fieldset className="lever joined" aria-label="Stick">
+    <HoldButton action="roll-left">←</HoldButton>
+    <HoldButton action="nose-down">↑</HoldButton>
+    <HoldButton action="nose-up">↓</HoldButton>
+    <HoldButton action="roll-right">→</HoldButton>
+  </fieldset>
+);
+
+/** All levers as labelled sliders and buttons: for fingers, for a mouse, and for programs. */
+export const Levers = () => {
+  const carbHeat = useStore((s) => s.carbHeat);
+  const pump = useStore((s) => s.pump);
+  const look = useStore((s) => s.look);
+  const instruments = useInstruments();
+  const aeroplane = instruments?.setting.aeroplane;
+  return (
+    <section className="levers" aria-label="Levers">
+      <Stick />
+      <fieldset className="lever joined" aria-label="Feet">
+        <HoldButton action="rudder-left">◂ foot</HoldButton>
+        <HoldButton action="rudder-right">foot ▸</HoldButton>
+      </fieldset>
+      <fieldset className="lever joined" aria-label="Power steps">
+        <HoldButton action="power-down">−</HoldButton>
+        <HoldButton action="power-up">+</HoldButton>
+      </fieldset>
+      <Lever
+        lever="throttle"
+        name="Power"
+        low={0}
+        shortcuts={`${ariaShortcut('power-up')} ${ariaShortcut('power-down')}`}
+      />
+      <FlapLever />
+      <fieldset className="lever joined" aria-label="Trim steps">
+        <HoldButton action="trim-down">−</HoldButton>
+        <HoldButton action="trim-up">+</HoldButton>
+      </fieldset>
+      <Lever
+        lever="trim"
+        name="Trim"
+        low={-100}
+        shortcuts={`${ariaShortcut('trim-up')} ${ariaShortcut('trim-down')}`}
+      />
+      {aeroplane?.engine.carburettor !== false ? (
+        <ActionButton action="carb-heat" pressed={carbHeat} label={`${actionOf('carb-heat').label} hot`}>
+          carb. heat
+        </ActionButton>
+      ) : null}
+      {aeroplane?.equipment.pump ? (
+        <ActionButton action="pump" pressed={pump}>
+          pump
+        </ActionButton>
+      ) : null}
+      <HoldButton action="brake">brakes</HoldButton>
+      <HoldButton action="let-go">let go</HoldButton>
+      <fieldset className="lever joined" aria-label="Look">
+        <ActionButton action="look-left">‹</ActionButton>
+        <ActionButton action="look-ahead" pressed={look === 0}>
+          ahead
+        </ActionButton>
+        <ActionButton action="look-leg" pressed={look === 'leg'} label="Look where the leg asks, by the leg">
+          by leg
+        </ActionButton>
+        <ActionButton action="look-right">›</ActionButton>
+      </fieldset>
+    </section>
+  );
+};

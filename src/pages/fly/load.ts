@@ -1,0 +1,25 @@
+import { useStore } from '../store.ts';
+
+/** Loads the flight and its drawing after the shell has been painted; returns the way to end it. */
+export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
+  let ended = false;
+  let end: (() => void) | null = null;
+  const begin = async () => {
+    const { beginFlight } = await import('./flight.ts');
+    if (!ended) end = beginFlight(canvas);
+  };
+  // Two frames: one to lay out, one to have been painted.
+  requestAnimationFrame(() =>
+    requestAnimationFrame(() => {
+      begin().catch((error: unknown) => {
+        useStore.setState({
+          failed: `The flight did not load: ${error instanceof Error ? error.message : error}`,
+        });
+      });
+    }),
+  );
+  return () => {
+    ended = true;
+    end?.();
+  };
+};

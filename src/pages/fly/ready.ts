@@ -1,0 +1,63 @@
+import { newSeenLights } from '../../aerodrome/slope-lights.ts';
+import { planCircuit } from '../../circuit/plan.ts';
+import type { CircuitPlan } from '../../circuit/types.ts';
+import { createLesson, type Lesson } from '../../lesson/lesson.ts';
+import { createLessonFold } from '../../lesson/lesson-fold.ts';
+import type { LessonMemory } from '../../lesson/memory.ts';
+import { createSession, type Session } from '../../session/session.ts';
+import type { ControlSource } from '../../session/source.ts';
+import type { Model } from '../../simulation/model.ts';
+import type { Scenario } from '../../simulation/scenario.ts';
+import { newSnapshot } from '../../simulation/snapshot.ts';
+import type { Gate, ViewFrame } from '../../views/frame.ts';
+import { createTrail, type Trail } from '../../views/trail.ts';
+
+/** A flight that stands ready: the session and everything that is drawn and marked from it. */
+export interface ReadyFlight {
+  session: Session;
+  readonly scenario: Scenario;
+  readonly model: Model;
+  readonly plan: CircuitPlan;
+  readonly lesson: Lesson;
+  readonly trail: Trail;
+  readonly frame: ViewFrame;
+}
+
+const GATES: readonly Gate[] = [500, 300, 200].map((heightFt) => ({ heightFt, text: `${heightFt} ft` }));
+
+/** Prepares a flight; throws an Error sentence when it cannot begin. */
+export const readyFlight = (
+  scenario: Scenario,
+  makeSource: (model: Model, plan: CircuitPlan) => ControlSource<unknown>,
+  model: Model,
+): ReadyFlight => {
+  const { aeroplane, aerodrome, weather } = scenario;
+  const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
+  const lesson = createLesson(aeroplane, model.runway, plan);
+  const session = createSession([
+    { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson) as never] },
+  ]);
+  const trail = createTrail();
+  const frame: ViewFrame = {
+    snapshot: newSnapshot(),
+    plan,
+    runway: model.runway,
+    aerodrome,
+    aeroplane,
+    lights: model.runway.lights ? newSeenLights() : null,
+    leg: 'line-up',
+    trail,
+    forecast: [],
+    lookRad: 0,
+    picture: 'whiteboard',
+    wind: { fromDegM: weather.windFromDegM, kt: weather.windKt, gustKt: weather.gustKt },
+    planMode: 'runway-up',
+    ghost: null,
+    gates: GATES,
+  };
+  return { session, scenario, model, plan, lesson, trail, frame };
+};
+
+/** What the lesson remembers of the flight now. */
+export const lessonMemory = (flight: ReadyFlight): LessonMemory =>
+  flight.session.aircraft[0]?.foldMemories[0] as LessonMemory;

@@ -1,0 +1,176 @@
+import { useState } from 'react';
+import type { ItemReport, LegReport, Report } from '../../lesson/report.ts';
+import { clockText, fixed } from '../../units/format.ts';
+import { useStore } from '../store.ts';
+import { legWords } from './card-data.ts';
+import { flightCommands } from './commands.ts';
+import { itemWords, type ResultCard, withUnit } from './result.ts';
+import { ResultPlan, ResultProfile } from './result-drawings.tsx';
+import { SheetOver } from './sheet.tsx';
+import { CAUTION } from './start-sheet.tsx';
+
+const BANDS: Readonly<Record<ItemReport['band'], string>> = {
+  green: 'inside',
+  amber: 'just outside',
+  red: 'outside',
+  'not-judged': 'not judged',
+};
+
+const Items = ({ items }: { readonly items: readonly ItemReport[] }) => (
+  <table>
+    <caption className="only-heard">Against the plan, leg by leg</caption>
+    <thead>
+      <tr>
+        <th scope="col">against the plan</th>
+        <th scope="col">flown</th>
+        <th scope="col">target</th>
+        <th scope="col">result</th>
+      </tr>
+    </thead>
+    <tbody>
+      {items.map((item) => (
+        <tr key={item.id} title={item.source}>
+          <td>{itemWords(item)}</td>
+          <td className="number">{withUnit(item.value, item.unit)}</td>
+          <td className="number">{withUnit(item.target, item.unit)}</td>
+          <td className={`band-${item.band}`}>{BANDS[item.band]}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+const Gates = ({ report }: { readonly report: Report }) => (
+  <table>
+    <caption className="only-heard">Gates, touchdown and stop</caption>
+    <tbody>
+      {report.gates.map((gate) => (
+        <tr key={`${gate.circuit}-${gate.height_ft}`}>
+          <th scope="row">gate {gate.height_ft} ft</th>
+          <td className={gate.stabilised ? 'band-green' : 'band-amber'}>
+            {gate.stabilised ? 'stabilised' : gate.why.join(', ')}
+          </td>
+        </tr>
+      ))}
+      {report.go_arounds.map((g) => (
+        <tr key={`${g.at_s}-${g.due_at_s}`}>
+          <th scope="row">go-around</th>
+          <td>
+            {g.at_s === null
+              ? `due and not flown: ${g.why}`
+              : g.due_at_s === null
+                ? 'safe, not needed'
+                : g.why}
+          </td>
+        </tr>
+      ))}
+      {report.touchdowns.map((t) => (
+        <tr key={t.at_s}>
+          <th scope="row">touchdown</th>
+          <td>
+            {fixed(Math.abs(t.past_specified_m))} m {t.past_specified_m < 0 ? 'short of' : 'past'} the point,{' '}
+            {fixed(t.ias_kt)} kt, sinking {fixed(t.sink_fpm)} ft/min
+            {t.bounces > 0 ? `, ${t.bounces} bounce${t.bounces > 1 ? 's' : ''}` : ''}
+          </td>
+        </tr>
+      ))}
+      {report.stop ? (
+        <tr>
+          <th scope="row">stop</th>
+          <td>
+            {fixed(report.stop.remaining_m)} m left, {fixed(Math.abs(report.stop.centreline_m))} m{' '}
+            {report.stop.centreline_m < 0 ? 'left' : 'right'} of the centreline
+          </td>
+        </tr>
+      ) : null}
+      {report.safety.map((s) => (
+        <tr key={`${s.at_s}-${s.what}`}>
+          <th scope="row">at {clockText(s.at_s)}</th>
+          <td className="band-red">{s.what}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** Straight legs that were flown, to begin again from. */
+const startsOf = (legs: readonly LegReport[]): readonly LegReport[] =>
+  legs.filter((leg) => ['upwind', 'crosswind', 'downwind', 'base', 'final'].includes(leg.leg)).slice(-5);
+
+const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
+  const [atS, setAtS] = useState(Math.max(0, Math.floor(result.flightS - 30)));
+  return (
+    <div className="from-here">
+      <label htmlFor="again-from">Again from</label>
+      <output htmlFor="again-from">{clockText(atS)}</output>
+      <input
+        id="again-from"
+        type="range"
+        min={0}
+        max={Math.floor(result.flightS)}
+        value={atS}
+        aria-valuetext={clockText(atS)}
+        onChange={(event) => setAtS(Number(event.currentTarget.value))}
+      />
+      <button type="button" className="strong" onClick={() => flightCommands()?.fromInstant(atS)}>
+        again from here
+      </button>
+      {startsOf(result.report.legs).map((leg) => (
+        <button
+          key={`${leg.leg}-${leg.from_s}`}
+          type="button"
+          onClick={() => flightCommands()?.fromInstant(leg.from_s)}
+        >
+          {leg.leg}
+        </button>
+      ))}
+    </div>
+  );
+};
+
+const outcomeWords = (outcome: ResultCard['outcome']): string => legWords(outcome);
+
+/** What happened: the circuit drawn, leg by leg, gates, touchdown, stop, and what to look at first. */
+export const ResultSheet = () => {
+  const result = useStore((s) => s.result);
+  if (!result) return null;
+  const close = () => useStore.setState({ sheet: null });
+  const again = () => {
+    close();
+    if (flightCommands()?.prepare()) flightCommands()?.start();
+  };
+  return (
+    <SheetOver
+      title={`${outcomeWords(result.outcome)} after ${clockText(result.flightS)}`}
+      onClose={close}
+      className="sheet-result"
+    >
+      <p>{result.why}</p>
+      <p className="first-look">{result.firstLook}</p>
+      <div className="drawings">
+        <ResultPlan drawn={result.drawn} />
+        <ResultProfile drawn={result.drawn} />
+      </div>
+      <div className="result-tables">
+        <Items items={result.report.items} />
+        <div>
+          <Gates report={result.report} />
+          <p className="soft">Flown with: {result.help}</p>
+        </div>
+      </div>
+      <AgainFrom result={result} />
+      <div className="sheet-buttons">
+        <button type="button" onClick={again}>
+          the whole flight again
+        </button>
+        <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
+          set up another
+        </button>
+        <button type="button" onClick={close}>
+          look at the page
+        </button>
+      </div>
+      <p className="soft">{CAUTION}</p>
+    </SheetOver>
+  );
+};

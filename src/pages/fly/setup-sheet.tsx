@@ -1,0 +1,217 @@
+import { type FormEvent, type ReactNode, useMemo, useState } from 'react';
+import { parseWind } from '../../formats/wind-text.ts';
+import type { Settings } from '../settings.ts';
+import { changeSettings, useStore } from '../store.ts';
+import { aerodromes, aeroplanes, named } from './choices.ts';
+import { flightCommands } from './commands.ts';
+import { SheetOver } from './sheet.tsx';
+
+const STARTS: readonly Settings['start'][] = ['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final'];
+const PICTURES: readonly {
+  readonly id: Settings['picture'];
+  readonly text: string;
+  readonly says: string;
+}[] = [
+  { id: 'whiteboard', text: 'whiteboard', says: 'everything, as on the briefing board' },
+  {
+    id: 'cockpit-with-plan',
+    text: 'cockpit, plan on a key',
+    says: 'hold P to look at the plan; looks are counted',
+  },
+  { id: 'cockpit', text: 'cockpit only', says: 'window, instruments and lights, as in the air' },
+];
+
+interface FieldProps {
+  readonly label: string;
+  readonly hint?: string;
+  readonly children: ReactNode;
+}
+
+const Field = ({ label, hint, children }: FieldProps) => (
+  // biome-ignore lint/a11y/noLabelWithoutControl: the control is the child
+  <label className="field">
+    <span>{label}</span>
+    {children}
+    {hint ? <small>{hint}</small> : null}
+  </label>
+);
+
+const windProblem = (wind: string): string => {
+  try {
+    parseWind(wind, 'wind');
+    return '';
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+};
+
+/** Aeroplane, place, day, start and help. What is wrong is said in the command line's own sentences. */
+export const SetupSheet = () => {
+  const kept = useStore((s) => s.settings);
+  const [draft, setDraft] = useState<Settings>(kept);
+  const [wrong, setWrong] = useState('');
+  const planes = useMemo(aeroplanes, []);
+  const places = useMemo(aerodromes, []);
+  const place = named(places, draft.aerodrome);
+  const badWind = windProblem(draft.wind);
+  const change = (changes: Partial<Settings>) => {
+    setWrong('');
+    setDraft((before) => ({ ...before, ...changes }));
+  };
+  const close = () => useStore.setState({ sheet: null });
+  const begin = (event: FormEvent) => {
+    event.preventDefault();
+    if (badWind) {
+      setWrong(badWind);
+      return;
+    }
+    const before = useStore.getState();
+    changeSettings(draft);
+    if (flightCommands()?.prepare()) {
+      close();
+      return;
+    }
+    const now = useStore.getState();
+    setWrong(now.notice || now.failed);
+    if (before.ready) changeSettings({ ...kept });
+  };
+  return (
+    <SheetOver title="Set up a flight" onClose={close} className="sheet-setup">
+      <form onSubmit={begin} noValidate>
+        <div className="fields">
+          <Field label="Aeroplane" hint={named(planes, draft.aeroplane).description}>
+            <select
+              value={named(planes, draft.aeroplane).id}
+              onChange={(e) => change({ aeroplane: e.target.value })}
+            >
+              {planes.map((each) => (
+                <option key={each.id} value={each.id}>
+                  {each.title}
+                </option>
+              ))}
+            </select>
+          </Field>
+          <Field label="Aerodrome" hint={place.description}>
+            <select value={place.id} onChange={(e) => change({ aerodrome: e.target.value, runway: '' })}>
+              {places.map((each) => (
+                <option key={each.id} value={each.id}>
+                  {each.title}
+                </option>
+              ))}
+            </select>
+          </Field>
+          <Field label="Runway">
+            <select value={draft.runway} onChange={(e) => change({ runway: e.target.value })}>
+              <option value="">by the wind</option>
+              {place.runway.ends.map((end) => (
+                <option key={end.designator} value={end.designator}>
+                  {end.designator}, {end.circuitSide}-hand
+                </option>
+              ))}
+            </select>
+          </Field>
+          <Field label="Wind" hint="from, degrees magnetic / knots: 220/08 or 220/15g25; calm is 000/00">
+            <input
+              value={draft.wind}
+              onChange={(e) => change({ wind: e.target.value })}
+              aria-invalid={badWind !== ''}
+              aria-describedby="setup-wrong"
+              spellCheck={false}
+            />
+          </Field>
+          <Field label="Turbulence">
+            <select
+              value={draft.turbulence}
+              onChange={(e) => change({ turbulence: e.target.value as Settings['turbulence'] })}
+            >
+              <option>none</option>
+              <option>light</option>
+              <option>moderate</option>
+            </select>
+          </Field>
+          <Field label="Temperature, °C" hint="empty: standard for this elevation">
+            <input
+              value={draft.temperature}
+              inputMode="decimal"
+              onChange={(e) => change({ temperature: e.target.value })}
+            />
+          </Field>
+          <Field label="QNH, hPa" hint="empty: 1013.25">
+            <input value={draft.qnh} inputMode="decimal" onChange={(e) => change({ qnh: e.target.value })} />
+          </Field>
+          <Field label="Begin on" hint="the legs begin trimmed, at roll-out">
+            <select
+              value={draft.start}
+              onChange={(e) => change({ start: e.target.value as Settings['start'] })}
+            >
+              {STARTS.map((start) => (
+                <option key={start}>{start}</option>
+              ))}
+            </select>
+          </Field>
+          <Field label="Seed" hint="the same seed gives the same gusts">
+            <input
+              value={draft.seed}
+              inputMode="numeric"
+              onChange={(e) => change({ seed: e.target.value })}
+            />
+          </Field>
+          <fieldset className="choices">
+            <legend>How much is shown</legend>
+            {PICTURES.map((each) => (
+              <label key={each.id}>
+                <input
+                  type="radio"
+                  name="picture"
+                  checked={draft.picture === each.id}
+                  onChange={() => change({ picture: each.id })}
+                />
+                <span>
+                  {each.text} <small>{each.says}</small>
+                </span>
+              </label>
+            ))}
+          </fieldset>
+          <fieldset className="choices">
+            <legend>How it is flown</legend>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.handStyle === 'hold'}
+                onChange={(e) => change({ handStyle: e.target.checked ? 'hold' : 'stick' })}
+              />
+              <span>the hand holds the attitude</span>
+            </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.rudderAssist}
+                onChange={(e) => change({ rudderAssist: e.target.checked })}
+              />
+              <span>the feet keep it balanced</span>
+            </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.arrowsAsStick}
+                onChange={(e) => change({ arrowsAsStick: e.target.checked })}
+              />
+              <span>lower arrow pulls, as on a stick</span>
+            </label>
+          </fieldset>
+        </div>
+        <p className="wrong" id="setup-wrong" role="alert">
+          {wrong || badWind}
+        </p>
+        <div className="sheet-buttons">
+          <button type="submit" className="strong">
+            roll it out
+          </button>
+          <button type="button" onClick={close}>
+            leave it as it is
+          </button>
+        </div>
+      </form>
+    </SheetOver>
+  );
+};

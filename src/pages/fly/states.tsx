@@ -1,0 +1,57 @@
+import { useStore } from '../store.ts';
+import { press } from './commands.ts';
+
+/** What to show over the panels when they do not simply fly. */
+const stateOf = (
+  s: ReturnType<typeof useStore.getState>,
+): { title: string; text: string; go: string } | null => {
+  if (s.failed) return { title: 'This flight cannot begin', text: s.failed, go: '' };
+  if (!s.ready) return { title: 'Rolling the aeroplane out', text: 'The panels fill in a moment.', go: '' };
+  if (s.sheet) return null;
+  if (s.frozen) return { title: 'Frozen', text: s.frozenWhy, go: 'go on' };
+  return null;
+};
+
+/** Empty, failed, frozen, without drawing, with the drawing lost: each says what is and what can be done. */
+export const States = () => {
+  const state = useStore();
+  const shown = stateOf(state);
+  const drawing =
+    state.graphics === 'none'
+      ? `${state.graphicsWhy} The scales, the card and the levers still work.`
+      : state.graphics === 'lost'
+        ? 'The drawing is gone for the moment (the graphics context was lost); it comes back by itself. The flight stands still until then.'
+        : '';
+  return (
+    <>
+      {drawing ? <p className="no-drawing">{drawing}</p> : null}
+      {shown ? (
+        <div className={`state ${shown.title === 'Frozen' ? 'state-frozen' : 'state-empty'}`}>
+          <strong>{shown.title}</strong>
+          {shown.text ? <span>{shown.text}</span> : null}
+          {shown.go ? (
+            <button type="button" className="strong" onClick={() => press('freeze')}>
+              {shown.go}
+            </button>
+          ) : null}
+        </div>
+      ) : null}
+    </>
+  );
+};
+
+/** What was just said: seen at the foot of the page, heard by a live region that speaks at most once in 3 s. */
+export const Said = () => {
+  const notice = useStore((s) => s.notice);
+  const spoken = useStore((s) => s.spoken);
+  return (
+    <>
+      <p className="notice" aria-hidden="true">
+        {notice}
+      </p>
+      <p className="only-heard" aria-live="polite">
+        {spoken}
+      </p>
+    </>
+  );
+};

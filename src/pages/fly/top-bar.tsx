@@ -1,0 +1,110 @@
+import { changeSettings, useStore } from '../store.ts';
+import { ActionButton } from './buttons.tsx';
+import { flightCommands } from './commands.ts';
+import { clockId } from './meters.ts';
+
+const RATE_BUTTONS = [
+  { action: 'rate-half', rate: 0.5, text: '½' },
+  { action: 'rate-1', rate: 1, text: '1' },
+  { action: 'rate-2', rate: 2, text: '2' },
+  { action: 'rate-4', rate: 4, text: '4' },
+] as const;
+
+const Title = () => {
+  const headline = useStore((s) => s.headline);
+  const picture = useStore((s) => s.settings.picture);
+  return (
+    <div className="bar-title">
+      <h1>{headline?.exercise ?? 'Lapwing'}</h1>
+      <p className="soft">
+        {headline
+          ? [headline.aerodrome, `runway ${headline.runway}`, headline.side].join(' · ')
+          : 'one circuit, flown and read'}
+        {headline && picture === 'whiteboard' ? ` · ${headline.wind}` : ''}
+      </p>
+    </div>
+  );
+};
+
+const Where = () => {
+  const leg = useStore((s) => s.leg);
+  const next = useStore((s) => s.next);
+  const picture = useStore((s) => s.settings.picture);
+  if (picture !== 'whiteboard') return <div className="bar-where" />;
+  return (
+    <div className="bar-where">
+      <p className="bar-leg">{leg}</p>
+      <p className="soft">{next}</p>
+    </div>
+  );
+};
+
+const Time = () => {
+  const frozen = useStore((s) => s.frozen);
+  const rate = useStore((s) => s.rate);
+  const ready = useStore((s) => s.ready);
+  return (
+    <fieldset className="bar-time" aria-label="Time">
+      <ActionButton action="freeze" pressed={frozen && ready} disabled={!ready} className="freeze">
+        {frozen ? 'go on' : 'freeze'}
+      </ActionButton>
+      <span className="joined">
+        {RATE_BUTTONS.map((b) => (
+          <ActionButton key={b.action} action={b.action} pressed={rate === b.rate} disabled={!ready}>
+            {b.text}
+          </ActionButton>
+        ))}
+      </span>
+      <ActionButton action="step-back" disabled={!ready}>
+        back 10 s
+      </ActionButton>
+      <output className="clock" id={clockId} aria-label="Time flown">
+        00:00
+      </output>
+    </fieldset>
+  );
+};
+
+/** Exercise and place, leg and next gate, time, and the doors to the other sheets. */
+export const TopBar = () => {
+  const theme = useStore((s) => s.theme);
+  const ready = useStore((s) => s.ready);
+  const pilot = useStore((s) => s.pilot);
+  const sound = useStore((s) => s.sound);
+  return (
+    <header className="bar">
+      <Title />
+      <Where />
+      <Time />
+      <div className="bar-doors">
+        <ActionButton
+          action="take-over"
+          label={pilot === 'model' ? 'Take over' : 'Watch it flown'}
+          disabled={!ready}
+          className={pilot === 'model' ? 'strong' : ''}
+        >
+          {pilot === 'model' ? 'take over' : 'watch it flown'}
+        </ActionButton>
+        <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
+          set up
+        </button>
+        <button
+          type="button"
+          aria-label={sound ? 'Sound off' : 'Sound on'}
+          aria-pressed={sound}
+          onClick={() => flightCommands()?.setSound(!sound)}
+        >
+          sound
+        </button>
+        <button
+          type="button"
+          aria-label={theme === 'night' ? 'Day colours' : 'Night colours'}
+          onClick={() => changeSettings({ theme: theme === 'night' ? 'day' : 'night' })}
+        >
+          {theme === 'night' ? 'day' : 'night'}
+        </button>
+        <ActionButton action="help">?</ActionButton>
+      </div>
+    </header>
+  );
+};

@@ -1,0 +1,46 @@
+import * as v from 'valibot';
+
+/** What the user has chosen, kept from visit to visit. Words and cockpit units, as the panel shows them. */
+export const settingsSchema = v.object({
+  theme: v.fallback(v.picklist(['system', 'day', 'night']), 'system'),
+  seenStart: v.fallback(v.boolean(), false),
+  aeroplane: v.fallback(v.string(), ''),
+  aerodrome: v.fallback(v.string(), ''),
+  /** Empty: by the wind. */
+  runway: v.fallback(v.string(), ''),
+  wind: v.fallback(v.string(), '000/00'),
+  turbulence: v.fallback(v.picklist(['none', 'light', 'moderate']), 'none'),
+  temperature: v.fallback(v.string(), ''),
+  qnh: v.fallback(v.string(), ''),
+  start: v.fallback(v.picklist(['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final']), 'line-up'),
+  seed: v.fallback(v.string(), '1'),
+  rudderAssist: v.fallback(v.boolean(), true),
+  handStyle: v.fallback(v.picklist(['hold', 'stick']), 'hold'),
+  arrowsAsStick: v.fallback(v.boolean(), true),
+  picture: v.fallback(v.picklist(['whiteboard', 'cockpit-with-plan', 'cockpit']), 'whiteboard'),
+  planMode: v.fallback(v.picklist(['runway-up', 'north-up', 'track-up']), 'runway-up'),
+  coach: v.fallback(v.boolean(), true),
+});
+export type Settings = v.InferOutput<typeof settingsSchema>;
+export type PictureChoice = Settings['picture'];
+
+const PLACE = 'lapwing/settings';
+
+/** Settings as they were left; the standard ones where nothing is kept, storage is refused or does not parse. */
+export const readSettings = (): Settings => {
+  try {
+    return v.parse(settingsSchema, JSON.parse(localStorage.getItem(PLACE) ?? '{}'));
+  } catch {
+    return v.parse(settingsSchema, {});
+  }
+};
+
+/** Keeps the settings; false where the browser refuses, and the visit goes on without. */
+export const writeSettings = (settings: Settings): boolean => {
+  try {
+    localStorage.setItem(PLACE, JSON.stringify(settings));
+    return true;
+  } catch {
+    return false;
+  }
+};

@@ -1,0 +1,105 @@
+import { create } from 'zustand';
+import type { Theme } from '../views/palette.ts';
+import type { Rate } from './fly/clock.ts';
+import type { Look } from './fly/look.ts';
+import type { ResultCard } from './fly/result.ts';
+import { readSettings, type Settings, writeSettings } from './settings.ts';
+
+/** What lies over the page: one sheet at a time. */
+export type Sheet = 'start' | 'setup' | 'help' | 'result' | null;
+
+/** How the drawn views stand. */
+export type Graphics = 'loading' | 'drawn' | 'none' | 'lost';
+
+/** The flight in words, as the bar shows it. */
+export interface Headline {
+  readonly exercise: string;
+  readonly aerodrome: string;
+  readonly runway: string;
+  readonly side: string;
+  readonly wind: string;
+}
+
+/** Everything that changes slowly. What changes every frame never stands here. */
+export interface Store {
+  readonly theme: Theme;
+  readonly settings: Settings;
+  readonly sheet: Sheet;
+  readonly graphics: Graphics;
+  readonly graphicsWhy: string;
+  /** A flight stands ready or runs. */
+  readonly ready: boolean;
+  readonly failed: string;
+  readonly headline: Headline | null;
+  readonly frozen: boolean;
+  /** Why it stands still, when the user did not ask for it. */
+  readonly frozenWhy: string;
+  readonly rate: Rate;
+  readonly pilot: 'hands' | 'model';
+  /** As the lesson names it, and as it is said. */
+  readonly legId: string;
+  readonly leg: string;
+  readonly next: string;
+  readonly look: Look;
+  readonly planHeld: boolean;
+  readonly planLooks: number;
+  readonly stepsBack: number;
+  readonly ticked: ReadonlySet<string>;
+  readonly looking: string;
+  /** Slope lights in words: "W W R R". */
+  readonly lights: string;
+  readonly notice: string;
+  /** In the live region. */
+  readonly spoken: string;
+  readonly result: ResultCard | null;
+  readonly gamepad: boolean;
+  readonly sound: boolean;
+  readonly flapStage: number;
+  readonly carbHeat: boolean;
+  readonly pump: boolean;
+}
+
+export const useStore = create<Store>()(() => {
+  const settings = readSettings();
+  return {
+    theme: 'day',
+    settings,
+    sheet: settings.seenStart ? null : 'start',
+    graphics: 'loading',
+    graphicsWhy: '',
+    ready: false,
+    failed: '',
+    headline: null,
+    frozen: true,
+    frozenWhy: '',
+    rate: 1,
+    pilot: 'hands',
+    legId: '',
+    leg: '',
+    next: '',
+    look: 'leg',
+    planHeld: false,
+    planLooks: 0,
+    stepsBack: 0,
+    ticked: new Set<string>(),
+    looking: 'ahead',
+    lights: '',
+    notice: '',
+    spoken: '',
+    result: null,
+    gamepad: false,
+    sound: false,
+    flapStage: 0,
+    carbHeat: false,
+    pump: false,
+  };
+});
+
+/** Changes settings and keeps them. */
+export const changeSettings = (changes: Partial<Settings>): void => {
+  const settings = { ...useStore.getState().settings, ...changes };
+  useStore.setState({ settings });
+  if (!writeSettings(settings)) {
+    useStore.setState({ notice: 'The browser keeps nothing for this page; settings last for this visit.' });
+  }
+};
