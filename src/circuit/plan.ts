@@ -94,8 +94,8 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
   const headingRadT = bearingRadT(runway, side, laid.crab.headingRad);
   const middleM = (laid.from.heightM + laid.to.heightM) / 2;
   const climbs = laid.to.heightM > laid.from.heightM + 1;
-  const fly = (verticalSpeedMps: number): Steady =>
-    steadyOn(setting, leg, iasMps[leg], verticalSpeedMps, middleM, flapStage[leg]);
+  const fly = (verticalSpeedMps: number, heightM = middleM): Steady =>
+    steadyOn(setting, leg, iasMps[leg], verticalSpeedMps, heightM, flapStage[leg]);
   const places = path.legs[leg];
   // Before and after the change: a descent begins level, a climb ends level.
   const before = places.change !== null && !climbs ? 0 : laid.verticalSpeedMps;
@@ -126,7 +126,7 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
     start: {
       heightM: startM,
       headingRadT: bearingRadT(runway, side, crab.headingRad),
-      verticalSpeedMps: leg === 'upwind' ? fly(before).verticalSpeedMps : startMps,
+      verticalSpeedMps: fly(startMps, startM).verticalSpeedMps,
     },
     change:
       places.change === null ? null : { at: places.change, verticalSpeedMps: after, steady: fly(after) },

@@ -34,6 +34,7 @@ export function startOfLeg(plan: CircuitPlan, leg: CircuitLeg): AirStart {
     flap_deg: flapDeg,
     gear: 'down',
     bank_deg: 0,
-    vertical_speed_fpm: rounded(fpmFromMps(start.verticalSpeedMps), 1),
+    // Towards level, so that a climb at full power and a descent at idle stay possible once rounded.
+    vertical_speed_fpm: Math.trunc(fpmFromMps(start.verticalSpeedMps)) + 0,
   };
 }
