@@ -66,12 +66,29 @@ export function columnPressurePa(column: AirColumn, altitudeAmslM: number): numb
   );
 }
 
-/** Density at an altitude, from a column: no allocation. (Close to 1, e^(n log x) is as exact as x^n and cheaper.) */
+const DENSITY_EXPONENT = PRESSURE_EXPONENT - 1;
+/** Binomial series of (1 + x)^n - 1 over x, and where it is as good as exact (its next term below 1e-14). */
+const SERIES = binomialSeries(DENSITY_EXPONENT, 8);
+const SERIES_HOLDS_TO = 0.06;
+
+/** n, n (n-1) / 2, n (n-1) (n-2) / 6 and so on. */
+function binomialSeries(n: number, terms: number): Float64Array {
+  const series = new Float64Array(terms);
+  let term = 1;
+  for (let k = 0; k < terms; k++) {
+    term *= (n - k) / (k + 1);
+    series[k] = term;
+  }
+  return series;
+}
+
+/** Density at an altitude, from a column. In the circuit T / Ta is near 1, and a short series spares the powers. */
 export function columnDensityKgpm3(column: AirColumn, altitudeAmslM: number): number {
-  return (
-    column.elevationDensityKgpm3 *
-    exp((PRESSURE_EXPONENT - 1) * log(temperatureK(column, altitudeAmslM) / column.temperatureK))
-  );
+  const x = temperatureK(column, altitudeAmslM) / column.temperatureK - 1;
+  if (Math.abs(x) > SERIES_HOLDS_TO) return column.elevationDensityKgpm3 * exp(DENSITY_EXPONENT * log(1 + x));
+  let sum = 0;
+  for (let k = SERIES.length - 1; k >= 0; k--) sum = (sum + SERIES[k]!) * x;
+  return column.elevationDensityKgpm3 * (1 + sum);
 }
 
 /** What an altimeter set to QNH reads at an altitude, from a column. */

@@ -3,8 +3,8 @@
  * `Math.sqrt`, `abs`, `min`, `max`, `floor`, `ceil`, `round`, `sign` and `trunc` are exact and stay.
  */
 export { exp, log, pow } from './exponential.ts';
-export { acos, asin, atan, atan2 } from './inverse-trigonometry.ts';
-export { cos, sin, sinCosInto, tan } from './trigonometry.ts';
+export { acos, asin, atan, atan2, atanInPlace } from './inverse-trigonometry.ts';
+export { cos, sin, sinCosInPlace, tan } from './trigonometry.ts';
 
 /** Length of the vector (x, y), for sizes whose squares stay finite. */
 export const hypot = (x: number, y: number): number => Math.sqrt(x * x + y * y);

@@ -123,6 +123,20 @@ export function atan(x: number): number {
   return x < 0 ? -value : value;
 }
 
+/** The number in `memory[at]` gives way to its arc tangent: the bits of `atan`, for the inner loop (see `sinCosInPlace`). */
+export function atanInPlace(memory: Float64Array, at: number): void {
+  const x = memory[at]!;
+  const z = x * x;
+  if (z >= 0.19140625 || x === 0) {
+    memory[at] = atan(x);
+    return;
+  }
+  const w = z * z;
+  const even = z * (A0 + w * (A2 + w * (A4 + w * (A6 + w * (A8 + w * A10)))));
+  const odd = w * (A1 + w * (A3 + w * (A5 + w * (A7 + w * A9))));
+  memory[at] = x - x * (even + odd);
+}
+
 /** Whether a nought carries a minus sign. */
 const isMinusNought = (x: number): boolean => x === 0 && 1 / x < 0;
 

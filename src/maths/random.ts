@@ -4,7 +4,7 @@
  * and stepped here; a test holds the two equal.
  */
 import alea from 'seedrandom/lib/alea.js';
-import { log, sinCosInto } from './functions.ts';
+import { normalQuantiles } from './normal.ts';
 import type { Slot } from './slots.ts';
 
 /** The four numbers of a stream: s0, s1, s2 in [0, 1) and the carry c. */
@@ -18,8 +18,9 @@ export const STREAM_SLOTS: readonly Slot[] = [
   { name: 'streamCarry', low: 0, high: 2091639 },
 ];
 
+const MULTIPLIER = 2091639;
 const TWO_TO_MINUS_32 = 2.3283064365386963e-10;
-/** Half the distance between two neighbouring uniforms: keeps the logarithm of a draw finite. */
+/** Half the distance between two neighbouring uniforms: keeps a draw away from 0 and from 1. */
 const HALF_STEP = TWO_TO_MINUS_32 / 2;
 
 /** The stream of a name, for instance `1234/air/0`: one name a purpose and aircraft. */
@@ -38,7 +39,7 @@ export function beginStream(memory: Float64Array, at: number, seed: StreamSeed):
 
 /** One draw, evenly spread over [0, 1) in steps of 2^-32. */
 export function nextUniform(memory: Float64Array, at: number): number {
-  const t = 2091639 * memory[at]! + memory[at + 3]! * TWO_TO_MINUS_32;
+  const t = MULTIPLIER * memory[at]! + memory[at + 3]! * TWO_TO_MINUS_32;
   const carry = t | 0;
   const value = t - carry;
   memory[at] = memory[at + 1]!;
@@ -48,23 +49,29 @@ export function nextUniform(memory: Float64Array, at: number): number {
   return value;
 }
 
-const direction = new Float64Array(2);
-const TWO_PI = 2 * Math.PI;
-
-/** One standard normal draw; always takes two uniforms (Box and Muller 1958). Never beyond 6.8. */
-export function nextNormal(memory: Float64Array, at: number): number {
-  const radius = Math.sqrt(-2 * log(nextUniform(memory, at) + HALF_STEP));
-  sinCosInto(direction, 0, TWO_PI * nextUniform(memory, at));
-  return radius * direction[1]!;
+/** So many draws, the same as `nextUniform` gives, into `out` from its beginning. */
+export function nextUniforms(memory: Float64Array, at: number, out: Float64Array, count: number): void {
+  let s0 = memory[at]!;
+  let s1 = memory[at + 1]!;
+  let s2 = memory[at + 2]!;
+  let carry = memory[at + 3]!;
+  for (let i = 0; i < count; i++) {
+    const t = MULTIPLIER * s0 + carry * TWO_TO_MINUS_32;
+    carry = t | 0;
+    s0 = s1;
+    s1 = s2;
+    s2 = t - carry;
+    out[i] = s2;
+  }
+  memory[at] = s0;
+  memory[at + 1] = s1;
+  memory[at + 2] = s2;
+  memory[at + 3] = carry;
 }
 
-/**
- * Two independent standard normals from the same two uniforms, into `out[outAt]` and `out[outAt + 1]`
- * (both halves of Box and Muller).
- */
-export function nextNormalPair(memory: Float64Array, at: number, out: Float64Array, outAt: number): void {
-  const radius = Math.sqrt(-2 * log(nextUniform(memory, at) + HALF_STEP));
-  sinCosInto(out, outAt, TWO_PI * nextUniform(memory, at));
-  out[outAt] = radius * out[outAt]!;
-  out[outAt + 1] = radius * out[outAt + 1]!;
+/** So many standard normal draws into `out` from its beginning; one uniform each. Never beyond 6.3. */
+export function nextNormals(memory: Float64Array, at: number, out: Float64Array, count: number): void {
+  nextUniforms(memory, at, out, count);
+  for (let i = 0; i < count; i++) out[i] = out[i]! + HALF_STEP;
+  normalQuantiles(out, count);
 }

@@ -114,9 +114,10 @@ function tanNear(xGiven: number, tailGiven: number, inverted: boolean): number {
   return quotientHigh + quotient * (1 + quotientHigh * high + quotientHigh * low);
 }
 
-/** Writes x less the nearest multiple of pi/2 into `reduced`; returns that multiple, modulo 4. */
-function reduce(xGiven: number): number {
-  const x = Math.abs(xGiven) > LARGEST_REDUCED ? xGiven % TWO_PI : xGiven;
+/** Takes the nearest multiple of pi/2 off the angle in `reduced`, leaves the rest and its tail there; returns that multiple, modulo 4. */
+function reduce(): number {
+  let x = reduced[0]!;
+  if (Math.abs(x) > LARGEST_REDUCED) x %= TWO_PI;
   const n = Math.floor(x * TWO_OVER_PI + 0.5);
   let r = x - n * HALF_PI_1;
   let w = n * HALF_PI_1_TAIL;
@@ -144,7 +145,8 @@ function reduce(xGiven: number): number {
 /** Sine of an angle in radians. */
 export function sin(x: number): number {
   if (Math.abs(x) <= QUARTER_PI) return sinNear(x, 0);
-  const quadrant = reduce(x);
+  reduced[0] = x;
+  const quadrant = reduce();
   const y = reduced[0]!;
   const tail = reduced[1]!;
   const value = (quadrant & 1) === 0 ? sinNear(y, tail) : cosNear(y, tail);
@@ -154,7 +156,8 @@ export function sin(x: number): number {
 /** Cosine of an angle in radians. */
 export function cos(x: number): number {
   if (Math.abs(x) <= QUARTER_PI) return cosNear(x, 0);
-  const quadrant = reduce(x);
+  reduced[0] = x;
+  const quadrant = reduce();
   const y = reduced[0]!;
   const tail = reduced[1]!;
   const value = (quadrant & 1) === 0 ? cosNear(y, tail) : sinNear(y, tail);
@@ -165,28 +168,44 @@ export function cos(x: number): number {
 export function tan(x: number): number {
   if (x === 0) return x;
   if (Math.abs(x) <= QUARTER_PI) return tanNear(x, 0, false);
-  const quadrant = reduce(x);
+  reduced[0] = x;
+  const quadrant = reduce();
   return tanNear(reduced[0]!, reduced[1]!, (quadrant & 1) === 1);
 }
 
 /**
- * Sine into `out[at]` and cosine into `out[at + 1]` with one reduction: the same bits as `sin` and `cos`,
- * for the inner loop of the flight model.
+ * The angle in `memory[at]` gives way to its sine; its cosine goes to `memory[at + 1]`. The same bits as `sin`
+ * and `cos`, for the inner loop of the flight model: nothing is handed over but places, so nothing is allocated
+ * (a double handed to a function that is not inlined is a heap object; hence the two series stand here again).
  */
-export function sinCosInto(out: Float64Array, at: number, x: number): void {
-  if (Math.abs(x) <= QUARTER_PI) {
-    out[at] = sinNear(x, 0);
-    out[at + 1] = cosNear(x, 0);
+export function sinCosInPlace(memory: Float64Array, at: number): void {
+  const x = memory[at]!;
+  const near = Math.abs(x) <= QUARTER_PI;
+  let y = x;
+  let tail = 0;
+  let quadrant = 0;
+  if (!near) {
+    reduced[0] = x;
+    quadrant = reduce();
+    y = reduced[0]!;
+    tail = reduced[1]!;
+  }
+  const z = y * y;
+  const v = z * y;
+  const forSine = S2 + z * (S3 + z * (S4 + z * (S5 + z * S6)));
+  const forCosine = z * (C1 + z * (C2 + z * (C3 + z * (C4 + z * (C5 + z * C6)))));
+  const half = 0.5 * z;
+  const w = 1 - half;
+  const s = y - (z * (0.5 * tail - v * forSine) - tail - v * S1);
+  const c = w + (1 - w - half + (z * forCosine - y * tail));
+  if (near) {
+    memory[at] = s;
+    memory[at + 1] = c;
     return;
   }
-  const quadrant = reduce(x);
-  const y = reduced[0]!;
-  const tail = reduced[1]!;
-  const s = sinNear(y, tail);
-  const c = cosNear(y, tail);
   const odd = (quadrant & 1) === 1;
   const sine = odd ? c : s;
   const cosine = odd ? s : c;
-  out[at] = quadrant < 2 ? sine : -sine;
-  out[at + 1] = quadrant === 0 || quadrant === 3 ? cosine : -cosine;
+  memory[at] = quadrant < 2 ? sine : -sine;
+  memory[at + 1] = quadrant === 0 || quadrant === 3 ? cosine : -cosine;
 }

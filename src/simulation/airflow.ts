@@ -1,4 +1,4 @@
-import { atan, atan2, sinCosInto } from '../maths/functions.ts';
+import { atan2, atanInPlace, sinCosInPlace } from '../maths/functions.ts';
 import type { Shape } from './shape.ts';
 
 const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s
@@ -11,9 +11,12 @@ export const airflow = (
   part: Float64Array,
   seen: Float64Array,
 ): void => {
-  sinCosInto(part, 0, y[6]!);
-  sinCosInto(part, 2, y[7]!);
-  sinCosInto(part, 4, y[8]!);
+  part[0] = y[6]!;
+  sinCosInPlace(part, 0);
+  part[2] = y[7]!;
+  sinCosInPlace(part, 2);
+  part[4] = y[8]!;
+  sinCosInPlace(part, 4);
   const st = part[0]!;
   const ct = part[1]!;
   const sb = part[2]!;
@@ -54,8 +57,16 @@ export const airflow = (
   part[19] = fade;
   const q = 0.5 * now[3]! * v2;
   part[20] = q * s.areaM2;
-  seen[0] = fade * (u > 0.5 ? atan(w / u) : atan2(w, u));
-  seen[1] = fade * (across > 0.5 ? atan(v / across) : atan2(v, across));
+  if (u > 0.5) {
+    seen[0] = w / u;
+    atanInPlace(seen, 0);
+  } else seen[0] = atan2(w, u);
+  if (across > 0.5) {
+    seen[1] = v / across;
+    atanInPlace(seen, 1);
+  } else seen[1] = atan2(v, across);
+  seen[0] = fade * seen[0]!;
+  seen[1] = fade * seen[1]!;
   seen[2] = Math.sqrt(v2);
   seen[3] = q;
 

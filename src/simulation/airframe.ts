@@ -1,7 +1,8 @@
+import { radFromDeg } from '../units/conversions.ts';
 import type { Shape } from './shape.ts';
 
-const ROUND_RAD = (2 * Math.PI) / 180; // half width of the stall's rounding
-const BREAK_RAD = (12 * Math.PI) / 180; // from the peak to the flat plate
+const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding
+const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate
 const LOWEST_LIFT = -0.9;
 const PLATE_LIFT = 1.1; // of sin 2 alpha
 const PLATE_DRAG = 1.8; // of sin^2 alpha

@@ -1,7 +1,7 @@
 import { onSurface } from '../aerodrome/runway.ts';
 import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { atan2, cos, sin } from '../maths/functions.ts';
+import { atan2, sinCosInPlace } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
 import { degFromRad, radFromDeg } from '../units/conversions.ts';
 import type { Controls } from './controls.ts';
@@ -15,6 +15,9 @@ import { AT, type State } from './state.ts';
 /** The warner sounds this much alpha before the stall. */
 const WARNER_RAD = radFromDeg(5);
 const WARNER_FROM_MPS = 15;
+
+/** Sine and cosine of pitch, bank and heading. */
+const axes = new Float64Array(6);
 
 const at = (state: State, place: number): number => state[AT.seen + place] as number;
 
@@ -34,12 +37,16 @@ export const observe = (
   const pitch = state[AT.pitch] as number;
   const bank = state[AT.bank] as number;
   const heading = state[AT.heading] as number;
-  const sp = sin(pitch);
-  const cp = cos(pitch);
-  const sh = sin(heading);
-  const ch = cos(heading);
-  const sb = sin(bank);
-  const cb = cos(bank);
+  axes[0] = pitch;
+  axes[2] = bank;
+  axes[4] = heading;
+  for (let i = 0; i < 6; i += 2) sinCosInPlace(axes, i);
+  const sp = axes[0] as number;
+  const cp = axes[1] as number;
+  const sb = axes[2] as number;
+  const cb = axes[3] as number;
+  const sh = axes[4] as number;
+  const ch = axes[5] as number;
   const ground = at(state, SEEN.groundUp);
   // From the attitude, not from the last force stage, which saw the wheels a hair away
   const clear = up - ground - shape.mainZ * cp * cb + shape.mainX * sp - shape.mainY * cp * Math.abs(sb);

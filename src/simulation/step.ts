@@ -209,11 +209,13 @@ const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolea
   if (noseLoad > NOSE_LEG_WEIGHTS * shape.weightN)
     return end(state, ENDINGS.noseLeg, noseLoad / shape.weightN);
   const height = (state[AT.up] as number) - (seen[SEEN.groundUp] as number);
-  const tip =
-    height +
-    shape.wingAboveCgM * cos(bank) -
-    (shape.spanM / 2) * Math.abs(sin(bank)) * cos(state[AT.pitch] as number);
-  if (tip < 0) return end(state, ENDINGS.wingTip, degFromRad(Math.abs(bank)));
+  if (height < shape.spanM) {
+    const tip =
+      height +
+      shape.wingAboveCgM * cos(bank) -
+      (shape.spanM / 2) * Math.abs(sin(bank)) * cos(state[AT.pitch] as number);
+    if (tip < 0) return end(state, ENDINGS.wingTip, degFromRad(Math.abs(bank)));
+  }
   if (height < BELLY_M) return end(state, ENDINGS.ground, 0);
   const iasMps = airspeed * Math.sqrt((state[AT.density] as number) / RHO0_KGPM3);
   if (iasMps > OVERSPEED * shape.vneMps) return end(state, ENDINGS.overspeed, ktFromMps(iasMps));
@@ -244,8 +246,18 @@ const park = (model: Model, state: State, controls: Controls): void => {
   state[AT.parked] = 1;
 };
 
-const stand = (state: State, before: Float64Array): void => {
+/** Keeps what the forces were in the last step. */
+const keepSeen = (state: State): void => {
+  for (let i = 0; i < SEEN_LENGTH; i += 1) state[AT.seen + i] = seen[i] as number;
+};
+
+/** Where it stood before the step, not moving. */
+const stand = (state: State): void => {
   for (let i = 0; i < INTEGRATED - 1; i += 1) state[i] = before[i] as number;
+  halt(state);
+};
+
+const halt = (state: State): void => {
   for (let i = AT.velocityEast; i <= AT.velocityUp; i += 1) state[i] = 0;
   state[AT.pitchRate] = 0;
   state[AT.rollRate] = 0;
@@ -276,14 +288,14 @@ export const step = (model: Model, state: State, controls: Controls): void => {
   integrate(model.shape, now, state, STEP_S, seen);
   if ((state[AT.engineDead] === 1 || controls.mixture < 0.05) && (state[AT.revps] as number) < 1.5)
     state[AT.revps] = 0;
-  if (state[AT.parked] === 1) stand(state, before);
+  if (state[AT.parked] === 1) stand(state);
   keepInRange(state);
   decide(model, state, sinkMps, wasOnGround);
   park(model, state, controls);
-  if (state[AT.parked] === 1) stand(state, state.subarray(0, INTEGRATED));
+  if (state[AT.parked] === 1) halt(state);
   const vs = state[AT.velocityUp] as number;
   state[AT.shownVerticalSpeed] = vs + ((state[AT.shownVerticalSpeed] as number) - vs) * VERTICAL_SPEED_KEEP;
-  state.set(seen, AT.seen);
+  keepSeen(state);
   state[AT.step] = (state[AT.step] as number) + 1;
 };
 
@@ -293,5 +305,5 @@ export const settle = (model: Model, state: State, controls: Controls): void => 
   now[NOW.rollingFriction] = model.runwayFriction;
   derivative(model.shape, now, state, new Float64Array(INTEGRATED), seen);
   state[AT.onGround] = (seen[SEEN.mainLoad] as number) > 0 ? 1 : 0;
-  state.set(seen, AT.seen);
+  keepSeen(state);
 };

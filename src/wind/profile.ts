@@ -2,7 +2,7 @@
  * Mean wind by height. Neutral log law u(z) / u10 = ln(z / z0) / ln(10 / z0), as in WMO-No. 8 and
  * MIL-F-8785C (which has it from 3 ft to 1,000 ft); level above gradient height and below 3 ft.
  */
-import { log, pow, sinCosInto } from '../maths/functions.ts';
+import { log, pow, sinCosInPlace } from '../maths/functions.ts';
 import type { Wind } from './wind.ts';
 
 /** Height at which the surface wind is measured and reported (WMO-No. 8). */
@@ -60,7 +60,8 @@ export const meanWindFromRad = (wind: Wind, heightM: number): number =>
 export function windWithGust(wind: Wind, heightM: number, gustMps: number, out: Float64Array): void {
   const factor = meanWindFactor(wind, heightM);
   const speedMps = (wind.speedMps + gustMps) * factor;
-  sinCosInto(out, 0, fromRadAtFactor(wind, factor));
+  out[0] = fromRadAtFactor(wind, factor);
+  sinCosInPlace(out, 0);
   out[0] = -speedMps * out[0]!;
   out[1] = -speedMps * out[1]!;
 }

@@ -5,12 +5,13 @@ import {
   asin,
   atan,
   atan2,
+  atanInPlace,
   cos,
   exp,
   log,
   pow,
   sin,
-  sinCosInto,
+  sinCosInPlace,
   tan,
 } from '../../../src/maths/functions.ts';
 import { largestUlp, spread, ulpsBetween } from '../../support/ulps.ts';
@@ -55,8 +56,18 @@ describe('deterministic functions', () => {
   it('sine and cosine together are the same bits as apart', () => {
     const out = new Float64Array(3);
     for (const x of spread(-50, 50, 10_001)) {
-      sinCosInto(out, 1, x);
+      out[1] = x;
+      sinCosInPlace(out, 1);
       expect(out[1] === sin(x) && out[2] === cos(x)).toBe(true);
+    }
+  });
+
+  it('the arc tangent in place is the same bits as outside', () => {
+    const out = new Float64Array(3);
+    for (const x of [...spread(-3, 3, 10_001), 0, -0, 0.4375, -0.4375, 1e-300, 1e300]) {
+      out[1] = x;
+      atanInPlace(out, 1);
+      expect(Object.is(out[1], atan(x))).toBe(true);
     }
   });
 

@@ -2,9 +2,9 @@ import alea from 'seedrandom/lib/alea.js';
 import { describe, expect, it } from 'vitest';
 import {
   beginStream,
-  nextNormal,
-  nextNormalPair,
+  nextNormals,
   nextUniform,
+  nextUniforms,
   STREAM_SLOTS,
   seedStream,
 } from '../../../src/maths/random.ts';
@@ -36,25 +36,28 @@ describe('random streams', () => {
 
   it('go on from a copy exactly as the original does', () => {
     const memory = new Float64Array(4);
+    const original = new Float64Array(50);
+    const copied = new Float64Array(50);
     beginStream(memory, 0, seedStream('fork'));
-    for (let i = 0; i < 100; i++) nextNormal(memory, 0);
+    nextNormals(memory, 0, original, 50);
     const fork = memory.slice();
-    for (let i = 0; i < 100; i++) expect(nextNormal(fork, 0)).toBe(nextNormal(memory, 0));
+    nextNormals(memory, 0, original, 50);
+    nextNormals(fork, 0, copied, 50);
+    expect([...copied]).toEqual([...original]);
   });
 
-  it('take exactly two uniforms for a normal and for a pair', () => {
-    const counted = new Float64Array(4);
+  it('are the same drawn one by one and many at once, and a normal takes one uniform', () => {
     const single = new Float64Array(4);
-    const pair = new Float64Array(4);
-    const out = new Float64Array(2);
-    for (const memory of [counted, single, pair]) beginStream(memory, 0, seedStream('count'));
+    const many = new Float64Array(4);
+    const normal = new Float64Array(4);
+    const out = new Float64Array(7);
+    for (const memory of [single, many, normal]) beginStream(memory, 0, seedStream('count'));
     for (let i = 0; i < 1000; i++) {
-      nextUniform(counted, 0);
-      nextUniform(counted, 0);
-      nextNormal(single, 0);
-      nextNormalPair(pair, 0, out, 0);
-      expect([...single]).toEqual([...counted]);
-      expect([...pair]).toEqual([...counted]);
+      nextNormals(normal, 0, out, 7);
+      nextUniforms(many, 0, out, 7);
+      expect([...out]).toEqual(Array.from({ length: 7 }, () => nextUniform(single, 0)));
+      expect([...many]).toEqual([...single]);
+      expect([...normal]).toEqual([...single]);
     }
   });
 
@@ -72,7 +75,7 @@ describe('random streams', () => {
     let withinTwo = 0;
     const pairs = 200_000;
     for (let i = 0; i < pairs; i++) {
-      nextNormalPair(memory, 0, out, 0);
+      nextNormals(memory, 0, out, 2);
       products += out[0]! * out[1]!;
       for (const x of out) {
         sum += x;
