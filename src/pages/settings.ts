@@ -8,7 +8,7 @@ export const settingsSchema = v.object({
   aerodrome: v.fallback(v.string(), ''),
   /** Empty: by the wind. */
   runway: v.fallback(v.string(), ''),
-  wind: v.fallback(v.string(), '000/00'),
+  wind: v.fallback(v.string(), '240/08'),
   turbulence: v.fallback(v.picklist(['none', 'light', 'moderate']), 'none'),
   temperature: v.fallback(v.string(), ''),
   qnh: v.fallback(v.string(), ''),

@@ -1,5 +1,6 @@
-import { ACTION_GROUPS, ACTIONS, keyCap } from '../../input/actions.ts';
+import { ACTION_GROUPS, ACTIONS } from '../../input/actions.ts';
 import { changeSettings, useStore } from '../store.ts';
+import { KeyCap } from './key-cap.tsx';
 import { SheetOver } from './sheet.tsx';
 import { CAUTION } from './start-sheet.tsx';
 
@@ -18,7 +19,7 @@ export const HelpSheet = () => {
                 <div key={action.id}>
                   <dt>
                     {action.keys.map((key) => (
-                      <kbd key={key}>{keyCap(key)}</kbd>
+                      <KeyCap key={key} name={key} />
                     ))}
                   </dt>
                   <dd>{action.label}</dd>

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { actionOf, ariaShortcut } from '../../input/actions.ts';
+import { type ActionId, actionOf, ariaShortcut } from '../../input/actions.ts';
 import { useStore } from '../store.ts';
+import { Arrow } from './arrow.tsx';
 import { ActionButton, HoldButton } from './buttons.tsx';
 import { flightCommands } from './commands.ts';
 import { useInstruments } from './instruments.ts';
@@ -10,7 +11,8 @@ interface LeverProps {
   readonly lever: 'throttle' | 'trim';
   readonly name: string;
   readonly low: number;
-  readonly shortcuts: string;
+  readonly more: ActionId;
+  readonly less: ActionId;
 }
 
 const percentText = (lever: 'throttle' | 'trim', percent: number): string => {
@@ -20,7 +22,7 @@ const percentText = (lever: 'throttle' | 'trim', percent: number): string => {
 };
 
 /** A slider that follows the lever and moves it when dragged or keyed. */
-const Lever = ({ lever, name, low, shortcuts }: LeverProps) => {
+const Lever = ({ lever, name, low, more, less }: LeverProps) => {
   const input = useRef<HTMLInputElement>(null);
   useEffect(
     () =>
@@ -35,8 +37,9 @@ const Lever = ({ lever, name, low, shortcuts }: LeverProps) => {
     [lever],
   );
   return (
-    <label className={`lever lever-${lever}`}>
-      <span>{name}</span>
+    <fieldset className={`lever lever-${lever}`} aria-label={name}>
+      <span aria-hidden="true">{name}</span>
+      <HoldButton action={less}>−</HoldButton>
       <input
         ref={input}
         type="range"
@@ -44,7 +47,8 @@ const Lever = ({ lever, name, low, shortcuts }: LeverProps) => {
         max={100}
         step={1}
         defaultValue={0}
-        aria-keyshortcuts={shortcuts}
+        aria-label={name}
+        aria-keyshortcuts={`${ariaShortcut(more)} ${ariaShortcut(less)}`}
         onPointerDown={(event) => {
           event.currentTarget.dataset.dragged = 'yes';
         }}
@@ -53,7 +57,8 @@ const Lever = ({ lever, name, low, shortcuts }: LeverProps) => {
         }}
         onInput={(event) => flightCommands()?.moveLever(lever, Number(event.currentTarget.value) / 100)}
       />
-    </label>
+      <HoldButton action={more}>+</HoldButton>
+    </fieldset>
   );
 };
 
@@ -79,10 +84,18 @@ const FlapLever = () => {
 
 const Stick = () => (
   <fieldset className="lever joined" aria-label="Stick">
-    <HoldButton action="roll-left">←</HoldButton>
-    <HoldButton action="nose-down">↑</HoldButton>
-    <HoldButton action="nose-up">↓</HoldButton>
-    <HoldButton action="roll-right">→</HoldButton>
+    <HoldButton action="roll-left">
+      <Arrow to="left" />
+    </HoldButton>
+    <HoldButton action="nose-down">
+      <Arrow to="up" />
+    </HoldButton>
+    <HoldButton action="nose-up">
+      <Arrow to="down" />
+    </HoldButton>
+    <HoldButton action="roll-right">
+      <Arrow to="right" />
+    </HoldButton>
   </fieldset>
 );
 
@@ -97,30 +110,12 @@ export const Levers = () => {
     <section className="levers" aria-label="Levers">
       <Stick />
       <fieldset className="lever joined" aria-label="Feet">
-        <HoldButton action="rudder-left">◂ foot</HoldButton>
-        <HoldButton action="rudder-right">foot ▸</HoldButton>
+        <HoldButton action="rudder-left">left foot</HoldButton>
+        <HoldButton action="rudder-right">right</HoldButton>
       </fieldset>
-      <fieldset className="lever joined" aria-label="Power steps">
-        <HoldButton action="power-down">−</HoldButton>
-        <HoldButton action="power-up">+</HoldButton>
-      </fieldset>
-      <Lever
-        lever="throttle"
-        name="Power"
-        low={0}
-        shortcuts={`${ariaShortcut('power-up')} ${ariaShortcut('power-down')}`}
-      />
+      <Lever lever="throttle" name="Power" low={0} more="power-up" less="power-down" />
       <FlapLever />
-      <fieldset className="lever joined" aria-label="Trim steps">
-        <HoldButton action="trim-down">−</HoldButton>
-        <HoldButton action="trim-up">+</HoldButton>
-      </fieldset>
-      <Lever
-        lever="trim"
-        name="Trim"
-        low={-100}
-        shortcuts={`${ariaShortcut('trim-up')} ${ariaShortcut('trim-down')}`}
-      />
+      <Lever lever="trim" name="Trim" low={-100} more="trim-up" less="trim-down" />
       {aeroplane?.engine.carburettor !== false ? (
         <ActionButton action="carb-heat" pressed={carbHeat} label={`${actionOf('carb-heat').label} hot`}>
           carb. heat

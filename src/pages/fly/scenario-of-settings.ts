@@ -9,7 +9,7 @@ import { type Model, prepare } from '../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../simulation/scenario.ts';
 import { degCFromKelvin, mFromFt } from '../../units/conversions.ts';
 import type { Settings } from '../settings.ts';
-import { aerodromes, aeroplanes, named } from './choices.ts';
+import { AERODROMES, AEROPLANES, chosen } from './choices.ts';
 
 /** A number typed into a field; an Error sentence with the field's name when it is none or out of range. */
 export const numberIn = (name: string, text: string, low: number, high: number, standard: number): number => {
@@ -39,8 +39,8 @@ const seedOf = (text: string): number => {
 
 /** The flight that the settings ask for; throws an Error sentence when there is none. */
 export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; readonly model: Model } => {
-  const aeroplane = named(aeroplanes(), settings.aeroplane);
-  const aerodrome = named(aerodromes(), settings.aerodrome);
+  const aeroplane = chosen(AEROPLANES, settings.aeroplane);
+  const aerodrome = chosen(AERODROMES, settings.aerodrome);
   const weather = weatherOf(settings, aerodrome);
   const ends = aerodrome.runway.ends.map((end) => end.designator);
   const runway = ends.includes(settings.runway) ? settings.runway : runwayByWind(aerodrome, weather);

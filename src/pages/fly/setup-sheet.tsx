@@ -1,8 +1,8 @@
-import { type FormEvent, type ReactNode, useMemo, useState } from 'react';
+import { type FormEvent, type ReactNode, useState } from 'react';
 import { parseWind } from '../../formats/wind-text.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
-import { aerodromes, aeroplanes, named } from './choices.ts';
+import { AERODROMES, AEROPLANES, chosen } from './choices.ts';
 import { flightCommands } from './commands.ts';
 import { SheetOver } from './sheet.tsx';
 
@@ -50,9 +50,7 @@ export const SetupSheet = () => {
   const kept = useStore((s) => s.settings);
   const [draft, setDraft] = useState<Settings>(kept);
   const [wrong, setWrong] = useState('');
-  const planes = useMemo(aeroplanes, []);
-  const places = useMemo(aerodromes, []);
-  const place = named(places, draft.aerodrome);
+  const place = chosen(AERODROMES, draft.aerodrome);
   const badWind = windProblem(draft.wind);
   const change = (changes: Partial<Settings>) => {
     setWrong('');
@@ -79,12 +77,12 @@ export const SetupSheet = () => {
     <SheetOver title="Set up a flight" onClose={close} className="sheet-setup">
       <form onSubmit={begin} noValidate>
         <div className="fields">
-          <Field label="Aeroplane" hint={named(planes, draft.aeroplane).description}>
+          <Field label="Aeroplane" hint={chosen(AEROPLANES, draft.aeroplane).description}>
             <select
-              value={named(planes, draft.aeroplane).id}
+              value={chosen(AEROPLANES, draft.aeroplane).id}
               onChange={(e) => change({ aeroplane: e.target.value })}
             >
-              {planes.map((each) => (
+              {AEROPLANES.map((each) => (
                 <option key={each.id} value={each.id}>
                   {each.title}
                 </option>
@@ -93,7 +91,7 @@ export const SetupSheet = () => {
           </Field>
           <Field label="Aerodrome" hint={place.description}>
             <select value={place.id} onChange={(e) => change({ aerodrome: e.target.value, runway: '' })}>
-              {places.map((each) => (
+              {AERODROMES.map((each) => (
                 <option key={each.id} value={each.id}>
                   {each.title}
                 </option>

@@ -1,6 +1,6 @@
-import { keyCap } from '../../input/actions.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { flightCommands } from './commands.ts';
+import { KeyCap } from './key-cap.tsx';
 import { SheetOver } from './sheet.tsx';
 
 export const CAUTION =
@@ -54,7 +54,7 @@ export const StartSheet = () => {
           <div key={pair.does}>
             <dt>
               {pair.keys.map((key) => (
-                <kbd key={key}>{keyCap(key)}</kbd>
+                <KeyCap key={key} name={key} />
               ))}
             </dt>
             <dd>{pair.does}</dd>
