@@ -20,6 +20,10 @@ export interface LegMemory {
   circuit: number;
   /** -1 while the circuit is flown to the other side than planned. */
   mirror: 1 | -1;
+  /** Bank and rate of turn over the ground, smoothed: rough air rocks the wings, it does not turn the track. */
+  smoothBankRad: number;
+  turnRateRadps: number;
+  lastTrackRad: number;
   /** The last moment with the wings level, and where the track pointed and the aeroplane was. */
   levelS: number;
   levelTrackRad: number;
@@ -54,6 +58,11 @@ export interface CircuitBounds {
 
 const WINGS_LEVEL_RAD = radFromDeg(4);
 const TURNING_BANK_RAD = radFromDeg(7);
+const STRAIGHT_RADPS = radFromDeg(0.7);
+const ROLLED_OUT_RADPS = radFromDeg(1.2);
+const BANK_LAG_S = 0.5;
+const TURN_LAG_S = 1.5;
+const LOOK_S = 0.1;
 const TURNED_RAD = radFromDeg(12);
 const FINAL_TURNED_RAD = radFromDeg(40);
 const ROLL_OUT_RAD = radFromDeg(45);
@@ -101,6 +110,9 @@ export const beginLegs = (w: Readonly<Where>, bounds: CircuitBounds): LegMemory 
   seenS: w.timeS,
   circuit: 1,
   mirror: !w.onGround && w.outM < -bounds.outHighM / 4 ? -1 : 1,
+  smoothBankRad: w.bankRad,
+  turnRateRadps: 0,
+  lastTrackRad: w.trackRad,
   levelS: w.timeS,
   levelTrackRad: w.trackRad,
   levelAlongM: w.alongM,
@@ -142,8 +154,9 @@ export const watchLegs = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBound
   const climbing = w.throttle >= CLIMB_POWER && w.verticalSpeedMps > CLIMB_MPS && !w.onGround;
   m.climbingS = since(climbing, m.climbingS, now);
   m.highestClearM = Math.max(m.highestClearM, w.clearM);
+  smooth(m, w);
   const changed = w.onGround || m.leg === 'landing-roll' ? onWheels(m, w) : inTheAir(m, w, bounds);
-  if (Math.abs(w.bankRad) < WINGS_LEVEL_RAD) {
+  if (Math.abs(m.smoothBankRad) < WINGS_LEVEL_RAD || Math.abs(m.turnRateRadps) < STRAIGHT_RADPS) {
     m.levelS = now;
     m.levelTrackRad = w.trackRad;
     m.levelAlongM = w.alongM;
@@ -151,6 +164,13 @@ export const watchLegs = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBound
     m.levelHeightM = w.heightM;
   }
   return changed;
+};
+
+const smooth = (m: LegMemory, w: Readonly<Where>): void => {
+  const turnedRadps = wrapPi(w.trackRad - m.lastTrackRad) / LOOK_S;
+  m.lastTrackRad = w.trackRad;
+  m.turnRateRadps += (turnedRadps - m.turnRateRadps) * (LOOK_S / TURN_LAG_S);
+  m.smoothBankRad += (w.bankRad - m.smoothBankRad) * (LOOK_S / BANK_LAG_S);
 };
 
 const onWheels = (m: LegMemory, w: Readonly<Where>): boolean => {
@@ -220,7 +240,7 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
   const now = w.timeS;
   const leavesRunway = m.leg === 'upwind' || m.leg === 'go-around';
   const turned = wrapPi(w.trackRad - m.levelTrackRad);
-  const banked = Math.abs(w.bankRad) > TURNING_BANK_RAD && w.bankRad * turned > 0;
+  const banked = Math.abs(m.smoothBankRad) > TURNING_BANK_RAD && m.smoothBankRad * turned > 0;
   const enough = m.leg === 'final' ? FINAL_TURNED_RAD : TURNED_RAD;
   if (banked && Math.abs(turned) > enough && now - m.seenS >= 1) {
     if (leavesRunway) m.mirror = turned > 0 ? 1 : -1;
@@ -246,7 +266,9 @@ const inTurn = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): boolea
   const onto = turnOnto(m.leg) as TurnOnto;
   const nominal = NOMINAL_RAD[onto] ?? 0;
   const passed = wrapPi(w.trackRad * m.mirror - nominal);
-  m.rolledOutS = since(Math.abs(w.bankRad) < TURNING_BANK_RAD, m.rolledOutS, now);
+  const straight =
+    Math.abs(m.smoothBankRad) < TURNING_BANK_RAD || Math.abs(m.turnRateRadps) < ROLLED_OUT_RADPS;
+  m.rolledOutS = since(straight, m.rolledOutS, now);
   if (lasted(m.rolledOutS, 1, now)) {
     const leg = Math.abs(passed) <= ROLL_OUT_RAD ? onto : straightLegFrom(w, bounds.runwayLengthM);
     return become(m, leg, m.rolledOutS ?? now, now);
