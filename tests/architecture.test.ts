@@ -58,6 +58,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   react: ['pages', 'main.ts'],
   'react-dom': ['pages', 'main.ts'],
   zustand: ['pages'],
+  idb: ['storage'],
   node: ['headless'],
 };
 

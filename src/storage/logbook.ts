@@ -1,0 +1,94 @@
+import type { Attempt, AttemptBody, AttemptHead } from '../formats/attempt.ts';
+import type { AttemptRow } from '../lesson/attempt.ts';
+import type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
+
+export type { Attempt, AttemptBody, AttemptHead, Mark } from '../formats/attempt.ts';
+export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
+export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
+
+/** An attempt taken from its shelf. */
+export interface OpenedAttempt {
+  readonly row: AttemptRow;
+  readonly attempt: Attempt;
+  /** It flies again to the bit; otherwise only its keyframes stand, and `says` tells. */
+  readonly exact: boolean;
+  /** A sentence for the user, or empty. */
+  readonly says: string;
+}
+
+/** Which attempts a list shows, newest first. */
+export interface ListQuestion {
+  /** Without it: of every pilot. */
+  readonly pilot?: string;
+  /** Only those that were deleted and can still be had back. */
+  readonly deleted?: boolean;
+}
+
+/** What came of an import: all of it, or nothing and one sentence. */
+export type ImportOutcome =
+  | {
+      readonly ok: true;
+      readonly added: readonly AttemptRow[];
+      readonly already: number;
+      readonly says: string;
+    }
+  | { readonly ok: false; readonly why: string };
+
+/** A file for the user to save. */
+export interface FileOut {
+  readonly name: string;
+  readonly type: string;
+  readonly blob: Blob;
+}
+
+/**
+ * The logbook: every attempt of every pilot on this machine. Reading and writing never throws for want of
+ * storage: what cannot be kept stays for this visit and `tell` hears one sentence.
+ */
+export interface Logbook {
+  /** Attempts outlast this visit. */
+  readonly kept: boolean;
+
+  /** In the order of the alphabet. */
+  pilots(): Promise<readonly string[]>;
+  /** Empty while nobody has been named. */
+  currentPilot(): Promise<string>;
+  /** Makes a pilot the current one; a new name is added. Throws a sentence at an empty or overlong name. */
+  choosePilot(name: string): Promise<void>;
+  /** Renames in every attempt; an existing name takes the attempts over. */
+  renamePilot(from: string, to: string): Promise<void>;
+
+  /** Rows only: no flight is read. */
+  list(question?: ListQuestion): Promise<readonly AttemptRow[]>;
+  /** Throws a sentence when it is not there or cannot be read. */
+  open(id: string): Promise<OpenedAttempt>;
+  /** Keeps a flight that has ended, and ends its journal in the same stroke. */
+  keep(head: AttemptHead, body: AttemptBody): Promise<AttemptRow>;
+  writeNotes(id: string, notes: string): Promise<void>;
+  writeOwnView(id: string, ownView: readonly string[]): Promise<void>;
+  /** Deletes so that `restore` brings it back. */
+  remove(ids: readonly string[]): Promise<void>;
+  restore(ids: readonly string[]): Promise<void>;
+  /** Deletes for good what `remove` has deleted. */
+  purge(ids: readonly string[]): Promise<void>;
+
+  /** As JSON: one attempt, several, or all that are not deleted. */
+  exportJson(ids: readonly string[] | 'all'): Promise<FileOut>;
+  exportCsv(id: string): Promise<FileOut>;
+  exportGpx(id: string): Promise<FileOut>;
+  exportKml(id: string): Promise<FileOut>;
+  /** All or nothing. */
+  importFile(file: File): Promise<ImportOutcome>;
+
+  /** Begins the journal of a flight; its id becomes the attempt's. */
+  beginJournal(pilot: string, parent: AttemptRow['parent'], aside: FlightAside): Promise<FlightJournal>;
+  /** Flights of closed tabs; those that another tab flies now are left out. */
+  unfinished(): Promise<readonly UnfinishedFlight[]>;
+  /** Goes on with one; null when another tab has it, or it is gone. */
+  takeUp(id: string): Promise<FlightTakenUp | null>;
+  discard(id: string): Promise<void>;
+
+  /** Called after every change, here or in another tab. Returns the way to stop listening. */
+  onChange(listener: () => void): () => void;
+  close(): void;
+}
