@@ -38,9 +38,9 @@ export const FlyPage = () => {
           <ScalesColumn />
           {picture === 'whiteboard' ? <ProfilePanel /> : null}
           <States />
+          <Said />
         </main>
         <Levers />
-        <Said />
       </div>
       <Suspense>{Over ? <Over /> : null}</Suspense>
     </>

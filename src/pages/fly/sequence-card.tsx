@@ -38,24 +38,24 @@ export const SequenceCard = () => {
     <section className="panel panel-card" aria-labelledby="title-card">
       <div className="panel-head">
         <h2 id="title-card">{card?.where ?? 'Sequence'}</h2>
-        {card ? <span className="soft next">next: {card.next}</span> : null}
+        {card ? (
+          <span className="joined small">
+            <ActionButton action="tick-check" label="Tick the next check">
+              tick
+            </ActionButton>
+            <ActionButton action="make-call" label="Call: make it">
+              call
+            </ActionButton>
+          </span>
+        ) : null}
       </div>
       {card ? (
-        <>
-          <ul className="card-lines">
-            {card.lines.map((line) => (
-              <Line key={line.id} line={line} leg={leg} ticked={ticked.has(`${leg}/${line.id}`)} />
-            ))}
-          </ul>
-          <div className="card-buttons">
-            <ActionButton action="tick-check" label="Tick the next check">
-              tick the next
-            </ActionButton>
-            <ActionButton action="make-call" label="Make the call">
-              make the call
-            </ActionButton>
-          </div>
-        </>
+        <ul className="card-lines">
+          {card.lines.map((line) => (
+            <Line key={line.id} line={line} leg={leg} ticked={ticked.has(`${leg}/${line.id}`)} />
+          ))}
+          <li className="card-next soft">next: {card.next}</li>
+        </ul>
       ) : (
         <p className="soft empty">Nothing to do yet.</p>
       )}

@@ -1,4 +1,4 @@
-import { type FormEvent, type ReactNode, useState } from 'react';
+import { type FormEvent, type ReactNode, useId, useState } from 'react';
 import { parseWind } from '../../formats/wind-text.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
@@ -24,17 +24,19 @@ const PICTURES: readonly {
 interface FieldProps {
   readonly label: string;
   readonly hint?: string;
-  readonly children: ReactNode;
+  readonly children: (ids: { readonly id: string; readonly 'aria-describedby': string }) => ReactNode;
 }
 
-const Field = ({ label, hint, children }: FieldProps) => (
-  // biome-ignore lint/a11y/noLabelWithoutControl: the control is the child
-  <label className="field">
-    <span>{label}</span>
-    {children}
-    {hint ? <small>{hint}</small> : null}
-  </label>
-);
+const Field = ({ label, hint, children }: FieldProps) => {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      {children({ id, 'aria-describedby': `${id}-hint` })}
+      <small id={`${id}-hint`}>{hint}</small>
+    </div>
+  );
+};
 
 const windProblem = (wind: string): string => {
   try {
@@ -57,6 +59,11 @@ export const SetupSheet = () => {
     setDraft((before) => ({ ...before, ...changes }));
   };
   const close = () => useStore.setState({ sheet: null });
+  const goOnWithThese = () => {
+    const { picture, handStyle, arrowsAsStick } = draft;
+    changeSettings({ picture, handStyle, arrowsAsStick });
+    close();
+  };
   const begin = (event: FormEvent) => {
     event.preventDefault();
     if (badWind) {
@@ -78,81 +85,113 @@ export const SetupSheet = () => {
       <form onSubmit={begin} noValidate>
         <div className="fields">
           <Field label="Aeroplane" hint={chosen(AEROPLANES, draft.aeroplane).description}>
-            <select
-              value={chosen(AEROPLANES, draft.aeroplane).id}
-              onChange={(e) => change({ aeroplane: e.target.value })}
-            >
-              {AEROPLANES.map((each) => (
-                <option key={each.id} value={each.id}>
-                  {each.title}
-                </option>
-              ))}
-            </select>
+            {(ids) => (
+              <select
+                {...ids}
+                value={chosen(AEROPLANES, draft.aeroplane).id}
+                onChange={(e) => change({ aeroplane: e.target.value })}
+              >
+                {AEROPLANES.map((each) => (
+                  <option key={each.id} value={each.id}>
+                    {each.title}
+                  </option>
+                ))}
+              </select>
+            )}
           </Field>
           <Field label="Aerodrome" hint={place.description}>
-            <select value={place.id} onChange={(e) => change({ aerodrome: e.target.value, runway: '' })}>
-              {AERODROMES.map((each) => (
-                <option key={each.id} value={each.id}>
-                  {each.title}
-                </option>
-              ))}
-            </select>
+            {(ids) => (
+              <select
+                {...ids}
+                value={place.id}
+                onChange={(e) => change({ aerodrome: e.target.value, runway: '' })}
+              >
+                {AERODROMES.map((each) => (
+                  <option key={each.id} value={each.id}>
+                    {each.title}
+                  </option>
+                ))}
+              </select>
+            )}
           </Field>
           <Field label="Runway">
-            <select value={draft.runway} onChange={(e) => change({ runway: e.target.value })}>
-              <option value="">by the wind</option>
-              {place.runway.ends.map((end) => (
-                <option key={end.designator} value={end.designator}>
-                  {end.designator}, {end.circuitSide}-hand
-                </option>
-              ))}
-            </select>
+            {(ids) => (
+              <select {...ids} value={draft.runway} onChange={(e) => change({ runway: e.target.value })}>
+                <option value="">by the wind</option>
+                {place.runway.ends.map((end) => (
+                  <option key={end.designator} value={end.designator}>
+                    {end.designator}, {end.circuitSide}-hand
+                  </option>
+                ))}
+              </select>
+            )}
           </Field>
           <Field label="Wind" hint="from, degrees magnetic / knots: 220/08 or 220/15g25; calm is 000/00">
-            <input
-              value={draft.wind}
-              onChange={(e) => change({ wind: e.target.value })}
-              aria-invalid={badWind !== ''}
-              aria-describedby="setup-wrong"
-              spellCheck={false}
-            />
+            {(ids) => (
+              <input
+                {...ids}
+                value={draft.wind}
+                onChange={(e) => change({ wind: e.target.value })}
+                aria-invalid={badWind !== ''}
+                spellCheck={false}
+              />
+            )}
           </Field>
           <Field label="Turbulence">
-            <select
-              value={draft.turbulence}
-              onChange={(e) => change({ turbulence: e.target.value as Settings['turbulence'] })}
-            >
-              <option>none</option>
-              <option>light</option>
-              <option>moderate</option>
-            </select>
+            {(ids) => (
+              <select
+                {...ids}
+                value={draft.turbulence}
+                onChange={(e) => change({ turbulence: e.target.value as Settings['turbulence'] })}
+              >
+                <option>none</option>
+                <option>light</option>
+                <option>moderate</option>
+              </select>
+            )}
           </Field>
           <Field label="Temperature, °C" hint="empty: standard for this elevation">
-            <input
-              value={draft.temperature}
-              inputMode="decimal"
-              onChange={(e) => change({ temperature: e.target.value })}
-            />
+            {(ids) => (
+              <input
+                {...ids}
+                value={draft.temperature}
+                inputMode="decimal"
+                onChange={(e) => change({ temperature: e.target.value })}
+              />
+            )}
           </Field>
           <Field label="QNH, hPa" hint="empty: 1013.25">
-            <input value={draft.qnh} inputMode="decimal" onChange={(e) => change({ qnh: e.target.value })} />
+            {(ids) => (
+              <input
+                {...ids}
+                value={draft.qnh}
+                inputMode="decimal"
+                onChange={(e) => change({ qnh: e.target.value })}
+              />
+            )}
           </Field>
           <Field label="Begin on" hint="the legs begin trimmed, at roll-out">
-            <select
-              value={draft.start}
-              onChange={(e) => change({ start: e.target.value as Settings['start'] })}
-            >
-              {STARTS.map((start) => (
-                <option key={start}>{start}</option>
-              ))}
-            </select>
+            {(ids) => (
+              <select
+                {...ids}
+                value={draft.start}
+                onChange={(e) => change({ start: e.target.value as Settings['start'] })}
+              >
+                {STARTS.map((start) => (
+                  <option key={start}>{start}</option>
+                ))}
+              </select>
+            )}
           </Field>
           <Field label="Seed" hint="the same seed gives the same gusts">
-            <input
-              value={draft.seed}
-              inputMode="numeric"
-              onChange={(e) => change({ seed: e.target.value })}
-            />
+            {(ids) => (
+              <input
+                {...ids}
+                value={draft.seed}
+                inputMode="numeric"
+                onChange={(e) => change({ seed: e.target.value })}
+              />
+            )}
           </Field>
           <fieldset className="choices">
             <legend>How much is shown</legend>
@@ -204,6 +243,9 @@ export const SetupSheet = () => {
         <div className="sheet-buttons">
           <button type="submit" className="strong">
             roll it out
+          </button>
+          <button type="button" onClick={goOnWithThese}>
+            keep this flight, change what is shown and held
           </button>
           <button type="button" onClick={close}>
             leave it as it is

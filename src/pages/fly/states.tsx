@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { useStore } from '../store.ts';
 import { press } from './commands.ts';
 
@@ -8,7 +9,7 @@ const stateOf = (
   if (s.failed) return { title: 'This flight cannot begin', text: s.failed, go: '' };
   if (!s.ready) return { title: 'Rolling the aeroplane out', text: 'The panels fill in a moment.', go: '' };
   if (s.sheet) return null;
-  if (s.frozen) return { title: 'Frozen', text: s.frozenWhy, go: 'go on' };
+  if (s.frozen) return { title: s.legId ? 'Frozen' : 'Ready', text: '', go: 'go on' };
   return null;
 };
 
@@ -26,7 +27,7 @@ export const States = () => {
     <>
       {drawing ? <p className="no-drawing">{drawing}</p> : null}
       {shown ? (
-        <div className={`state ${shown.title === 'Frozen' ? 'state-frozen' : 'state-empty'}`}>
+        <div className={`state ${shown.go ? 'state-frozen' : 'state-empty'}`}>
           <strong>{shown.title}</strong>
           {shown.text ? <span>{shown.text}</span> : null}
           {shown.go ? (
@@ -40,14 +41,24 @@ export const States = () => {
   );
 };
 
+/** Long enough to read a sentence twice. */
+const NOTICE_MS = 7000;
+
 /** What was just said: seen at the foot of the page, heard by a live region that speaks at most once in 3 s. */
 export const Said = () => {
   const notice = useStore((s) => s.notice);
   const spoken = useStore((s) => s.spoken);
+  const frozen = useStore((s) => s.frozen);
+  const frozenWhy = useStore((s) => s.frozenWhy);
+  useEffect(() => {
+    if (!notice) return;
+    const timer = setTimeout(() => useStore.setState({ notice: '' }), NOTICE_MS);
+    return () => clearTimeout(timer);
+  }, [notice]);
   return (
     <>
       <p className="notice" aria-hidden="true">
-        {notice}
+        {frozen && frozenWhy ? frozenWhy : notice}
       </p>
       <p className="only-heard" aria-live="polite">
         {spoken}

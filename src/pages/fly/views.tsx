@@ -62,14 +62,12 @@ export const LightsPanel = () => {
       name="lights"
       title="Slope lights"
       view="lights"
+      titleDrawn
       says={lights ? `Slope lights, outermost first: ${letters}` : 'No slope lights on this runway'}
       aside={
-        <span className="soft">
-          {kind}
-          <span className="only-heard" id="slope-lights-text">
-            {letters}
-          </span>
-        </span>
+        <p>
+          {kind} <span data-text="slope-lights">{letters}</span>
+        </p>
       }
     />
   );
