@@ -27,6 +27,9 @@ const DROPPED_RAD = radFromDeg(60);
 const DROP_CLEAR_M = 1.5;
 const LOW_M = mFromFt(1000);
 const PARK_MPS = 0.6;
+/** The legs have come to rest: slower than this up or down, and in pitch. */
+const SETTLED_MPS = 0.03;
+const SETTLED_RADPS = 0.02;
 /** Share of the weight that standing tyres hold without brakes (common practice). */
 const STANDING_FRICTION = 0.05;
 const NOSE_LEG_WEIGHTS = 3;
@@ -243,6 +246,8 @@ const park = (model: Model, state: State, controls: Controls): void => {
   const vn = state[AT.velocityNorth] as number;
   if (pushed || state[AT.onGround] === 0 || ve * ve + vn * vn > PARK_MPS * PARK_MPS) return;
   if ((seen[SEEN.noseLoad] as number) === 0) return;
+  if (Math.abs(state[AT.velocityUp] as number) > SETTLED_MPS) return;
+  if (Math.abs(state[AT.pitchRate] as number) > SETTLED_RADPS) return;
   state[AT.parked] = 1;
 };
 
