@@ -27,15 +27,19 @@ export const recordingText = (recording: Recording): string =>
     controls: Object.fromEntries(
       CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
     ),
-    keyframes: recording.keyframes.map((k) => ({
+    keyframes: recording.keyframes.map((k, i) => ({
       step: k.step,
       state: base64FromDoubles(k.state),
       controls: CONTROLS.map((c) => Math.round(k.controls[c.name] * 10000)),
       source: k.sourceName,
       memory: jsonFromPlain(k.sourceMemory),
-      folds: k.foldMemories.map(jsonFromPlain),
+      // Once a minute and at the end is enough: from there the folds watch the flight again.
+      folds: isWatched(i, recording.keyframes.length) ? k.foldMemories.map(jsonFromPlain) : [],
     })),
   });
+
+/** Keyframes that carry what the folds remembered: the last, and one a minute. */
+const isWatched = (index: number, count: number): boolean => index % 6 === 0 || index === count - 1;
 
 const differences = (values: Int32Array, count: number): number[] =>
   Array.from({ length: count }, (_, i) => (values[i] as number) - (i === 0 ? 0 : (values[i - 1] as number)));

@@ -73,7 +73,9 @@ const BALLOON_M = mFromFt(40);
 const HOP_M = mFromFt(5);
 const ROLLING_MPS = mpsFromKt(5);
 const RUN_POWER = 0.6;
-const CLIMB_POWER = 0.7;
+const CLIMB_POWER = 0.85;
+/** A go-around leads along the runway; climbing across it is something else. */
+const ALONG_RUNWAY_RAD = radFromDeg(60);
 const CLIMB_MPS = 0.5;
 
 /** Track of each straight leg from the landing direction, turning towards the circuit side. */
@@ -189,7 +191,8 @@ const onWheels = (m: LegMemory, w: Readonly<Where>): boolean => {
   if (run || m.leg === 'landing-roll') {
     const stillLongEnough = lasted(m.stillS, 1, now);
     if (stillLongEnough) return become(m, 'stopped', m.stillS ?? now, now);
-    const runsAgain = m.leg === 'landing-roll' && lasted(m.poweredS, 1, now) && lasted(m.groundS, 1, now);
+    const runsAgain =
+      m.leg === 'landing-roll' && w.onRunway && lasted(m.poweredS, 1, now) && lasted(m.groundS, 1, now);
     if (!runsAgain) return false;
     m.circuit += 1;
     m.highestClearM = 0;
@@ -220,7 +223,8 @@ const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): bool
   }
   if (lasted(m.awayS, 5, now)) return become(m, 'left-the-circuit', m.awayS ?? now, now);
   if (LANDING_LEGS.has(m.leg)) {
-    if (lasted(m.climbingS, 2, now)) return goAround(m, m.climbingS ?? now, now);
+    const along = Math.abs(w.trackRad) < ALONG_RUNWAY_RAD;
+    if (along && lasted(m.climbingS, 2, now)) return goAround(m, m.climbingS ?? now, now);
     if (w.alongM > bounds.runwayEndM && (m.leg === 'final' || m.leg === 'hold-off'))
       return goAround(m, now, now);
   }

@@ -6,7 +6,7 @@ import { beginLegs, watchLegs } from './legs.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
 import { SAFETY_RULES, watchSafety } from './safety.ts';
-import { beginStretch, takeInLook } from './stretch.ts';
+import { beginStretch, closeStretch, takeInLook } from './stretch.ts';
 import { DEFAULT_TOLERANCES, type ToleranceSet } from './tolerances.ts';
 import { beginWheels, watchWheels } from './touchdown.ts';
 import { noteTurnChange, takeInTurn } from './turns.ts';
@@ -97,7 +97,8 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
 const changeStretch = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   const { legs } = m;
   m.now.toS = Math.max(m.now.fromS, legs.fromS);
-  m.stretches.push(m.now);
+  // A turn that is recognised late begins earlier: what it leaves of the leg before may be nothing.
+  if (m.now.toS > m.now.fromS) m.stretches.push(closeStretch(m.now));
   m.now = beginStretch(legs.circuit, legs.leg, m.now.toS, s.heightM);
   noteTurnChange(m);
   if (legs.leg === 'final') m.finalFromM = Math.max(0, -lesson.where.alongM);

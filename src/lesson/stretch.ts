@@ -70,3 +70,9 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   // Level until abeam the threshold: a descent may begin there.
   if (planned === 'downwind' && where.alongM > 0) takeIn(now.levelHeightM, s.heightM);
 };
+
+/** A stretch that is over changes no more; frozen, every keyframe can share it. */
+export const closeStretch = (stretch: Stretch): Stretch => {
+  for (const part of Object.values(stretch)) Object.freeze(part);
+  return Object.freeze(stretch) as Stretch;
+};

@@ -21,6 +21,7 @@ export interface Where {
   groundspeedMps: number;
   throttle: number;
   onGround: boolean;
+  onRunway: boolean;
   parked: boolean;
 }
 
@@ -37,6 +38,7 @@ export const newWhere = (): Where => ({
   groundspeedMps: 0,
   throttle: 0,
   onGround: true,
+  onRunway: true,
   parked: false,
 });
 
@@ -54,5 +56,6 @@ export const lookFrom = (runway: Runway, side: 1 | -1, s: Readonly<Snapshot>, in
   into.groundspeedMps = s.groundspeedMps;
   into.throttle = s.throttle;
   into.onGround = s.onGround;
+  into.onRunway = s.onRunway;
   into.parked = s.parked;
 };

@@ -12,11 +12,14 @@ export type Plain =
   | readonly Plain[]
   | { readonly [key: string]: Plain };
 
-/** A deep copy that shares nothing with its original. */
+/**
+ * A deep copy that shares nothing with its original that can still change: what is frozen is shared. So a
+ * memory that freezes what is done costs a keyframe no more the longer the flight.
+ */
 export const clonePlain = <T>(value: T): T => copyOf(value) as T;
 
 const copyOf = (value: unknown): unknown => {
-  if (typeof value !== 'object' || value === null) return value;
+  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;
   if (value instanceof Float64Array) return value.slice();
   if (Array.isArray(value)) return value.map(copyOf);
   const copy: Record<string, unknown> = {};
