@@ -61,6 +61,8 @@ export const aerodromeSchema = v.strictObject({
     crosswindTurnFt: positive,
     /** Height at which the final turn is to be complete; left out where the custom knows none. */
     finalTurnDoneFt: v.optional(positive),
+    /** Completed final turn to the aim point; left out where the 45-degree base turn decides. */
+    finalFromAimNmi: v.optional(positive),
     /** Level of help words: power for sink and pitch for speed, or the other way round. */
     teaching: v.picklist(['power-for-sink', 'point-with-pitch']),
     source: text,

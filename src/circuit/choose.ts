@@ -31,7 +31,11 @@ export function chooseCircuit(setting: Setting, options: PlanOptions = {}): Chos
   const custom = aerodrome.circuit;
   const askedSpacingM = options.spacingM ?? mFromNmi(custom.spacingNmi);
   const askedApproachRad = options.approachRad ?? radFromDeg(custom.approachDeg);
-  const heightM = options.circuitHeightM ?? runway.circuitHeightM;
+  // Circuit height is flown by the altimeter: in warm air it lies higher than it reads.
+  const heightM = (options.circuitHeightM ?? runway.circuitHeightM) / setting.air.altimeterRatio;
+  const finalFromAimM =
+    options.finalFromAimM ??
+    (custom.finalFromAimNmi === undefined ? undefined : mFromNmi(custom.finalFromAimNmi));
   const descentFrom = options.descentFrom ?? custom.descentFrom;
   const liftOffM = runway.surfaceStartM + LINE_UP_M + Math.min(setting.takeOffRunM, runway.takeOffLengthM);
   const notes: string[] = [];
@@ -47,7 +51,7 @@ export function chooseCircuit(setting: Setting, options: PlanOptions = {}): Chos
         crosswindTurnM: Math.min(crosswindTurnM(aerodrome), heightM),
         descentFrom,
         nilWindBaseTurnTangent: 1,
-        rollOutX: options.finalFromAimM === undefined ? null : runway.aimM - options.finalFromAimM,
+        rollOutX: finalFromAimM === undefined ? null : runway.aimM - finalFromAimM,
         aim: { xM: runway.aimM, heightM: aimGroundM(runway) - eyeHeightM },
         approachTangent: tan(askedApproachRad),
         steepestDescentMps: setting.steepestDescentMps,

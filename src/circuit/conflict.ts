@@ -93,12 +93,17 @@ export function conflictOf(setting: Setting, chosen: Chosen, options: PlanOption
   return {
     sentence,
     waysOut: [
-      { id: 'wider', sentence: wider(setting, chosen, options) },
-      { id: 'steeper', sentence: steeper(setting, chosen) },
-      { id: 'lower', sentence: lower(setting, chosen, options) },
-      { id: 'longer', sentence: longer(setting, chosen, options) },
+      { id: 'wider', ...wider(setting, chosen, options) },
+      { id: 'steeper', ...steeper(setting, chosen, options) },
+      { id: 'lower', ...lower(setting, chosen, options) },
+      { id: 'longer', ...longer(setting, chosen, options) },
     ],
   };
+}
+
+interface WayOut {
+  readonly sentence: string;
+  readonly options: PlanOptions | null;
 }
 
 /** The slope the ways out lead back to: the lights' where there are lights. */
@@ -113,17 +118,24 @@ const tryOut = (setting: Setting, options: PlanOptions): Chosen | null => {
   }
 };
 
-function wider(setting: Setting, chosen: Chosen, options: PlanOptions): string {
+function wider(setting: Setting, chosen: Chosen, options: PlanOptions): WayOut {
   const approachRad = goalRad(setting, chosen);
   for (let spacingM = chosen.spacingM + WIDER_STEP_M; spacingM <= WIDEST_M; spacingM += WIDER_STEP_M) {
-    const circuit = tryOut(setting, { ...options, spacingM, approachRad });
+    const out = { ...options, spacingM, approachRad };
+    const circuit = tryOut(setting, out);
     if (circuit === null || sentenceOf(setting, circuit) !== null) continue;
-    return `Wider: ${miles(spacingM)} NM from the centreline brings it down on ${degrees(circuit.approachRad)} degrees, the final turn complete at ${feet(circuit.layout.final.from.heightM)} ft.`;
+    return {
+      sentence: `Wider: ${miles(spacingM)} NM from the centreline brings it down on ${degrees(circuit.approachRad)} degrees, the final turn complete at ${feet(circuit.layout.final.from.heightM)} ft.`,
+      options: out,
+    };
   }
-  return `Wider: no circuit up to ${miles(WIDEST_M)} NM wide comes down on ${degrees(approachRad)} degrees.`;
+  return {
+    sentence: `Wider: no circuit up to ${miles(WIDEST_M)} NM wide comes down on ${degrees(approachRad)} degrees.`,
+    options: null,
+  };
 }
 
-function steeper(setting: Setting, chosen: Chosen): string {
+function steeper(setting: Setting, chosen: Chosen, options: PlanOptions): WayOut {
   const { final } = chosen.layout;
   const { runway, eyeHeightM } = setting;
   const wantedM = finalTurnDoneM(setting) ?? 0;
@@ -133,26 +145,35 @@ function steeper(setting: Setting, chosen: Chosen): string {
   const groundspeed = final.crab.groundspeedMps;
   const sink = feetAMinute((groundspeed * (heightM + eyeHeightM)) / toAimM);
   const lights = runway.lights === null ? '' : ', and leave the lights aside';
-  return `Steeper: fly ${degrees(rad)} degrees from ${feet(heightM)} ft by the aim point${lights}, ${sink} ft/min at ${fixed(ktFromMps(groundspeed))} kt over the ground.`;
+  const out = { ...options, approachRad: rad };
+  return {
+    sentence: `Steeper: fly ${degrees(rad)} degrees from ${feet(heightM)} ft by the aim point${lights}, ${sink} ft/min at ${fixed(ktFromMps(groundspeed))} kt over the ground.`,
+    options: tryOut(setting, out) === null ? null : out,
+  };
 }
 
-function lower(setting: Setting, chosen: Chosen, options: PlanOptions): string {
+function lower(setting: Setting, chosen: Chosen, options: PlanOptions): WayOut {
   const approachRad = goalRad(setting, chosen);
-  const circuit = tryOut(setting, { ...options, descentFrom: 'abeam', approachRad });
-  if (circuit === null) return 'Lower: this circuit has no room for an earlier descent.';
+  const out: PlanOptions = { ...options, descentFrom: 'abeam', approachRad };
+  const circuit = tryOut(setting, out);
+  if (circuit === null)
+    return { sentence: 'Lower: this circuit has no room for an earlier descent.', options: null };
   const from = chosen.descentFrom === 'abeam' ? 'already from abeam' : 'from abeam';
   const rate = feetAMinute(circuit.layout.descentMps);
   const done = feet(circuit.layout.final.from.heightM);
-  return circuit.approachRad <= approachRad + SAME_ANGLE_RAD
-    ? `Lower: come down ${from} the threshold at ${rate} ft/min and complete the final turn at ${done} ft, on ${degrees(circuit.approachRad)} degrees.`
-    : `Lower: even ${from} the threshold at ${rate} ft/min the final turn is complete at ${done} ft and the final is ${degrees(circuit.approachRad)} degrees.`;
+  const sentence =
+    circuit.approachRad <= approachRad + SAME_ANGLE_RAD
+      ? `Lower: come down ${from} the threshold at ${rate} ft/min and complete the final turn at ${done} ft, on ${degrees(circuit.approachRad)} degrees.`
+      : `Lower: even ${from} the threshold at ${rate} ft/min the final turn is complete at ${done} ft and the final is ${degrees(circuit.approachRad)} degrees.`;
+  return { sentence, options: out };
 }
 
-function longer(setting: Setting, chosen: Chosen, options: PlanOptions): string {
+function longer(setting: Setting, chosen: Chosen, options: PlanOptions): WayOut {
   const approachRad = goalRad(setting, chosen);
   const heightM = Math.max(finalTurnDoneM(setting) ?? 0, FINAL_TURN_DONE_M);
   const finalFromAimM = distanceOnSlopeM(heightM, approachRad);
-  const circuit = tryOut(setting, { ...options, approachRad, finalFromAimM });
+  const out = { ...options, approachRad, finalFromAimM };
+  const circuit = tryOut(setting, out);
   const reachM = glideReachM(setting, heightM);
   const price =
     reachM >= finalFromAimM
@@ -160,7 +181,10 @@ function longer(setting: Setting, chosen: Chosen, options: PlanOptions): string 
       : `an engine failing there reaches ${fixed(nmiFromM(reachM), 1)} of the ${miles(finalFromAimM)} NM`;
   const fits = circuit !== null && circuit.approachRad <= approachRad + SAME_ANGLE_RAD;
   const rate = fits ? `, ${feetAMinute(circuit.layout.descentMps)} ft/min on base,` : '';
-  return `Longer: complete the final turn at ${feet(heightM)} ft, ${miles(finalFromAimM)} NM from the aim point${rate} on ${degrees(approachRad)} degrees; ${price}.`;
+  return {
+    sentence: `Longer: complete the final turn at ${feet(heightM)} ft, ${miles(finalFromAimM)} NM from the aim point${rate} on ${degrees(approachRad)} degrees; ${price}.`,
+    options: fits ? out : null,
+  };
 }
 
 /** Ground covered gliding wings level from a height against the wind on final. */

@@ -74,6 +74,8 @@ export interface Conflict {
   readonly waysOut: readonly {
     readonly id: 'wider' | 'steeper' | 'lower' | 'longer';
     readonly sentence: string;
+    /** What to plan with for it, the options already chosen included; null where this way does not lead out. */
+    readonly options: PlanOptions | null;
   }[];
 }
 
@@ -82,6 +84,7 @@ export interface PlanOptions {
   readonly spacingM?: number;
   readonly approachRad?: number;
   readonly descentFrom?: 'abeam' | 'base-turn';
+  /** As the altimeter counts it. */
   readonly circuitHeightM?: number;
   /** Aim point to the completed final turn: a longer final than the base-turn rule gives. */
   readonly finalFromAimM?: number;
