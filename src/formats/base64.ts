@@ -1,6 +1,7 @@
 /** Base64 after RFC 4648 section 4, for the exact bytes of numbers, the same in every place this runs. */
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
-const VALUE = new Map([...ALPHABET].map((letter, i) => [letter, i]));
+const VALUE = new Uint8Array(128);
+for (let i = 0; i < ALPHABET.length; i += 1) VALUE[ALPHABET.charCodeAt(i)] = i;
 
 export const base64FromBytes = (bytes: Uint8Array): string => {
   let text = '';
@@ -26,8 +27,8 @@ export const bytesFromBase64 = (text: string, place: string): Uint8Array => {
   let bits = 0;
   let held = 0;
   let at = 0;
-  for (const letter of clean) {
-    bits = ((bits & 0xffff) << 6) | (VALUE.get(letter) as number);
+  for (let i = 0; i < clean.length; i += 1) {
+    bits = ((bits & 0xffff) << 6) | (VALUE[clean.charCodeAt(i)] as number);
     held += 6;
     if (held < 8) continue;
     held -= 8;

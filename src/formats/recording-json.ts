@@ -2,6 +2,8 @@ import * as v from 'valibot';
 import {
   type ChangeList,
   emptyChangeList,
+  KEYFRAME_STEPS,
+  type Keyframe,
   pushChange,
   RECORDING_VERSION,
   type Recording,
@@ -27,19 +29,25 @@ export const recordingText = (recording: Recording): string =>
     controls: Object.fromEntries(
       CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
     ),
-    keyframes: recording.keyframes.map((k, i) => ({
-      step: k.step,
-      state: base64FromDoubles(k.state),
-      controls: CONTROLS.map((c) => Math.round(k.controls[c.name] * 10000)),
-      source: k.sourceName,
-      memory: jsonFromPlain(k.sourceMemory),
-      // Once a minute and at the end is enough: from there the folds watch the flight again.
-      folds: isWatched(i, recording.keyframes.length) ? k.foldMemories.map(jsonFromPlain) : [],
-    })),
+    keyframes: recording.keyframes.map((k, i) => keyframeJson(k, staysWhole(recording, i))),
   });
 
-/** Keyframes that carry what the folds remembered: the last, and one a minute. */
-const isWatched = (index: number, count: number): boolean => index % 6 === 0 || index === count - 1;
+const keyframeJson = (k: Keyframe, whole: boolean) => ({
+  step: k.step,
+  whole,
+  state: base64FromDoubles(k.state),
+  controls: CONTROLS.map((c) => Math.round(k.controls[c.name] * 10000)),
+  source: k.sourceName,
+  memory: whole ? jsonFromPlain(k.sourceMemory) : null,
+  folds: whole ? k.foldMemories.map(jsonFromPlain) : [],
+});
+
+/** Memories are written once a minute, at the end, and where somebody else took the controls. */
+const staysWhole = ({ keyframes }: Recording, index: number): boolean => {
+  const k = keyframes[index] as Keyframe;
+  const regular = k.step % KEYFRAME_STEPS === 0;
+  return k.whole && (!regular || k.step % (6 * KEYFRAME_STEPS) === 0 || index === keyframes.length - 1);
+};
 
 const differences = (values: Int32Array, count: number): number[] =>
   Array.from({ length: count }, (_, i) => (values[i] as number) - (i === 0 ? 0 : (values[i - 1] as number)));
@@ -68,6 +76,7 @@ const recordingSchema = v.object({
     v.array(
       v.strictObject({
         step: count,
+        whole: v.boolean(),
         state: v.string(),
         controls: v.pipe(v.array(whole), v.length(CONTROLS.length)),
         source: v.string(),
@@ -110,8 +119,8 @@ export const parseRecording = (json: unknown, file: string): Recording => {
   const result = v.safeParse(recordingSchema, json, { abortEarly: true });
   if (!result.success) throw new Error(describeIssue(file, result.issues[0]));
   const r = result.output;
-  if (r.keyframes[0]?.step !== 0)
-    throw new Error(`${file}: keyframes[0].step must be 0, was ${r.keyframes[0]?.step}`);
+  if (r.keyframes[0]?.step !== 0 || !r.keyframes[0].whole)
+    throw new Error(`${file}: keyframes[0] must be whole and at step 0, was at step ${r.keyframes[0]?.step}`);
   return {
     version: r.version,
     modelVersion: r.model_version,
@@ -136,6 +145,7 @@ export const parseRecording = (json: unknown, file: string): Recording => {
       });
       return {
         step: k.step,
+        whole: k.whole,
         state,
         controls,
         sourceName: k.source,

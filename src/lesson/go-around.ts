@@ -5,8 +5,10 @@ import type { LessonMemory } from './memory.ts';
 
 /**
  * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
- * as safe, not needed. Not down in the first third of the runway: FAA-H-8083-3C chapter 9.
+ * as safe, not needed. Not down in the first third of the runway: FAA-H-8083-3C chapter 9; where the specified
+ * point lies further on, 400 ft beyond it (the tolerance of FAA-S-ACS-6 IV.B).
  */
+const LATE_M = mFromFt(400);
 const ANSWER_S = 8;
 const HIGH_BOUNCE_M = mFromFt(5);
 
@@ -18,8 +20,10 @@ const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void 
 export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean): void => {
   const { where, runway } = lesson;
   const flaring = m.legs.leg === 'hold-off';
-  watchSpell(m, 'first-third', flaring && where.alongM > runway.landingLengthM / 3, () =>
-    due(m, where.timeS, where.clearM, 'not down in the first third of the runway'),
+  const latestM = Math.max(runway.landingLengthM / 3, runway.specifiedM + LATE_M);
+  const floating = flaring && !m.wheels.landing && where.alongM > latestM;
+  watchSpell(m, 'first-third', floating, () =>
+    due(m, where.timeS, where.clearM, `not down ${fixed(latestM)} m past the threshold`),
   );
   watchSpell(
     m,

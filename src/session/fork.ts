@@ -7,7 +7,7 @@ import { step } from '../simulation/step.ts';
 import { clonePlain } from './plain.ts';
 import { createPlayback } from './playback.ts';
 import { recordKeyframe, resumeRecorder } from './recorder.ts';
-import { cutRecording, type Keyframe, keyframeBefore, type Recording } from './recording.ts';
+import { cutRecording, keyframeBefore, type Recording } from './recording.ts';
 import { type Aircraft, type Session, topStageOf, watch } from './session.ts';
 import type { ControlSource, Fold } from './source.ts';
 
@@ -37,8 +37,8 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
   const { source, folds } = entry;
   const recording = cutRecording(entry.recording, atStep);
   const near = keyframeBefore(recording, atStep);
-  const watched = lastWatched(recording, folds.length);
-  const from = folds.length === 0 ? near : (watched ?? keyframeBefore(recording, 0));
+  const watched = near.foldMemories.length === folds.length;
+  const from = watched || folds.length === 0 ? near : keyframeBefore(recording, 0);
   const model = prepare(recording.scenario);
   const state = from.state.slice();
   const controls = neutralControls();
@@ -55,10 +55,9 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
     source,
     sourceMemory: goesOn ? clonePlain(near.sourceMemory) : null,
     folds,
-    foldMemories:
-      watched === null
-        ? folds.map((fold) => fold.begin(snapshot))
-        : (clonePlain(watched.foldMemories) as unknown[]),
+    foldMemories: watched
+      ? (clonePlain(near.foldMemories) as unknown[])
+      : folds.map((fold) => fold.begin(snapshot)),
     snapshot,
     before,
     recorder: resumeRecorder(recording, controls),
@@ -90,15 +89,6 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
     );
   }
   return aircraft;
-};
-
-/** The last keyframe that holds as many fold memories as there are folds; files leave most of them out. */
-const lastWatched = (recording: Recording, folds: number): Keyframe | null => {
-  for (let i = recording.keyframes.length - 1; i >= 0; i -= 1) {
-    const keyframe = recording.keyframes[i] as Keyframe;
-    if (keyframe.foldMemories.length === folds) return keyframe;
-  }
-  return null;
 };
 
 /** The same session some seconds earlier (at the earliest its beginning); sources as they are now, unless others are named. */

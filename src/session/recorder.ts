@@ -76,5 +76,5 @@ export const recordKeyframe = (
 ): void => {
   const { keyframes } = recorder.recording;
   while (keyframes.length > 0 && (keyframes[keyframes.length - 1]?.step ?? 0) >= step) keyframes.pop();
-  keyframes.push(clonePlain({ step, state, controls, sourceName, sourceMemory, foldMemories }));
+  keyframes.push(clonePlain({ step, whole: true, state, controls, sourceName, sourceMemory, foldMemories }));
 };

@@ -18,6 +18,10 @@ export interface ChangeList {
 /** Everything that is carried over from one step to the next, after `step` steps. */
 export interface Keyframe {
   readonly step: number;
+  /** Only state and controls are there: a file keeps the memories once a minute. */
+  readonly bare?: true;
+  /** The memories are there too. Files leave most of them out: they are found again by flying on from a whole one. */
+  readonly whole: boolean;
   readonly state: Float64Array;
   /** As the last step used them. */
   readonly controls: Controls;
@@ -82,12 +86,12 @@ export const controlsAt = (recording: Recording, step: number, into: Controls): 
   }
 };
 
-/** The last keyframe at or before a step. A recording always has one at step 0. */
+/** The last whole keyframe at or before a step. A recording always has one at step 0. */
 export const keyframeBefore = (recording: Recording, step: number): Keyframe => {
   let best = recording.keyframes[0];
-  for (const keyframe of recording.keyframes) if (keyframe.step <= step) best = keyframe;
+  for (const keyframe of recording.keyframes) if (keyframe.whole && keyframe.step <= step) best = keyframe;
   if (best === undefined || best.step > step)
-    throw new Error(`recording: no keyframe at or before step ${step}`);
+    throw new Error(`recording: no whole keyframe at or before step ${step}`);
   return best;
 };
 

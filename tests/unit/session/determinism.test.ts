@@ -86,6 +86,18 @@ describe('a session', () => {
     expect(bytesOf(fly(again, 400))).toEqual(bytesOf(fly(whole, 400)));
   });
 
+  it('is loaded from a file that leaves most memories out, cut anywhere, and goes on the same', () => {
+    const whole = fly(begun(), 4900);
+    const wanted = bytesOf(whole);
+    const text = recordingText(whole.aircraft[0]!.recorder.recording);
+    const recording = parseRecording(JSON.parse(text), 'flight.json');
+    expect(recording.keyframes.filter((k) => k.whole).map((k) => k.step)).toEqual([0, 3600, 4800]);
+    for (const cut of [0, 1234, 3599, 3600, 4500, 4900]) {
+      const again = forkSession([{ recording, source: wanderer, folds: [witness] }], cut);
+      expect(bytesOf(fly(again, 4900 - cut))).toEqual(wanted);
+    }
+  });
+
   it('records a fork as if it had been flown in one go', () => {
     const whole = fly(begun(), 1300);
     const { recording } = whole.aircraft[0]!.recorder;
