@@ -18,8 +18,6 @@ export interface ChangeList {
 /** Everything that is carried over from one step to the next, after `step` steps. */
 export interface Keyframe {
   readonly step: number;
-  /** Only state and controls are there: a file keeps the memories once a minute. */
-  readonly bare?: true;
   /** The memories are there too. Files leave most of them out: they are found again by flying on from a whole one. */
   readonly whole: boolean;
   readonly state: Float64Array;
