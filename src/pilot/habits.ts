@@ -1,0 +1,80 @@
+import { lookup } from '../maths/tables.ts';
+import type { Model } from '../simulation/model.ts';
+import { type SteadyRequest, solveSteady } from '../simulation/steady.ts';
+import { mpsFromFpm } from '../units/conversions.ts';
+
+/**
+ * What practice has taught about one way of flying (a flap stage at a speed): which power, attitude and elevator
+ * go with which climb or sink. Four lists that belong together, one entry a steady state, vertical speeds and
+ * throttles rising.
+ */
+export interface Habit {
+  readonly stage: number;
+  readonly iasMps: number;
+  readonly carbHeat: 0 | 1;
+  readonly verticalSpeedsMps: readonly number[];
+  readonly throttles: readonly number[];
+  readonly pitchesRad: readonly number[];
+  /** Total elevator, trailing edge up positive. */
+  readonly elevatorsUpRad: readonly number[];
+}
+
+type Power = Pick<SteadyRequest, 'throttle'> | Pick<SteadyRequest, 'verticalSpeedMps'>;
+
+const POWERS: readonly Power[] = [
+  { throttle: 0 },
+  { verticalSpeedMps: mpsFromFpm(-700) },
+  { verticalSpeedMps: mpsFromFpm(-350) },
+  { verticalSpeedMps: 0 },
+  { throttle: 1 },
+];
+
+/** Learns by flying: steady states at idle, two descents, level and full power, as far as each exists. */
+export const learn = (
+  model: Model,
+  stage: number,
+  iasMps: number,
+  heightM: number,
+  carbHeat: 0 | 1,
+): Habit => {
+  const { shape, air, runway } = model;
+  const found = POWERS.map((power) =>
+    solveSteady(shape, air, {
+      iasMps,
+      altitudeM: runway.thresholdElevationM + heightM,
+      flapDeg: shape.aeroplane.flap.stages[stage]?.deg ?? 0,
+      gear: 1,
+      bankRad: 0,
+      carbHeat,
+      ...power,
+    }),
+  )
+    .flatMap((result) => (result.ok ? [result.steady] : []))
+    .sort((a, b) => a.throttle - b.throttle)
+    .filter((steady, i, all) => i === 0 || steady.throttle > (all[i - 1]?.throttle ?? 0) + 1e-3);
+  if (found.length === 0)
+    throw new Error(
+      `${shape.aeroplane.id}: no steady flight was found at flap stage ${stage}, the pilot needs one`,
+    );
+  return {
+    stage,
+    iasMps,
+    carbHeat,
+    verticalSpeedsMps: found.map((steady) => steady.verticalSpeedMps),
+    throttles: found.map((steady) => steady.throttle),
+    pitchesRad: found.map((steady) => steady.pitchRad),
+    elevatorsUpRad: found.map((steady) => -steady.elevatorRad),
+  };
+};
+
+export const throttleFor = (habit: Habit, verticalSpeedMps: number): number =>
+  lookup(habit.verticalSpeedsMps, habit.throttles, verticalSpeedMps);
+
+export const pitchFor = (habit: Habit, verticalSpeedMps: number): number =>
+  lookup(habit.verticalSpeedsMps, habit.pitchesRad, verticalSpeedMps);
+
+export const elevatorFor = (habit: Habit, throttle: number): number =>
+  lookup(habit.throttles, habit.elevatorsUpRad, throttle);
+
+/** With the throttle fully open. */
+export const climbPitchRad = (habit: Habit): number => habit.pitchesRad[habit.pitchesRad.length - 1] ?? 0;

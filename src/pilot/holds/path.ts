@@ -1,0 +1,112 @@
+import { clamp } from '../../maths/functions.ts';
+import { G0_MPS2 } from '../../units/constants.ts';
+import { radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { climbPitchRad, type Habit, pitchFor, throttleFor } from '../habits.ts';
+import type { PilotMemory } from '../memory.ts';
+import { TICK_S } from '../tick.ts';
+import type { PilotView } from '../view.ts';
+import { dynamicPressurePa, holdPitch, turnAlphaRad } from './attitude.ts';
+
+/**
+ * Power and attitude together, as a pilot moves them. First what habit expects for the path that is wanted; then
+ * the corrections, which know that power feeds path and speed together while pitch only trades one for the
+ * other. How much of the pitch listens to the path and how much to the speed says which way it is flown: level
+ * flight holds height with pitch, an approach holds speed with pitch and sink with power.
+ */
+interface Manner {
+  /** Of the pitch, in radians for a radian of path and for a hundredth of g of acceleration. */
+  readonly pathShare: number;
+  readonly speedShare: number;
+}
+const LEVEL: Manner = { pathShare: 1.2, speedShare: 0.25 };
+const DESCENT: Manner = { pathShare: 0.5, speedShare: 0.8 };
+const CLIMB: Manner = { pathShare: 0, speedShare: 0.9 };
+
+const GAINING_PER_S = 0.14;
+const QUICKEST_MPS2 = 0.7;
+const POWER_GAIN = 0.5;
+const POWER_LEARNING_PER_S = 0.12;
+const PITCH_LEARNING_PER_S = 0.12;
+const MOST_LEARNT_RAD = radFromDeg(6);
+const MOST_POWER = 0.35;
+const CHANGE_RADPS = radFromDeg(3);
+/** The path is changed by a third of a g at most, spread out as an unhurried pilot does. */
+const PATH_CHANGE_MPS2 = 0.8;
+
+/** Angle of attack that goes with flying slower than the habit. */
+export const slowAlphaRad = (b: Briefing, habit: Habit, iasMps: number): number =>
+  b.feel.alphaPa * (1 / dynamicPressurePa(Math.max(iasMps, 15)) - 1 / dynamicPressurePa(habit.iasMps));
+
+const steerPath = (
+  b: Briefing,
+  m: PilotMemory,
+  v: Readonly<PilotView>,
+  habit: Habit,
+  wantedMps: number,
+  iasMps: number,
+  manner: Manner,
+  fixedPower: boolean,
+): void => {
+  const most = PATH_CHANGE_MPS2 * TICK_S;
+  m.pathWantedMps += clamp(wantedMps - m.pathWantedMps, -most, most);
+  const speed = Math.max(m.iasMps, 20);
+  const gaining = clamp(GAINING_PER_S * (iasMps - m.iasMps), -QUICKEST_MPS2, QUICKEST_MPS2);
+  const lacking = (gaining - m.iasTrendMps2) / G0_MPS2;
+  const steep = fixedPower ? 0 : (m.pathWantedMps - m.verticalSpeedMps) / speed;
+
+  if (!fixedPower) {
+    const perRad = b.feel.powerPerClimb * speed;
+    const power = throttleFor(habit, m.pathWantedMps) + m.powerHold + POWER_GAIN * perRad * (steep + lacking);
+    if (power > 0.01 && power < 0.99)
+      m.powerHold = clamp(
+        m.powerHold + POWER_LEARNING_PER_S * perRad * (steep + lacking) * TICK_S,
+        -MOST_POWER,
+        MOST_POWER,
+      );
+    m.hands.throttle = clamp(power, 0, 1);
+  }
+  const trade = manner.pathShare * steep - manner.speedShare * lacking;
+  m.tradeHoldRad = clamp(
+    m.tradeHoldRad + PITCH_LEARNING_PER_S * trade * TICK_S,
+    -MOST_LEARNT_RAD,
+    MOST_LEARNT_RAD,
+  );
+  hand.extraAlphaRad = clamp(slowAlphaRad(b, habit, m.iasMps), -0.06, 0.06);
+  const expected = fixedPower ? climbPitchRad(habit) : pitchFor(habit, m.pathWantedMps) + hand.extraAlphaRad;
+  if (fixedPower) hand.extraAlphaRad = 0;
+  holdPitch(b, m, v, expected + trade + m.tradeHoldRad + turnAlphaRad(b, m, v), CHANGE_RADPS, hand);
+};
+
+const hand = { keen: 1, extraAlphaRad: 0 };
+
+/** Full power, the speed held with attitude. */
+export const climbAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, iasMps: number): void => {
+  m.hands.throttle = 1;
+  m.pathWantedMps = m.verticalSpeedMps;
+  steerPath(b, m, v, b.habits[m.regime], m.verticalSpeedMps, iasMps, CLIMB, true);
+};
+
+/** Sink by power, speed by pitch: a descent at `verticalSpeedMps` and `iasMps`. */
+export const descendAt = (
+  b: Briefing,
+  m: PilotMemory,
+  v: Readonly<PilotView>,
+  verticalSpeedMps: number,
+  iasMps: number,
+): void => steerPath(b, m, v, b.habits[m.regime], verticalSpeedMps, iasMps, DESCENT, false);
+
+const CLOSING_PER_S = 0.18;
+const FASTEST_MPS = 2.5;
+
+/** Level flight: height by pitch, speed by power. */
+export const holdLevel = (
+  b: Briefing,
+  m: PilotMemory,
+  v: Readonly<PilotView>,
+  heightM: number,
+  iasMps: number,
+): void => {
+  const wanted = clamp(CLOSING_PER_S * (heightM - v.heightM), -FASTEST_MPS, FASTEST_MPS);
+  steerPath(b, m, v, b.habits[m.regime], wanted, iasMps, LEVEL, false);
+};

@@ -1,0 +1,26 @@
+import type { Briefing } from '../briefing.ts';
+import { plannedSink } from '../descent.ts';
+import { selectFlap } from '../flap.ts';
+import { balance } from '../holds/balance.ts';
+import { descendAt } from '../holds/path.ts';
+import { holdTrack, turnTo } from '../holds/track.ts';
+import { trimOut } from '../holds/trim.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import { SLOW_HANDS_S } from '../tick.ts';
+import type { PilotView } from '../view.ts';
+
+const TOWARDS_RAD = -Math.PI / 2;
+
+/** Carburettor heat, power, attitude, flap; towards the centreline by track; the turn to final is led. */
+export const flyBase = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  if (m.turning) m.turning = !turnTo(b, m, v, TOWARDS_RAD, b.corners.base.bankRad);
+  else holdTrack(b, m, v, TOWARDS_RAD);
+  const { stage, iasMps, carbHeat } = b.habits.base;
+  m.hands.carbHeat = carbHeat;
+  if (!m.turning && selectFlap(b, m, stage)) m.regime = 'base';
+  descendAt(b, m, v, plannedSink(b, m, v).verticalSpeedMps, iasMps);
+  trimOut(b, m, v);
+  balance(b, m, v);
+  if (v.yM <= b.corners.final.fromY + SLOW_HANDS_S * v.groundspeedMps) beginPhase(m, v, 'final');
+};

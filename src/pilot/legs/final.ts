@@ -1,0 +1,68 @@
+import { atan, clamp, cos } from '../../maths/functions.ts';
+import { wrapPi } from '../../units/angles.ts';
+import { G0_MPS2 } from '../../units/constants.ts';
+import { mFromFt, mpsFromFpm, radFromDeg } from '../../units/conversions.ts';
+import { type Briefing, STEEPEST_FINAL_BANK_RAD } from '../briefing.ts';
+import { plannedSink } from '../descent.ts';
+import { selectFlap } from '../flap.ts';
+import { holdBank } from '../holds/attitude.ts';
+import { balance } from '../holds/balance.ts';
+import { descendAt } from '../holds/path.ts';
+import { holdLine } from '../holds/track.ts';
+import { trimOut } from '../holds/trim.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import { unstableAtGate } from '../stabilised.ts';
+import type { PilotView } from '../view.ts';
+import { goAround } from './go-around.ts';
+
+const ROLLING_OUT_RAD = radFromDeg(12);
+const SHALLOWEST_RAD = radFromDeg(8);
+const FINAL_BANK_RAD = radFromDeg(15);
+const LINED_UP_M = 40;
+const LANDING_FLAP_M = mFromFt(230);
+const HEAT_OFF_M = mFromFt(300);
+const CORRECTING_PER_S = 0.12;
+const MOST_EXTRA_MPS = mpsFromFpm(250);
+/** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
+const ROUND_OUT_S = 3.2;
+const ROUND_OUT_FROM_M = mFromFt(14);
+const ROUND_OUT_TO_M = mFromFt(26);
+
+/** The arc that ends on the centreline: V^2 / (g R) with R = y / (1 - cos of what is left to turn). */
+const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  const left = wrapPi(-v.trackRad);
+  if (left < ROLLING_OUT_RAD && left > -Math.PI / 2) {
+    m.turning = false;
+    m.finalLengthM = b.runway.aimM - v.xM;
+    return;
+  }
+  const speed2 = v.groundspeedMps * v.groundspeedMps;
+  const needed = v.yM > 1 ? atan((speed2 * (1 - cos(left))) / (G0_MPS2 * v.yM)) : STEEPEST_FINAL_BANK_RAD;
+  holdBank(b, m, v, clamp(needed, SHALLOWEST_RAD, STEEPEST_FINAL_BANK_RAD));
+};
+
+/** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
+export const slopeSinkMps = (b: Briefing, v: Readonly<PilotView>): number => {
+  const onSlopeM = b.aimGroundM + b.approachTangent * (b.runway.aimM - v.xM) - b.eyeHeightM;
+  const steady = -b.approachTangent * v.groundspeedMps;
+  return clamp(steady + CORRECTING_PER_S * (onSlopeM - v.heightM), steady - MOST_EXTRA_MPS, 0);
+};
+
+/** Centreline by drift, aim point still in the windscreen, power for the slope and pitch for the speed. */
+export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  if (m.turning) turnToCentreline(b, m, v);
+  if (!m.turning) holdLine(b, m, v, v.yM, 0, FINAL_BANK_RAD);
+  if (!m.turning && selectFlap(b, m, b.habits.final.stage) && m.regime !== 'landing') m.regime = 'final';
+  const settled = !m.turning && Math.abs(v.yM) < LINED_UP_M && v.heightM > LANDING_FLAP_M;
+  if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
+  m.hands.carbHeat = v.heightM > HEAT_OFF_M ? b.habits.final.carbHeat : 0;
+  const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
+  descendAt(b, m, v, sink, b.plan.approachIasMps);
+  trimOut(b, m, v);
+  balance(b, m, v);
+  const why = unstableAtGate(b, m, v);
+  if (why !== '') return goAround(m, v, why);
+  const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);
+  if (v.clearanceM < from) beginPhase(m, v, 'round-out');
+};

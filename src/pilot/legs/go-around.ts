@@ -1,0 +1,74 @@
+import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { climbPitchRad } from '../habits.ts';
+import { holdPitch } from '../holds/attitude.ts';
+import { balance } from '../holds/balance.ts';
+import { climbAt } from '../holds/path.ts';
+import { holdLine } from '../holds/track.ts';
+import { trimOut } from '../holds/trim.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import type { PilotView } from '../view.ts';
+
+const PUSHING_RADPS = radFromDeg(5);
+const PUSHING_S = 4;
+const FIRST_STAGE_S = 1.5;
+const NEXT_STAGE_S = 4;
+const SAFE_M = mFromFt(40);
+const LAST_STAGE_M = mFromFt(200);
+const POSITIVE_MPS = 0.5;
+const SLOW_MPS = mpsFromKt(4);
+
+const FIRM = { keen: 1.4, extraAlphaRad: 0 };
+
+/** The decision: power, attitude, configuration, in this order. */
+export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): void => {
+  beginPhase(m, v, 'go-around');
+  m.goArounds += 1;
+  m.goAroundWhy = why;
+  m.levelled = false;
+  m.tradeHoldRad = 0;
+  m.powerHold = 0;
+  m.flareHoldRad = 0;
+  m.rudderHold = 0;
+  m.flapFromS = v.timeS;
+};
+
+/** Full power, a firm push into the climbing attitude, flap in stages, along the runway and round again. */
+export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  m.hands.brake = 0;
+  m.hands.carbHeat = 0;
+  raiseFlap(b, m, v);
+  const clean = m.hands.flapStage <= b.habits['take-off'].stage;
+  m.regime = clean ? (m.hands.flapStage > 0 ? 'take-off' : 'climb') : 'going-around';
+  holdLine(b, m, v, v.yM, 0);
+  if (v.timeS - m.phaseFromS < PUSHING_S) {
+    m.hands.throttle = 1;
+    holdPitch(b, m, v, climbPitchRad(b.habits['going-around']), PUSHING_RADPS, FIRM);
+  } else {
+    climbAt(b, m, v, clean ? b.habits.climb.iasMps : b.habits['going-around'].iasMps);
+    trimOut(b, m, v);
+  }
+  balance(b, m, v);
+  if (clean && v.clearanceM > LAST_STAGE_M && v.timeS - m.phaseFromS > PUSHING_S) beginPhase(m, v, 'upwind');
+};
+
+/** The first stage at once, the next with a positive climb and speed in hand, the last at a safe height. */
+const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  const { stage } = b.habits['take-off'];
+  if (m.hands.flapStage <= stage) return;
+  const waited = v.timeS - m.flapFromS;
+  const first = m.hands.flapStage >= b.habits.landing.stage && v.timeS - m.phaseFromS < NEXT_STAGE_S;
+  if (first) {
+    if (waited < FIRST_STAGE_S || m.hands.flapStage - 1 < 1) return;
+  } else {
+    const ready =
+      waited > NEXT_STAGE_S &&
+      m.verticalSpeedMps > POSITIVE_MPS &&
+      m.iasMps > b.habits['going-around'].iasMps - SLOW_MPS &&
+      v.clearanceM > (m.hands.flapStage - 1 <= stage ? LAST_STAGE_M / 2 : SAFE_M);
+    if (!ready) return;
+  }
+  m.hands.flapStage -= 1;
+  m.flapFromS = v.timeS;
+};

@@ -1,0 +1,83 @@
+import { clamp } from '../../maths/functions.ts';
+import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { holdPitch } from '../holds/attitude.ts';
+import { aileronIntoWind, steer } from '../holds/steer.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import { TICK_S } from '../tick.ts';
+import type { PilotView } from '../view.ts';
+import { goAround } from './go-around.ts';
+
+const HOP_M = mFromFt(1.5);
+const BOUNCE_M = mFromFt(4);
+const BRAKING_FROM_MPS = mpsFromKt(45);
+const BRAKE_ON_S = 1.6;
+const BRAKE_OFF_S = 0.9;
+const LIGHTEST = 0.4;
+const FIRMEST = 0.75;
+const STOP_SHORT_M = 60;
+const BACK_PRESSURE = 0.2;
+const NOSE_LEVEL_RAD = radFromDeg(-1);
+const NOSE_RADPS = radFromDeg(2);
+const NOSE_DOWN_S = 1.2;
+
+/** Straight with the feet, nose wheel held off, ailerons into wind, brakes in short applications. */
+export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  m.hands.throttle = 0;
+  m.hands.carbHeat = 0;
+  steer(b, m, v);
+  aileronIntoWind(b, m, v);
+  lowerNose(b, m, v);
+  if (!v.onGround) return inTheAirAgain(m, v);
+  m.airborneS = 0;
+  const down = v.noseWheelOnGround && v.timeS - m.touchedS > NOSE_DOWN_S;
+  if (down && m.landings + 1 < b.circuits && roomToGo(b, v)) {
+    m.landings += 1;
+    m.levelled = false;
+    return beginPhase(m, v, 'take-off');
+  }
+  brake(b, m, v, down);
+};
+
+/** Holds the nose wheel off and lets it down gently; then the stick stays back a little. */
+const lowerNose = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  if (v.noseWheelOnGround) {
+    m.pitchWantedRad = v.pitchRad;
+    m.hands.elevator = BACK_PRESSURE;
+    return;
+  }
+  const learnt = m.pitchHoldRad;
+  holdPitch(b, m, v, NOSE_LEVEL_RAD, NOSE_RADPS);
+  m.pitchHoldRad = learnt;
+};
+
+/** A hop is held; a bounce is cushioned by a new round-out, or given up. */
+const inTheAirAgain = (m: PilotMemory, v: Readonly<PilotView>): void => {
+  m.hands.brake = 0;
+  m.airborneS += TICK_S;
+  if (v.clearanceM > BOUNCE_M) return goAround(m, v, 'bounced');
+  if (v.clearanceM > HOP_M) beginPhase(m, v, 'round-out');
+};
+
+/** Enough runway for the rest of a take-off run, with the margin of the whole one. */
+const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
+  const share = 1 - Math.min(1, (v.iasMps * v.iasMps) / (b.rotateIasMps * b.rotateIasMps));
+  const neededM = b.plan.takeOffRunM * TAKE_OFF_MARGIN * share + FLAP_TIME_S * v.groundspeedMps;
+  return b.runway.surfaceEndM - v.xM > neededM;
+};
+const TAKE_OFF_MARGIN = 1.33;
+const FLAP_TIME_S = 6;
+
+const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {
+  if (!noseDown || v.groundspeedMps > BRAKING_FROM_MPS) {
+    m.hands.brake = 0;
+    return;
+  }
+  m.brakeS = (m.brakeS + TICK_S) % (BRAKE_ON_S + BRAKE_OFF_S);
+  const roomM = Math.max(20, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
+  const needed = (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
+  const firm = clamp(needed / (0.5 * b.shape.brakeFriction * 9), LIGHTEST, FIRMEST);
+  const slow = v.groundspeedMps < 6;
+  m.hands.brake = slow || m.brakeS < BRAKE_ON_S ? firm : 0;
+};

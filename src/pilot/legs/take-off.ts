@@ -1,0 +1,51 @@
+import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { climbPitchRad } from '../habits.ts';
+import { EASY, holdBank, holdPitch, wheelRad } from '../holds/attitude.ts';
+import { aileronIntoWind, steer } from '../holds/steer.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import type { PilotView } from '../view.ts';
+
+const LOOKING_S = 1;
+const WAIT_FOR_FLAP_DEG = 1;
+const ROTATING_RADPS = radFromDeg(5);
+const CLEAR_M = mFromFt(8);
+/** Positively off, a little faster, in a crosswind or gusts (common practice: up to 5 kt). */
+const MOST_EXTRA_MPS = mpsFromKt(5);
+
+const PULLING = { keen: 3.5, extraAlphaRad: 0 };
+
+/** From the line-up, or from a touch-and-go, to a few feet up: straight, full power, off at the rotation speed. */
+export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  const habit = b.habits['take-off'];
+  m.regime = 'take-off';
+  m.hands.brake = 0;
+  m.hands.carbHeat = 0;
+  m.hands.flapStage = habit.stage;
+  m.hands.trim = b.shape.aeroplane.pitch.trimTakeOff;
+  const deg = b.shape.aeroplane.flap.stages[habit.stage]?.deg ?? 0;
+  const ready = v.timeS - m.phaseFromS > LOOKING_S && v.flapDeg < deg + WAIT_FOR_FLAP_DEG;
+  m.hands.throttle = ready ? 1 : 0;
+  steer(b, m, v);
+  aileronIntoWind(b, m, v);
+  const extra = Math.min(MOST_EXTRA_MPS, 0.3 * Math.abs(b.crosswindMps) + b.plan.gustAdditionMps);
+  if (v.onGround && v.iasMps < b.rotateIasMps + extra) {
+    m.hands.elevator = 0;
+    m.pitchWantedRad = v.pitchRad;
+    m.feedRad = wheelRad(b, m.hands.trim);
+    m.pitchHoldRad = 0;
+    return;
+  }
+  const learnt = m.pitchHoldRad;
+  holdPitch(b, m, v, climbPitchRad(habit) - radFromDeg(1), ROTATING_RADPS, v.onGround ? PULLING : EASY);
+  if (v.onGround) {
+    // What the wheels resist is not to be learnt
+    m.pitchHoldRad = learnt;
+    return;
+  }
+  m.rudderHold = 0;
+  m.hands.rudder = 0;
+  holdBank(b, m, v, 0);
+  if (v.clearanceM > CLEAR_M) beginPhase(m, v, 'upwind');
+};

@@ -1,0 +1,15 @@
+import type { Briefing } from '../briefing.ts';
+import { balance } from '../holds/balance.ts';
+import { holdLine } from '../holds/track.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import type { PilotView } from '../view.ts';
+import { climbToCircuit } from './climbing.ts';
+
+/** Straight ahead along the centreline, climbing; crosswind not below the custom's height nor before the end. */
+export const flyUpwind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  holdLine(b, m, v, v.yM, 0);
+  climbToCircuit(b, m, v);
+  balance(b, m, v);
+  if (v.heightM >= b.crosswindTurnM && v.xM >= b.runway.surfaceEndM) beginPhase(m, v, 'crosswind');
+};

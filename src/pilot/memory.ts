@@ -1,0 +1,51 @@
+import type { RegimeName } from './briefing.ts';
+import type { Hands } from './hands.ts';
+import type { PhaseName } from './phase-name.ts';
+import type { PilotView } from './view.ts';
+
+/** All that the model pilot carries from step to step; plain data, finite numbers, safe for JSON. */
+export interface PilotMemory {
+  phase: PhaseName;
+  phaseFromS: number;
+  /** Looks taken since the beginning. */
+  looks: number;
+  /** The latest views; the one to act on is the oldest: that is the reaction delay. */
+  readonly views: PilotView[];
+  readonly hands: Hands;
+  /** How the aeroplane is being flown just now: the habit that says which power and attitude to expect. */
+  regime: RegimeName;
+  /** Airspeed as an eye that averages the needle reads it, and how it changes. */
+  iasMps: number;
+  iasTrendMps2: number;
+  verticalSpeedMps: number;
+  smoothBankRad: number;
+  // What each hold has found out so far
+  pitchWantedRad: number;
+  feedRad: number;
+  pitchHoldRad: number;
+  pathWantedMps: number;
+  tradeHoldRad: number;
+  flareHoldRad: number;
+  powerHold: number;
+  bankWantedRad: number;
+  bankHold: number;
+  rudderHold: number;
+  /** Still in the turn onto the leg that the phase names. */
+  turning: boolean;
+  /** The climb is over: this circuit's height is held. */
+  levelled: boolean;
+  landings: number;
+  goArounds: number;
+  /** Where and how the decision to go around fell, for whoever asks; empty when it did not. */
+  goAroundWhy: string;
+  /** Height the last gate was looked at from; gates below it are still to come. */
+  lastHeightM: number;
+  /** Of the completed final turn before the aim point. */
+  finalLengthM: number;
+  touchedS: number;
+  touchdowns: number;
+  driftS: number;
+  airborneS: number;
+  flapFromS: number;
+  brakeS: number;
+}

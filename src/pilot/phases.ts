@@ -1,0 +1,28 @@
+import type { Briefing } from './briefing.ts';
+import { flyBase } from './legs/base.ts';
+import { flyCrosswind } from './legs/crosswind.ts';
+import { flyDownwind } from './legs/downwind.ts';
+import { flyFinal } from './legs/final.ts';
+import { flyGoAround } from './legs/go-around.ts';
+import { rollOut } from './legs/landing-roll.ts';
+import { roundOut } from './legs/round-out.ts';
+import { takeOff } from './legs/take-off.ts';
+import { flyUpwind } from './legs/upwind.ts';
+import type { PilotMemory } from './memory.ts';
+import type { PhaseName } from './phase-name.ts';
+import type { PilotView } from './view.ts';
+
+/** One look's worth of flying: reads the view, sets the hands, may begin another phase. */
+export type Phase = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>) => void;
+
+export const PHASES: Readonly<Record<PhaseName, Phase>> = {
+  'take-off': takeOff,
+  upwind: flyUpwind,
+  crosswind: flyCrosswind,
+  downwind: flyDownwind,
+  base: flyBase,
+  final: flyFinal,
+  'round-out': roundOut,
+  'landing-roll': rollOut,
+  'go-around': flyGoAround,
+};

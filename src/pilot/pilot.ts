@@ -1,0 +1,118 @@
+import type { CircuitPlan } from '../circuit/types.ts';
+import type { Controls } from '../simulation/controls.ts';
+import type { Model } from '../simulation/model.ts';
+import type { Snapshot } from '../simulation/snapshot.ts';
+import type { ControlSource } from '../simulation/source.ts';
+import { type Briefing, briefingFor } from './briefing.ts';
+import { elevatorFor } from './habits.ts';
+import { handsOn, moveHands } from './hands.ts';
+import { wheelRad } from './holds/attitude.ts';
+import { phaseHere, regimeIn } from './joining.ts';
+import type { PilotMemory } from './memory.ts';
+import { beginPhase } from './phase-name.ts';
+import { PHASES } from './phases.ts';
+import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
+import { newPilotView, type PilotView, pilotView } from './view.ts';
+
+export type { PilotMemory } from './memory.ts';
+
+const SPEED_LAG_S = 0.6;
+const TREND_LAG_S = 1.2;
+const SINK_LAG_S = 0.3;
+const BANK_LAG_S = 1;
+
+/**
+ * The model pilot: flies the planned circuit from wherever it takes over to a stop, closed loop, by what a pilot
+ * can know. Twenty looks a second, 0.2 s from seeing to acting, hands of finite speed.
+ */
+export const createPilot = (model: Model, plan: CircuitPlan): ControlSource<PilotMemory> => {
+  const b = briefingFor(model, plan);
+  const leg = model.scenario.start.leg;
+  return {
+    name: 'model pilot',
+    begin(snapshot, controls) {
+      const view = pilotView(snapshot, b.runway, b.side, newPilotView());
+      const asked = snapshot.step === 0 ? leg : null;
+      return takeOver(b, view, controls, asked === null || asked === 'line-up' ? null : asked);
+    },
+    next(snapshot, memory, controls) {
+      if (snapshot.step % STEPS_A_TICK === 0) look(b, memory, snapshot);
+      moveHands(memory.hands, b.side, controls);
+    },
+  };
+};
+
+/** One look: act on the oldest view, then put the newest in its place. */
+const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>): void => {
+  const place = m.looks % DELAY_TICKS;
+  m.looks += 1;
+  const v = m.views[place] as PilotView;
+  average(m, v);
+  PHASES[m.phase](b, m, v);
+  m.lastHeightM = v.heightM;
+  pilotView(snapshot, b.runway, b.side, v);
+};
+
+/** What an eye makes of jittering needles. */
+const average = (m: PilotMemory, v: Readonly<PilotView>): void => {
+  const before = m.iasMps;
+  m.iasMps += (v.iasMps - m.iasMps) * (TICK_S / SPEED_LAG_S);
+  m.iasTrendMps2 += ((m.iasMps - before) / TICK_S - m.iasTrendMps2) * (TICK_S / TREND_LAG_S);
+  m.verticalSpeedMps += (v.verticalSpeedMps - m.verticalSpeedMps) * (TICK_S / SINK_LAG_S);
+  m.smoothBankRad += (v.bankRad - m.smoothBankRad) * (TICK_S / BANK_LAG_S);
+};
+
+/** "I have control": the hands stay where they are, and the pilot finds out where in the circuit this is. */
+const takeOver = (
+  b: Briefing,
+  view: PilotView,
+  controls: Readonly<Controls>,
+  leg: Parameters<typeof phaseHere>[2],
+): PilotMemory => {
+  const hands = handsOn(controls, b.side);
+  const phase = phaseHere(b, view, leg, controls.throttle);
+  const regime = regimeIn(b, phase, hands.flapStage);
+  const pull = controls.elevator * (controls.elevator > 0 ? b.shape.elevatorUpRad : b.shape.elevatorDownRad);
+  const heldRad = pull + wheelRad(b, controls.trim);
+  const feedRad = elevatorFor(b.habits[regime], controls.throttle);
+  const m: PilotMemory = {
+    phase,
+    phaseFromS: view.timeS,
+    looks: 0,
+    views: Array.from({ length: DELAY_TICKS }, () => ({ ...view })),
+    hands,
+    regime,
+    iasMps: view.iasMps,
+    iasTrendMps2: 0,
+    verticalSpeedMps: view.verticalSpeedMps,
+    smoothBankRad: view.bankRad,
+    pitchWantedRad: view.pitchRad,
+    feedRad,
+    pitchHoldRad: heldRad - feedRad,
+    pathWantedMps: view.verticalSpeedMps,
+    tradeHoldRad: 0,
+    flareHoldRad: 0,
+    powerHold: 0,
+    bankWantedRad: view.bankRad,
+    bankHold: 0,
+    rudderHold: 0,
+    turning: false,
+    levelled: view.heightM > b.plan.heightM - LEVEL_M || phase === 'base' || phase === 'final',
+    landings: 0,
+    goArounds: 0,
+    goAroundWhy: '',
+    lastHeightM: view.heightM,
+    finalLengthM: b.runway.aimM - view.xM,
+    touchedS: view.timeS,
+    touchdowns: 0,
+    driftS: 0,
+    airborneS: 0,
+    flapFromS: view.timeS,
+    brakeS: 0,
+  };
+  beginPhase(m, view, phase);
+  if (leg !== null) m.turning = false;
+  return m;
+};
+
+const LEVEL_M = 20;
