@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { type ActionId, actionOf, ariaShortcut } from '../../input/actions.ts';
+import { type ActionId, ariaShortcut } from '../../input/actions.ts';
 import { useStore } from '../store.ts';
 import { Arrow } from './arrow.tsx';
 import { ActionButton, HoldButton } from './buttons.tsx';
@@ -117,7 +117,7 @@ export const Levers = () => {
       <FlapLever />
       <Lever lever="trim" name="Trim" low={-100} more="trim-up" less="trim-down" />
       {aeroplane?.engine.carburettor !== false ? (
-        <ActionButton action="carb-heat" pressed={carbHeat} label={`${actionOf('carb-heat').label} hot`}>
+        <ActionButton action="carb-heat" pressed={carbHeat} label="Carb. heat: carburettor heat hot">
           carb. heat
         </ActionButton>
       ) : null}
@@ -133,7 +133,7 @@ export const Levers = () => {
         <ActionButton action="look-ahead" pressed={look === 0}>
           ahead
         </ActionButton>
-        <ActionButton action="look-leg" pressed={look === 'leg'} label="Look where the leg asks, by the leg">
+        <ActionButton action="look-leg" pressed={look === 'leg'} label="By leg: look where the leg asks">
           by leg
         </ActionButton>
         <ActionButton action="look-right">›</ActionButton>

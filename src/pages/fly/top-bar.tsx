@@ -4,10 +4,10 @@ import { flightCommands } from './commands.ts';
 import { clockId } from './meters.ts';
 
 const RATE_BUTTONS = [
-  { action: 'rate-half', rate: 0.5, text: '½' },
-  { action: 'rate-1', rate: 1, text: '1' },
-  { action: 'rate-2', rate: 2, text: '2' },
-  { action: 'rate-4', rate: 4, text: '4' },
+  { action: 'rate-half', rate: 0.5, text: '½', label: '½: half rate' },
+  { action: 'rate-1', rate: 1, text: '1', label: '1: normal rate' },
+  { action: 'rate-2', rate: 2, text: '2', label: '2: double rate' },
+  { action: 'rate-4', rate: 4, text: '4', label: '4: four-fold rate' },
 ] as const;
 
 const Title = () => {
@@ -50,12 +50,18 @@ const Time = () => {
       </ActionButton>
       <span className="joined">
         {RATE_BUTTONS.map((b) => (
-          <ActionButton key={b.action} action={b.action} pressed={rate === b.rate} disabled={!ready}>
+          <ActionButton
+            key={b.action}
+            action={b.action}
+            label={b.label}
+            pressed={rate === b.rate}
+            disabled={!ready}
+          >
             {b.text}
           </ActionButton>
         ))}
       </span>
-      <ActionButton action="step-back" disabled={!ready}>
+      <ActionButton action="step-back" label="Back 10 s" disabled={!ready}>
         back 10 s
       </ActionButton>
       <output className="clock" id={clockId} aria-label="Time flown">
