@@ -9,7 +9,8 @@ import {
   type Recording,
 } from '../session/recording.ts';
 import { CONTROLS, type ControlRange, neutralControls } from '../simulation/controls.ts';
-import { STATE_SLOTS } from '../simulation/state.ts';
+import { STEP_HZ } from '../simulation/scenario.ts';
+import { newState, STATE_SLOTS } from '../simulation/state.ts';
 import { describeIssue } from '../units/issues.ts';
 import { base64FromDoubles, doublesFromBase64 } from './base64.ts';
 import { jsonFromPlain, plainFromJson } from './plain-json.ts';
@@ -17,20 +18,23 @@ import { parseScenario } from './scenario-json.ts';
 
 /**
  * A recording as JSON text. Changes are written as differences from the one before (steps, and ten-thousandths
- * of travel), which deflates well; states carry the exact bits of their doubles.
+ * of travel), which deflates well; states carry the exact bits of their doubles, under the names of their slots.
  */
-export const recordingText = (recording: Recording): string =>
-  JSON.stringify({
-    format: 'lapwing-recording',
-    version: recording.version,
-    model_version: recording.modelVersion,
-    scenario: recording.scenario,
-    steps: recording.steps,
-    controls: Object.fromEntries(
-      CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
-    ),
-    keyframes: recording.keyframes.map((k, i) => keyframeJson(k, staysWhole(recording, i))),
-  });
+export const recordingText = (recording: Recording): string => JSON.stringify(recordingJson(recording));
+
+/** The same as a value, to stand inside another file. */
+export const recordingJson = (recording: Recording) => ({
+  format: 'lapwing-recording',
+  version: recording.version,
+  model_version: recording.modelVersion,
+  scenario: recording.scenario,
+  steps: recording.steps,
+  slots: STATE_SLOTS.map((slot) => slot.name),
+  controls: Object.fromEntries(
+    CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
+  ),
+  keyframes: recording.keyframes.map((k, i) => keyframeJson(k, staysWhole(recording, i))),
+});
 
 const keyframeJson = (k: Keyframe, whole: boolean) => ({
   step: k.step,
@@ -57,6 +61,9 @@ const changesJson = (list: ChangeList): { steps: number[]; values: number[] } =>
   values: differences(list.values, list.count),
 });
 
+/** A day of flight: longer ones are no flights. */
+const MOST_STEPS = 24 * 3600 * STEP_HZ;
+
 const whole = v.pipe(v.number(), v.integer());
 const count = v.pipe(whole, v.minValue(0));
 const changesSchema = v.strictObject({ steps: v.array(count), values: v.array(whole) });
@@ -65,7 +72,8 @@ const recordingSchema = v.object({
   version: v.literal(RECORDING_VERSION),
   model_version: whole,
   scenario: v.unknown(),
-  steps: count,
+  steps: v.pipe(count, v.maxValue(MOST_STEPS)),
+  slots: v.optional(v.array(v.string())),
   controls: v.strictObject(
     Object.fromEntries(CONTROLS.map((c) => [c.column, changesSchema])) as Record<
       string,
@@ -109,9 +117,35 @@ const listFrom = (
         `${place}.values[${i}] must stay from ${range.low} to ${range.high}, was ${value / 10000}`,
       );
     }
+    if (step > MOST_STEPS) throw new Error(`${place}.steps[${i}] must stay below ${MOST_STEPS}, was ${step}`);
     pushChange(list, step, value);
   });
   return list;
+};
+
+/**
+ * A state written by another version, put where this one keeps each number; what it did not know is 0, what we
+ * do not know is left out. Throws an Error sentence at a number outside its range.
+ */
+const inOurSlots = (
+  written: Float64Array,
+  names: readonly string[] | undefined,
+  place: string,
+): Float64Array => {
+  const slots = names ?? STATE_SLOTS.map((slot) => slot.name);
+  if (written.length !== slots.length)
+    throw new Error(`${place} must hold ${slots.length} numbers, found ${written.length}`);
+  const state = newState();
+  STATE_SLOTS.forEach((slot, i) => {
+    const at = slots[i] === slot.name ? i : slots.indexOf(slot.name);
+    if (at < 0) return;
+    const value = written[at] as number;
+    if (!(value >= slot.low && value <= slot.high)) {
+      throw new Error(`${place}: ${slot.name} must be from ${slot.low} to ${slot.high}, was ${value}`);
+    }
+    state[i] = value;
+  });
+  return state;
 };
 
 /** Reads what `recordingText` wrote. Throws an Error sentence with place, expected and found. */
@@ -135,10 +169,11 @@ export const parseRecording = (json: unknown, file: string): Recording => {
     ),
     keyframes: r.keyframes.map((k, i) => {
       const place = `${file}: keyframes[${i}]`;
-      const state = doublesFromBase64(k.state, `${place}.state`);
-      if (state.length !== STATE_SLOTS.length) {
-        throw new Error(`${place}.state must hold ${STATE_SLOTS.length} numbers, found ${state.length}`);
+      const before = r.keyframes[i - 1]?.step ?? -1;
+      if (k.step <= before || k.step > r.steps) {
+        throw new Error(`${place}.step must be above ${before} and at most ${r.steps}, was ${k.step}`);
       }
+      const state = inOurSlots(doublesFromBase64(k.state, `${place}.state`), r.slots, `${place}.state`);
       const controls = neutralControls();
       CONTROLS.forEach((c, at) => {
         controls[c.name] = (k.controls[at] as number) / 10000;
