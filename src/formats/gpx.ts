@@ -1,52 +1,20 @@
-import { degFromRad } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
+import { instantText, latitudeText, longitudeText, NOWHERE, type TrackPoint } from './earth.ts';
+import { xmlText } from './xml.ts';
 
-/** A point of a track: seconds, metres east and north of the landing threshold, metres above sea level. */
-export interface GpxPoint {
-  readonly timeS: number;
-  readonly eastM: number;
-  readonly northM: number;
-  readonly altitudeM: number;
-}
+export type { TrackPoint as GpxPoint } from './earth.ts';
 
-/**
- * WGS 84 (NIMA TR8350.2): radii of curvature at the equator. The aerodromes are invented and lie nowhere, so
- * the landing threshold is put at 0 N 0 E, and the flight begins at midnight UTC on 1 January 2000.
- */
-const EQUATOR_M = 6378137;
-const FLATTENING = 1 / 298.257223563;
-const MERIDIAN_M = EQUATOR_M * (1 - FLATTENING) * (1 - FLATTENING);
-const S_PER_DAY = 86400;
-
-const two = (n: number): string => String(n).padStart(2, '0');
-
-const clock = (timeS: number): string => {
-  const milli = Math.round(timeS * 1000);
-  const wholeS = Math.floor(milli / 1000);
-  const day = 1 + Math.floor(wholeS / S_PER_DAY);
-  const s = wholeS % S_PER_DAY;
-  const fraction = String(milli - wholeS * 1000).padStart(3, '0');
-  return `2000-01-${two(day)}T${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${fraction}Z`;
-};
-
-/** Text between tags: names in files are text, never markup. */
-const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
-
-const point = (p: GpxPoint): string => {
-  const lat = fixed(degFromRad(p.northM / MERIDIAN_M), 8);
-  const lon = fixed(degFromRad(p.eastM / EQUATOR_M), 8);
-  return `      <trkpt lat="${lat}" lon="${lon}"><ele>${fixed(p.altitudeM, 2)}</ele><time>${clock(p.timeS)}</time></trkpt>`;
-};
+const point = (p: TrackPoint): string =>
+  `      <trkpt lat="${latitudeText(p)}" lon="${longitudeText(p)}"><ele>${fixed(p.altitudeM, 2)}</ele><time>${instantText(p.timeS)}</time></trkpt>`;
 
 /** A track as GPX 1.1 (topografix.com/GPX/1/1). */
-export const gpxText = (name: string, points: readonly GpxPoint[]): string =>
+export const gpxText = (name: string, points: readonly TrackPoint[]): string =>
   [
     '<?xml version="1.0" encoding="UTF-8"?>',
     '<gpx version="1.1" creator="Lapwing" xmlns="http://www.topografix.com/GPX/1/1" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xsi:schemaLocation="http://www.topografix.com/GPX/1/1 http://www.topografix.com/GPX/1/1/gpx.xsd">',
-    '  <metadata><desc>Invented aerodrome: the landing threshold is put at 0 N 0 E and the start at 2000-01-01.</desc></metadata>',
+    `  <metadata><desc>${NOWHERE}</desc></metadata>`,
     `  <trk>`,
-    `    <name>${escaped(name)}</name>`,
+    `    <name>${xmlText(name)}</name>`,
     '    <trkseg>',
     ...points.map(point),
     '    </trkseg>',

@@ -1,0 +1,92 @@
+import * as v from 'valibot';
+import { LEG_NAMES } from '../lesson/names.ts';
+import { OUTCOMES } from '../lesson/report.ts';
+import type { FlownResult } from './attempt.ts';
+
+/**
+ * A result as it stands in a file. Keys that a later version adds are let through: they are data, and whoever
+ * does not know them does not look at them.
+ */
+const number = v.pipe(v.number(), v.finite());
+const words = v.pipe(v.string(), v.maxLength(2000));
+const orNull = v.nullable(number);
+const leg = v.picklist(LEG_NAMES);
+const spread = v.nullable(v.looseObject({ mean: number, min: number, max: number }));
+const list = <S extends v.GenericSchema>(of: S) => v.pipe(v.array(of), v.maxLength(10000));
+
+const legReport = v.looseObject({
+  circuit: number,
+  leg,
+  from_s: number,
+  to_s: number,
+  height_ft: spread,
+  ias_kt: spread,
+  bank_deg: spread,
+  track_error_m: spread,
+});
+
+const turnReport = v.looseObject({
+  circuit: number,
+  onto: v.picklist(['crosswind', 'downwind', 'base', 'final']),
+  from_s: number,
+  to_s: number,
+  bank_deg: v.looseObject({ mean: number, max: number }),
+  overshoot_m: orNull,
+  angle_behind_wing_deg: orNull,
+  planned_angle_deg: orNull,
+});
+
+const gateReport = v.looseObject({
+  circuit: number,
+  height_ft: number,
+  at_s: number,
+  slope_deg: number,
+  lights: v.nullable(words),
+  ias_kt: number,
+  sink_fpm: number,
+  centreline_m: number,
+  bank_deg: number,
+  stabilised: v.boolean(),
+  why: list(words),
+});
+
+const touchdownReport = v.looseObject({
+  circuit: number,
+  at_s: number,
+  past_threshold_m: number,
+  past_aim_m: number,
+  past_specified_m: number,
+  sink_fpm: number,
+  ias_kt: number,
+  centreline_m: number,
+  crab_deg: number,
+  drift_kt: number,
+  pitch_deg: number,
+  bounces: number,
+});
+
+const itemReport = v.looseObject({
+  id: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+  leg,
+  value: orNull,
+  unit: v.pipe(v.string(), v.maxLength(40)),
+  target: orNull,
+  low: orNull,
+  high: orNull,
+  band: v.picklist(['green', 'amber', 'red', 'not-judged']),
+  source: words,
+});
+
+export const resultSchema: v.GenericSchema<unknown, FlownResult> = v.looseObject({
+  outcome: v.picklist(OUTCOMES),
+  why: words,
+  flight_s: v.pipe(number, v.minValue(0)),
+  legs: list(legReport),
+  turns: list(turnReport),
+  gates: list(gateReport),
+  go_arounds: list(v.looseObject({ at_s: orNull, height_ft: orNull, due_at_s: orNull, why: words })),
+  touchdowns: list(touchdownReport),
+  stop: v.nullable(v.looseObject({ past_threshold_m: number, remaining_m: number, centreline_m: number })),
+  items: list(itemReport),
+  safety: list(v.looseObject({ at_s: number, what: words })),
+});
