@@ -21,14 +21,15 @@ export const GATES_FT = [500, 300, 200] as const;
 
 /**
  * What "stabilised" means, beside the speed of the tolerance set: bank within 10 deg, sink not above
- * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan (common
- * practice), within half a degree of the planned slope (the two-light picture either side; common practice),
+ * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan, with 700 ft/min
+ * always allowed (common practice), within half a degree of the planned slope (the two-light picture either side; common practice),
  * within 2 deg of the centreline seen from the aim point (common practice).
  */
 const SLOPE_RAD = radFromDeg(0.5);
 const CENTRELINE_RATIO = 0.035;
 const BANK_RAD = radFromDeg(10);
 const SINK_MPS = mpsFromFpm(1000);
+const SINK_ALWAYS_MPS = mpsFromFpm(700);
 const SINK_ABOVE_PLAN_MPS = mpsFromFpm(300);
 const IDLE = 0.03;
 const LONG_FINAL_M = mFromNmi(1.5);
@@ -82,7 +83,8 @@ export const faultsNow = (
     faults.push(`banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed 10 deg`);
   }
   const sink = -s.indicatedVerticalSpeedMps;
-  const sinkAllowed = Math.min(SINK_MPS, -plan.legs.final.verticalSpeedMps + SINK_ABOVE_PLAN_MPS);
+  const planned = -plan.legs.final.verticalSpeedMps + SINK_ABOVE_PLAN_MPS;
+  const sinkAllowed = Math.min(SINK_MPS, Math.max(SINK_ALWAYS_MPS, planned));
   if (sink > sinkAllowed) faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
   const stage = aeroplane.plan.finalStage;
   if (s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
@@ -137,6 +139,7 @@ export const watchGates = (
     });
     if (decides && why.length > 0) {
       m.dues.push({
+        circuit: m.legs.circuit,
         dueS: where.timeS,
         heightM: where.heightM,
         why: `not stabilised at ${gateFt} ft: ${why.join('; ')}`,

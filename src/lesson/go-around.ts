@@ -13,7 +13,7 @@ const ANSWER_S = 8;
 const HIGH_BOUNCE_M = mFromFt(5);
 
 const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void => {
-  m.dues.push({ dueS, heightM, why, answered: false, ignored: false });
+  m.dues.push({ circuit: m.legs.circuit, dueS, heightM, why, answered: false, ignored: false });
 };
 
 /** Call at every look, after the legs; `changed` says that the leg has just changed. */
@@ -53,6 +53,7 @@ const noteGoAround = (m: LessonMemory, heightM: number): void => {
   for (const d of asked) d.answered = true;
   const first = open[0] ?? asked[asked.length - 1];
   m.goArounds.push({
+    circuit: m.legs.circuit,
     atS: m.legs.fromS,
     heightM,
     dueS: first?.dueS ?? null,

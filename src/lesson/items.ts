@@ -80,7 +80,7 @@ const heightAtTurn = (leg: LegName, onto: TurnFact['onto']): ItemRow => ({
   unit: 'ft',
   judge: (c, limits) => {
     const turn = turnOntoLeg(c, onto);
-    if (turn === null) return null;
+    if (turn === null || lastStretch(c, leg) === null) return null;
     return around(
       ftFromM(turn.fromHeightM),
       ftFromM(c.lesson.plan.turns[onto].from.heightM),
@@ -220,7 +220,7 @@ export const ITEM_ROWS: readonly ItemRow[] = [
       const turn = turnOntoLeg(c, 'final');
       const leg = lastStretch(c, 'final');
       if (turn === null || leg === null) return null;
-      return around(ft(leg.heightM.max), ftFromM(c.lesson.plan.rollOutOnFinalHeightM), limits.heightFt);
+      return around(ft(leg.fromHeightM), ftFromM(c.lesson.plan.rollOutOnFinalHeightM), limits.heightFt);
     },
   },
   {
@@ -250,8 +250,9 @@ export const ITEM_ROWS: readonly ItemRow[] = [
     leg: 'go-around',
     unit: 'ignored',
     judge: (c) => {
-      const mine = c.m.dues;
-      if (mine.length === 0 && c.m.goArounds.length === 0) return null;
+      const mine = c.m.dues.filter((d) => d.circuit === c.circuit);
+      const flown = c.m.goArounds.some((g) => g.circuit === c.circuit);
+      if (mine.length === 0 && !flown) return null;
       const ignored = mine.filter((d) => d.ignored).length;
       return within(ignored, 0, 0, 0, 'FAA-S-ACS-6 IV.N: a go-around in time; a go-around is never wrong');
     },

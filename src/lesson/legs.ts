@@ -33,6 +33,7 @@ export interface LegMemory {
   /** Since when a condition has held without a break; null while it does not. */
   rolledOutS: number | null;
   climbingS: number | null;
+  sinkingS: number | null;
   astrayS: number | null;
   awayS: number | null;
   airborneS: number | null;
@@ -54,6 +55,8 @@ export interface CircuitBounds {
   readonly highM: number;
   readonly runwayLengthM: number;
   readonly runwayEndM: number;
+  /** Circuit height above the threshold. */
+  readonly circuitM: number;
 }
 
 const WINGS_LEVEL_RAD = radFromDeg(4);
@@ -122,6 +125,7 @@ export const beginLegs = (w: Readonly<Where>, bounds: CircuitBounds): LegMemory 
   levelHeightM: w.heightM,
   rolledOutS: null,
   climbingS: null,
+  sinkingS: null,
   astrayS: null,
   awayS: null,
   airborneS: null,
@@ -215,7 +219,9 @@ const goAround = (m: LegMemory, fromS: number, now: number): boolean => {
 const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): boolean => {
   const now = w.timeS;
   if (m.leg === 'line-up' || m.leg === 'take-off-roll' || m.leg === 'stopped') {
-    return lasted(m.airborneS, 0.5, now) && become(m, 'upwind', m.airborneS ?? now, now);
+    // A hop on the way is still the run.
+    const flies = (lasted(m.airborneS, 0.5, now) && w.clearM > HOP_M) || lasted(m.airborneS, 3, now);
+    return flies && become(m, 'upwind', m.airborneS ?? now, now);
   }
   m.awayS = since(isAway(w, bounds), m.awayS, now);
   if (m.leg === 'left-the-circuit') {
@@ -253,9 +259,9 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
       return become(m, `turn-to-${NEXT[m.leg] ?? 'crosswind'}`, m.levelS, now);
     }
   }
-  if (m.leg === 'go-around' && w.verticalSpeedMps < -1 && w.throttle < 0.5 && w.alongM < 0) {
-    return become(m, 'final', now, now);
-  }
+  const landsAfterAll = w.verticalSpeedMps < -1 && w.alongM < 0 && w.clearM < 0.7 * bounds.circuitM;
+  m.sinkingS = since(m.leg === 'go-around' && landsAfterAll, m.sinkingS, now);
+  if (lasted(m.sinkingS, 5, now)) return become(m, 'final', m.sinkingS ?? now, now);
   const off = wrapPi(w.trackRad * m.mirror - (NOMINAL_RAD[m.leg] ?? 0));
   m.astrayS = since(Math.abs(off) > ASTRAY_RAD, m.astrayS, now);
   if (!lasted(m.astrayS, 3, now)) return false;

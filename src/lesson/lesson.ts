@@ -52,6 +52,7 @@ const boundsOf = (runway: Runway, plan: CircuitPlan): CircuitBounds => {
     highM: plan.heightM + MARGIN_UP_M,
     runwayLengthM: runway.landingLengthM,
     runwayEndM: runway.surfaceEndM,
+    circuitM: plan.heightM,
   };
 };
 

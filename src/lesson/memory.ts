@@ -18,6 +18,7 @@ export interface Stretch {
   levelHeightM: Measure;
   /** Track from the planned track, after the leg has settled. */
   trackOffRad: Measure;
+  fromHeightM: number;
   endHeightM: number;
   /** Stalling speed with the flap at the end. */
   endStallIasMps: number;
@@ -54,6 +55,7 @@ export interface GateFact {
 }
 
 export interface DueFact {
+  circuit: number;
   dueS: number;
   heightM: number;
   why: string;
@@ -64,6 +66,7 @@ export interface DueFact {
 }
 
 export interface GoAroundFact {
+  circuit: number;
   atS: number;
   heightM: number;
   dueS: number | null;

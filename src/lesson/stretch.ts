@@ -8,6 +8,7 @@ import { type LegName, turnOnto } from './names.ts';
 
 /** Seconds after a roll-out before speed, height and track are assessed (common practice). */
 const SETTLE_S = 8;
+const CLIMBING_MPS = 1;
 
 /** Which planned leg a stretch is measured against; the rest is measured from the centreline. */
 const PLANNED: Partial<Record<LegName, CircuitLeg>> = {
@@ -41,6 +42,7 @@ export const beginStretch = (circuit: number, leg: LegName, fromS: number, heigh
   settledIasMps: newMeasure(),
   levelHeightM: newMeasure(),
   trackOffRad: newMeasure(),
+  fromHeightM: heightM,
   endHeightM: heightM,
   endStallIasMps: 0,
 });
@@ -65,7 +67,10 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
     takeIn(now.trackErrorM, eastM * line.cosTrack - northM * line.sinTrack);
   }
   if (planned === undefined || s.timeS - now.fromS < SETTLE_S) return;
-  takeIn(now.settledIasMps, m.smoothIasMps);
+  // The climbing speed is over where the climb is.
+  if (planned !== 'crosswind' || s.indicatedVerticalSpeedMps > CLIMBING_MPS) {
+    takeIn(now.settledIasMps, m.smoothIasMps);
+  }
   takeIn(now.trackOffRad, wrapPi(s.trackRadT - lesson.lines[planned].trackRadT));
   // Level until abeam the threshold: a descent may begin there.
   if (planned === 'downwind' && where.alongM > 0) takeIn(now.levelHeightM, s.heightM);
