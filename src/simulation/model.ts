@@ -39,7 +39,7 @@ export interface Model {
  * Rolling friction by surface. Tarmac within dry concrete's .02 to .05, grass within short dry grass's .05 to .10
  * (textbook ranges, from memory); grass lengthens the run by about 30 %.
  */
-export const ROLLING_FRICTION = { tarmac: 0.025, grass: 0.085 } as const;
+export const ROLLING_FRICTION = { tarmac: 0.025, grass: 0.08 } as const;
 
 /** The day's wind in SI and true, from the weather as spoken and the ground around the aerodrome. */
 export const windOf = (weather: Weather, variationRad: number, terrain: keyof typeof TERRAIN): Wind => ({
