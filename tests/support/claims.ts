@@ -1,0 +1,114 @@
+/** Measuring what an aeroplane's file claims of itself: key of a claim -> how it is flown or solved. */
+import type { Aeroplane } from '../../src/aeroplane/schema.ts';
+import { SEEN } from '../../src/simulation/places.ts';
+import { AT } from '../../src/simulation/state.ts';
+import { fpmFromMps, ktFromMps, mpsFromKt, rpmFromRevps } from '../../src/units/conversions.ts';
+import { steadyAt } from './airborne.ts';
+import { beginFlight, fly, type Hands, northRunway, scenarioOf } from './flight.ts';
+import { bankHold, pitchHold, together, verticalSpeedHold } from './holds.ts';
+
+const THOUSAND_FT_M = 304.8;
+const degOf = (a: Aeroplane, stage: number): number => a.flap.stages[stage]!.deg;
+
+/** Lowest speed over the root of the load normal to the path, power off, wings level (14 CFR 25.103, from memory). */
+const stallKt = (aeroplane: Aeroplane, stage: number): number => {
+  const flight = beginFlight(
+    scenarioOf({
+      aeroplane,
+      trimmed: false,
+      start: { ias_kt: 62, flap_deg: degOf(aeroplane, stage), height_ft: 3000 },
+    }),
+  );
+  const hands = together(bankHold(0), verticalSpeedHold(0), (_, c) => {
+    c.throttle = 0;
+  });
+  let slowest = Number.POSITIVE_INFINITY;
+  fly(flight, 60, hands, (seen) => {
+    const load = flight.state[AT.seen + SEEN.lift]! / flight.model.shape.weightN;
+    if (load > 0.5) slowest = Math.min(slowest, seen.iasMps / Math.sqrt(load));
+    return seen.stalled;
+  });
+  return ktFromMps(slowest);
+};
+
+/** Full power against the brakes. */
+const standing = (aeroplane: Aeroplane) => {
+  const flight = beginFlight(scenarioOf({ aeroplane }));
+  fly(flight, 15, (_, c) => {
+    c.throttle = 1;
+    c.brake = 1;
+  });
+  return flight.seen;
+};
+
+/** Level at full power: the speed at which the climb is nought, at sea level. */
+const fullThrottleLevel = (aeroplane: Aeroplane) => {
+  let [low, high] = [aeroplane.speeds.climbKt, aeroplane.limits.vneKt];
+  for (let i = 0; i < 40; i += 1) {
+    const kt = (low + high) / 2;
+    if (steadyAt(aeroplane, kt, { throttle: 1 }).verticalSpeedMps > 0) low = kt;
+    else high = kt;
+  }
+  return { kt: low, rpm: rpmFromRevps(steadyAt(aeroplane, low, { throttle: 1 }).revps) };
+};
+
+/** Lift-off attitude, 11 degrees, and the back pressure that lightens the nose wheel before it (common practice). */
+const LIFT_OFF_RAD = 0.19;
+const STICK_BACK = 0.5;
+
+/** Brake release at full power to the wheels leaving the ground, rotating at the speed of the file. */
+export const takeOffRollM = (aeroplane: Aeroplane, surface: 'tarmac' | 'grass', slopePercent = 0): number => {
+  const flight = beginFlight(scenarioOf({ aeroplane, aerodrome: northRunway({ surface, slopePercent }) }));
+  fly(flight, 12, (_, c) => {
+    c.throttle = 1;
+    c.brake = 1;
+  });
+  const from = flight.seen.northM;
+  const rotate = mpsFromKt(aeroplane.speeds.rotateKt);
+  const attitude = pitchHold(() => LIFT_OFF_RAD);
+  const hands: Hands = (seen, c) => {
+    c.brake = 0;
+    if (seen.iasMps < rotate) c.elevator = STICK_BACK;
+    else attitude(seen, c);
+    c.aileron = -2 * seen.bankRad;
+    c.rudder = -2 * Math.sin(seen.headingRadT);
+  };
+  fly(flight, 60, hands, (seen) => !seen.onGround && seen.wheelClearanceM > 0.02 && seen.iasMps > 20);
+  return flight.seen.northM - from;
+};
+
+const rpmOf = (revps: number): number => rpmFromRevps(revps);
+
+export const MEASURES: Readonly<Record<string, (a: Aeroplane) => number>> = {
+  stallCleanKt: (a) => stallKt(a, 0),
+  stallFirstStageKt: (a) => stallKt(a, 1),
+  stallSecondStageKt: (a) => stallKt(a, 2),
+  stallFullFlapKt: (a) => stallKt(a, a.flap.stages.length - 1),
+  climbFpm: (a) => fpmFromMps(steadyAt(a, a.speeds.climbKt, { throttle: 1 }).verticalSpeedMps),
+  climbRpm: (a) => rpmOf(steadyAt(a, a.speeds.climbKt, { throttle: 1 }).revps),
+  staticRpm: (a) => rpmOf(standing(a).engineRevps),
+  staticThrustN: (a) => standing(a).thrustN,
+  levelFullThrottleKt: (a) => fullThrottleLevel(a).kt,
+  levelFullThrottleRpm: (a) => fullThrottleLevel(a).rpm,
+  downwindRpm: (a) =>
+    rpmOf(
+      steadyAt(a, a.speeds.downwindKt, {
+        altitudeM: THOUSAND_FT_M,
+        flapDeg: degOf(a, a.plan.downwindStage),
+        flightPathRad: 0,
+      }).revps,
+    ),
+  baseSinkFpm: (a) =>
+    -fpmFromMps(
+      steadyAt(a, a.speeds.baseKt, {
+        altitudeM: THOUSAND_FT_M,
+        flapDeg: degOf(a, a.plan.baseStage),
+        revps: a.plan.baseRpm / 60,
+      }).verticalSpeedMps,
+    ),
+  glideRatio: (a) =>
+    -1 / Math.tan(steadyAt(a, a.speeds.glideKt, { altitudeM: THOUSAND_FT_M, throttle: 0 }).flightPathRad),
+  takeOffRollTarmacM: (a) => takeOffRollM(a, 'tarmac'),
+  takeOffRollGrassM: (a) => takeOffRollM(a, 'grass'),
+  takeOffRollGrassUpM: (a) => takeOffRollM(a, 'grass', 2),
+};
