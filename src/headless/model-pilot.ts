@@ -14,4 +14,4 @@ export const createPilot: PilotModule['createPilot'] = (model, plan) => {
   if (module === undefined) throw new Error('--controls must be given: there is no model pilot yet');
   return module.createPilot(model, plan);
 };
-export const refusal: PilotModule['refusal'] = (model, plan) => module?.refusal(model, plan) ?? null;
+export const refusal: PilotModule['refusal'] = (model, plan) => module?.refusal?.(model, plan) ?? null;
