@@ -50,7 +50,7 @@ export const ACTIONS = [
   { id: 'take-over', label: 'Take over, or hand over', group: 'Lesson', kind: 'pressed', keys: ['o'] },
   { id: 'tick-check', label: 'Tick the next check', group: 'Lesson', kind: 'pressed', keys: ['c'] },
   { id: 'make-call', label: 'Make the call', group: 'Lesson', kind: 'pressed', keys: ['v'] },
-  { id: 'coach', label: 'Coach silent, or back', group: 'Lesson', kind: 'pressed', keys: ['m'] },
+  { id: 'announce', label: 'Announcements off, or on', group: 'Lesson', kind: 'pressed', keys: ['m'] },
   { id: 'help', label: 'The keys', group: 'Lesson', kind: 'pressed', keys: ['?'] },
 ] as const satisfies readonly Action[];
 

@@ -19,7 +19,7 @@ export const settingsSchema = v.object({
   arrowsAsStick: v.fallback(v.boolean(), true),
   picture: v.fallback(v.picklist(['whiteboard', 'cockpit-with-plan', 'cockpit']), 'whiteboard'),
   planMode: v.fallback(v.picklist(['runway-up', 'north-up', 'track-up']), 'runway-up'),
-  coach: v.fallback(v.boolean(), true),
+  announce: v.fallback(v.boolean(), true),
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
 export type PictureChoice = Settings['picture'];

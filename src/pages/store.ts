@@ -31,6 +31,8 @@ export interface Store {
   readonly ready: boolean;
   readonly failed: string;
   readonly headline: Headline | null;
+  /** It has been set going at least once. */
+  readonly begun: boolean;
   readonly frozen: boolean;
   /** Why it stands still, when the user did not ask for it. */
   readonly frozenWhy: string;
@@ -70,6 +72,7 @@ export const useStore = create<Store>()(() => {
     ready: false,
     failed: '',
     headline: null,
+    begun: false,
     frozen: true,
     frozenWhy: '',
     rate: 1,

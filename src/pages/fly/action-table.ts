@@ -52,10 +52,10 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
       })),
     'tick-check': onPress(tickNext(['check'])),
     'make-call': onPress(tickNext(['call'])),
-    coach: onPress(() => {
-      const coach = !useStore.getState().settings.coach;
-      changeSettings({ coach });
-      useStore.setState({ notice: coach ? 'The coach speaks.' : 'The coach is silent.' });
+    announce: onPress(() => {
+      const announce = !useStore.getState().settings.announce;
+      changeSettings({ announce });
+      useStore.setState({ notice: announce ? 'Legs and gates are announced.' : 'Announcements are off.' });
     }),
     help: onPress(() => useStore.setState((s) => ({ sheet: s.sheet === 'help' ? null : 'help' }))),
   };

@@ -150,16 +150,23 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     where: 'Going around',
     next: 'upwind, and another circuit',
     lines: [
-      { id: 'power', kind: 'do', text: 'full power, carburettor heat cold' },
+      {
+        id: 'power',
+        kind: 'do',
+        text: `full power${aeroplane.engine.carburettor ? ', carburettor heat cold' : ''}`,
+      },
       { id: 'attitude', kind: 'do', text: `hold the nose down, ${aeroplane.speeds.goAroundKt} kt` },
       { id: 'flap', kind: 'check', text: 'flap to take-off, then up in stages, climbing' },
       { id: 'call', kind: 'call', text: '“going around”' },
     ],
   }),
-  stopped: () => ({
+  stopped: ({ aeroplane }) => ({
     where: 'Stopped',
     next: 'clear of the runway, then the after-landing check',
-    lines: [{ id: 'after', kind: 'check', text: 'flap up, heat cold, pump off, trim' }],
+    lines: [
+      { id: 'after', kind: 'check', text: 'flap up, trim at the take-off mark' },
+      ...sayHeat(aeroplane, 'carburettor heat cold'),
+    ],
   }),
 };
 

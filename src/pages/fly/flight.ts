@@ -61,7 +61,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const goOn = () => {
     if (!driver || driver.ended || get().sheet) return;
     driver.start(performance.now());
-    set({ frozen: false, frozenWhy: '', notice: '' });
+    set({ begun: true, frozen: false, frozenWhy: '', notice: '' });
   };
   const rate = (to: Rate) => {
     driver?.setRate(to);
@@ -141,6 +141,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     set({
       ready: true,
       failed: '',
+      begun: false,
       frozen: true,
       frozenWhy: '',
       pilot: 'hands',

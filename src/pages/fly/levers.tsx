@@ -104,6 +104,7 @@ export const Levers = () => {
   const carbHeat = useStore((s) => s.carbHeat);
   const pump = useStore((s) => s.pump);
   const look = useStore((s) => s.look);
+  const picture = useStore((s) => s.settings.picture);
   const instruments = useInstruments();
   const aeroplane = instruments?.setting.aeroplane;
   return (
@@ -128,6 +129,7 @@ export const Levers = () => {
       ) : null}
       <HoldButton action="brake">brakes</HoldButton>
       <HoldButton action="let-go">let go</HoldButton>
+      {picture === 'cockpit-with-plan' ? <HoldButton action="show-plan">plan</HoldButton> : null}
       <fieldset className="lever joined" aria-label="Look">
         <ActionButton action="look-left">‹</ActionButton>
         <ActionButton action="look-ahead" pressed={look === 0}>

@@ -32,7 +32,7 @@ export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer
   if (keys.every((key) => before[key] === changes[key])) return;
   useStore.setState(changes);
   if (before.legId !== legId) {
-    announcer.say(`${changes.leg}.${next ? ` Next: ${next}.` : ''}`);
+    if (before.settings.announce) announcer.say(`${changes.leg}.${next ? ` Next: ${next}.` : ''}`);
     // A look chosen for the leg before would hide what this one asks for.
     if (before.legId && before.look !== 'leg') useStore.setState({ look: 'leg' });
   }

@@ -9,7 +9,7 @@ const stateOf = (
   if (s.failed) return { title: 'This flight cannot begin', text: s.failed, go: '' };
   if (!s.ready) return { title: 'Rolling the aeroplane out', text: 'The panels fill in a moment.', go: '' };
   if (s.sheet) return null;
-  if (s.frozen) return { title: s.legId ? 'Frozen' : 'Ready', text: '', go: 'go on' };
+  if (s.frozen) return { title: s.begun ? 'Frozen' : 'Ready', text: '', go: s.begun ? 'go on' : 'begin' };
   return null;
 };
 

@@ -41,12 +41,19 @@ const Where = () => {
 
 const Time = () => {
   const frozen = useStore((s) => s.frozen);
+  const begun = useStore((s) => s.begun);
   const rate = useStore((s) => s.rate);
   const ready = useStore((s) => s.ready);
   return (
     <fieldset className="bar-time" aria-label="Time">
-      <ActionButton action="freeze" pressed={frozen && ready} disabled={!ready} className="freeze">
-        {frozen ? 'go on' : 'freeze'}
+      <ActionButton
+        action="freeze"
+        label={begun ? 'Freeze, or go on' : 'Begin'}
+        pressed={frozen && ready}
+        disabled={!ready}
+        className="freeze"
+      >
+        {frozen ? (begun ? 'go on' : 'begin') : 'freeze'}
       </ActionButton>
       <span className="joined">
         {RATE_BUTTONS.map((b) => (

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { LEG_NAMES } from '../../../src/lesson/names.ts';
+import { cardFor, legWords } from '../../../src/pages/fly/card-data.ts';
+import { aeroplaneNamed, everyAeroplane } from '../../support/aeroplanes.ts';
+
+const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
+  aeroplane,
+  runway: '22',
+  side: 'right' as const,
+  circuitFt: 1000,
+  crosswindTurnFt: 500,
+});
+
+describe('the sequence card', () => {
+  it('has words for every leg the lesson can name', () => {
+    for (const leg of LEG_NAMES) {
+      const card = cardFor(leg, setting());
+      expect(card.where.length, leg).toBeGreaterThan(3);
+      expect(card.next.length, leg).toBeGreaterThan(3);
+    }
+  });
+
+  it('has no two lines of one name, so that a tick means one of them', () => {
+    for (const leg of LEG_NAMES) {
+      const ids = cardFor(leg, setting()).lines.map((line) => line.id);
+      expect(new Set(ids).size, leg).toBe(ids.length);
+    }
+  });
+
+  it('says "right-hand downwind" in a right-hand circuit (CAP 413)', () => {
+    const call = cardFor('downwind', setting()).lines.find((line) => line.kind === 'call');
+    expect(call?.text).toContain('right-hand downwind');
+  });
+
+  it('speaks of carburettor heat only where there is a carburettor', () => {
+    for (const aeroplane of everyAeroplane()) {
+      const words = LEG_NAMES.flatMap((leg) =>
+        cardFor(leg, setting(aeroplane)).lines.map((line) => line.text),
+      );
+      const says = words.some((text) => /carburettor/.test(text));
+      expect(says, aeroplane.id).toBe(aeroplane.engine.carburettor);
+    }
+  });
+
+  it('puts power first in a go-around (FAA-H-8083-3C chapter 9: power, attitude, configuration)', () => {
+    const lines = cardFor('go-around', setting()).lines;
+    expect(lines[0]?.text).toMatch(/full power/);
+    expect(lines[1]?.text).toMatch(/nose/);
+    expect(lines[2]?.text).toMatch(/flap/);
+  });
+
+  it('names a turn by what it leads to', () => {
+    expect(legWords('turn-to-base')).toBe('Turn to base');
+    expect(cardFor('turn-to-base', setting()).next).toContain('base');
+  });
+});
