@@ -13,6 +13,8 @@
 const LN2_HIGH = 0.6931471803691238;
 const LN2_LOW = 1.9082149292705877e-10;
 const LOG2_E = Math.LOG2E;
+/** Below it e^x needs no power of two. */
+const HALF_LN2 = 0.3465;
 const EXP_OVERFLOW = 709.782712893384;
 const EXP_UNDERFLOW = -745.1332191019411;
 
@@ -78,6 +80,18 @@ export function exp(x: number): number {
   const t = r * r;
   const c = r - t * (E1 + t * (E2 + t * (E3 + t * (E4 + t * E5))));
   return scaled(1 - (low - (r * c) / (2 - c) - high), k);
+}
+
+/** The number in `memory[at]` gives way to e to its power: the bits of `exp`, for the inner loop (see `sinCosInPlace`). */
+export function expInPlace(memory: Float64Array, at: number): void {
+  const x = memory[at]!;
+  if (!(Math.abs(x) < HALF_LN2)) {
+    memory[at] = exp(x);
+    return;
+  }
+  const t = x * x;
+  const c = x - t * (E1 + t * (E2 + t * (E3 + t * (E4 + t * E5))));
+  memory[at] = 1 - (0 - (x * c) / (2 - c) - x);
 }
 
 /** Below this a number has lost digits (subnormal); 2^54 brings it back exactly. */

@@ -6,7 +6,7 @@
  * Microsystems, Inc. business. Permission to use, copy, modify, and distribute this software is freely
  * granted, provided that this notice is preserved.
  *
- * Changed here: a high part is taken by rounding to single precision. Within 2 ulp of `Math`.
+ * Changed here: the series of the arc tangent is summed by fours, a high part is taken by rounding to single precision. Within 2 ulp of `Math`.
  */
 
 const PI_TAIL = 1.2246467991473532e-16;
@@ -91,8 +91,9 @@ export function acos(x: number): number {
 function atanRest(x: number): number {
   const z = x * x;
   const w = z * z;
-  const even = z * (A0 + w * (A2 + w * (A4 + w * (A6 + w * (A8 + w * A10)))));
-  const odd = w * (A1 + w * (A3 + w * (A5 + w * (A7 + w * A9))));
+  const w2 = w * w;
+  const even = z * (A0 + w * A2 + w2 * (A4 + w * A6 + w2 * (A8 + w * A10)));
+  const odd = w * (A1 + w * A3 + w2 * (A5 + w * A7 + w2 * A9));
   return x * (even + odd);
 }
 
@@ -132,8 +133,9 @@ export function atanInPlace(memory: Float64Array, at: number): void {
     return;
   }
   const w = z * z;
-  const even = z * (A0 + w * (A2 + w * (A4 + w * (A6 + w * (A8 + w * A10)))));
-  const odd = w * (A1 + w * (A3 + w * (A5 + w * (A7 + w * A9))));
+  const w2 = w * w;
+  const even = z * (A0 + w * A2 + w2 * (A4 + w * A6 + w2 * (A8 + w * A10)));
+  const odd = w * (A1 + w * A3 + w2 * (A5 + w * A7 + w2 * A9));
   memory[at] = x - x * (even + odd);
 }
 

@@ -37,15 +37,23 @@ export function beginStream(memory: Float64Array, at: number, seed: StreamSeed):
   memory[at + 3] = seed[3];
 }
 
-/** One draw, evenly spread over [0, 1) in steps of 2^-32. */
+/**
+ * One draw, evenly spread over [0, 1) in steps of 2^-32. Alea multiplies, adds the carry and keeps the whole part
+ * as the next carry. Here the whole part is taken before the carry is added, which hardly ever matters to it, so
+ * that one draw need not wait for the last; every number is a multiple of 2^-32 and exact, the result the same.
+ */
 export function nextUniform(memory: Float64Array, at: number): number {
-  const t = MULTIPLIER * memory[at]! + memory[at + 3]! * TWO_TO_MINUS_32;
-  const carry = t | 0;
-  const value = t - carry;
+  const product = MULTIPLIER * memory[at]!;
+  let whole = product | 0;
+  let value = product - whole + memory[at + 3]! * TWO_TO_MINUS_32;
+  if (value >= 1) {
+    value -= 1;
+    whole += 1;
+  }
   memory[at] = memory[at + 1]!;
   memory[at + 1] = memory[at + 2]!;
   memory[at + 2] = value;
-  memory[at + 3] = carry;
+  memory[at + 3] = whole;
   return value;
 }
 
@@ -56,12 +64,18 @@ export function nextUniforms(memory: Float64Array, at: number, out: Float64Array
   let s2 = memory[at + 2]!;
   let carry = memory[at + 3]!;
   for (let i = 0; i < count; i++) {
-    const t = MULTIPLIER * s0 + carry * TWO_TO_MINUS_32;
-    carry = t | 0;
+    const product = MULTIPLIER * s0;
+    let whole = product | 0;
+    let value = product - whole + carry * TWO_TO_MINUS_32;
+    if (value >= 1) {
+      value -= 1;
+      whole += 1;
+    }
     s0 = s1;
     s1 = s2;
-    s2 = t - carry;
-    out[i] = s2;
+    s2 = value;
+    carry = whole;
+    out[i] = value;
   }
   memory[at] = s0;
   memory[at + 1] = s1;

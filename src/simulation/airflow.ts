@@ -52,8 +52,9 @@ export const airflow = (
   part[14] = u;
   part[15] = v;
   part[16] = w;
-  part[17] = across > 1e-9 ? w / across : 0;
-  part[18] = across > 1e-9 ? u / across : 1;
+  const perAcross = across > 1e-9 ? 1 / across : 0;
+  part[17] = w * perAcross;
+  part[18] = across > 1e-9 ? u * perAcross : 1;
   part[19] = fade;
   const q = 0.5 * now[3]! * v2;
   part[20] = q * s.areaM2;
@@ -62,7 +63,7 @@ export const airflow = (
     atanInPlace(seen, 0);
   } else seen[0] = atan2(w, u);
   if (across > 0.5) {
-    seen[1] = v / across;
+    seen[1] = v * perAcross;
     atanInPlace(seen, 1);
   } else seen[1] = atan2(v, across);
   seen[0] = fade * seen[0]!;

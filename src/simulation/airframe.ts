@@ -40,6 +40,7 @@ export const airframe = (
   const ca = part[18]!;
   const qS = part[20]!;
   const maximum = now[14]!;
+  const perAirspeed = airspeed > 1e-6 ? 1 / airspeed : 0;
   const slope = s.clAlpha;
 
   const wingHeight = y[2]! + s.wingAboveCgM - seen[11]!;
@@ -68,7 +69,7 @@ export const airframe = (
     plate * PLATE_DRAG * sa * sa;
   const lift = qS * cl;
   const drag = qS * cd;
-  const perSpeed = airspeed > 1e-6 ? drag / airspeed : 0;
+  const perSpeed = drag * perAirspeed;
   part[22] = lift * sa - perSpeed * part[14]!;
   part[23] = qS * s.cyBeta * slip - perSpeed * part[15]!;
   part[24] = lift * ca + perSpeed * part[16]!;

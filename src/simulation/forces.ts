@@ -9,9 +9,12 @@ import { wheels } from './wheels.ts';
 const GROUND_TURN_MPS2 = 3.4; // sideways acceleration the steering may ask for
 const SLOWEST_MPS = 5; // below it the yaw of the air no longer grows
 const FASTEST_YAW_RADPS = 2;
+const FLATTEST = 0.1; // cosine of pitch, never to divide by nothing
 /** Share of the weathercock left on its wheels, with the nose wheel down and up (estimates). */
 const FREE_NOSE_DOWN = 0.15;
 const FREE_NOSE_UP = 0.45;
+
+const PER_G = 1 / G0_MPS2;
 
 const part = new Float64Array(PART_LENGTH);
 
@@ -42,14 +45,14 @@ const accelerate = (
   rate: Float64Array,
   seen: Float64Array,
 ): void => {
-  const m = s.massKg;
+  const perMass = 1 / s.massKg;
   const forward = part[22]!;
   const right = part[23]!;
   const up = part[24]!;
   const st = part[0]!;
-  const east = (forward * part[6]! + right * part[8]! + up * part[11]! + part[27]!) / m;
-  const north = (forward * part[7]! + right * part[9]! + up * part[12]! + part[28]!) / m;
-  const upward = (forward * st + right * part[10]! + up * part[13]! + part[29]!) / m;
+  const east = (forward * part[6]! + right * part[8]! + up * part[11]! + part[27]!) * perMass;
+  const north = (forward * part[7]! + right * part[9]! + up * part[12]! + part[28]!) * perMass;
+  const upward = (forward * st + right * part[10]! + up * part[13]! + part[29]!) * perMass;
   rate[0] = y[3]!;
   rate[1] = y[4]!;
   rate[2] = y[5]!;
@@ -57,8 +60,8 @@ const accelerate = (
   rate[4] = north;
   rate[5] = upward - G0_MPS2;
   rate[11] = part[26]!;
-  seen[5] = (east * part[11]! + north * part[12]! + upward * part[13]!) / G0_MPS2;
-  seen[6] = -(east * part[8]! + north * part[9]! + upward * part[10]!) / G0_MPS2;
+  seen[5] = (east * part[11]! + north * part[12]! + upward * part[13]!) * PER_G;
+  seen[6] = -(east * part[8]! + north * part[9]! + upward * part[10]!) * PER_G;
   seen[12] = forward * part[1]! - part[21]! * s.weightN * (part[4]! * now[21]! + part[5]! * now[22]!);
 };
 
@@ -76,9 +79,11 @@ const turn = (s: Shape, now: Float64Array, y: Float64Array, rate: Float64Array, 
   const p = y[10]!;
   const astray = slip - part[31]!;
   const main = seen[8]!;
-  let yaw =
-    (p * part[16]! - G0_MPS2 * (seen[6]! + part[10]!) + (fade * airspeed * astray) / s.yawTimeS) /
-    (u > SLOWEST_MPS ? u : SLOWEST_MPS);
+  // Whole divisions before they are needed: the processor makes them while it waits for the forces
+  const perSpeed = 1 / (u > SLOWEST_MPS ? u : SLOWEST_MPS);
+  const perHeld = 1 / (ct > FLATTEST ? ct : FLATTEST);
+  const back = (fade * airspeed) / s.yawTimeS;
+  let yaw = (p * part[16]! - G0_MPS2 * (seen[6]! + part[10]!) + back * astray) * perSpeed;
   if (main > 0) {
     const ahead = y[3]! * part[4]! + y[4]! * part[5]!;
     const speed = ahead < 0 ? -ahead : ahead;
@@ -99,10 +104,9 @@ const turn = (s: Shape, now: Float64Array, y: Float64Array, rate: Float64Array, 
   const drop = now[19]!;
   const roll = drop !== 0 ? drop : fade * helix * (s.rollHelix * now[5]! + s.rollPerSlip * slip);
   const around = q * sb + yaw * cb;
-  const held = ct > 0.1 ? ct : 0.1;
   rate[6] = q * cb - yaw * sb;
-  rate[7] = p + (st / held) * around;
-  rate[8] = around / held;
+  rate[7] = p + st * perHeld * around;
+  rate[8] = around * perHeld;
   rate[9] = part[25]! / s.pitchInertiaKgM2;
   rate[10] = (roll - p) / s.rollTimeS + part[30]!;
 };

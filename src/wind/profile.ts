@@ -53,6 +53,16 @@ function fromRadAtFactor(wind: Wind, factor: number): number {
 export const meanWindFromRad = (wind: Wind, heightM: number): number =>
   fromRadAtFactor(wind, meanWindFactor(wind, heightM));
 
+/** Sine and cosine of the last direction asked for, and that direction: without veer a day has one. */
+const direction = new Float64Array([0, 1, 0]);
+
+function layDirection(fromRad: number): void {
+  if (direction[2] === fromRad) return;
+  direction[0] = fromRad;
+  sinCosInPlace(direction, 0);
+  direction[2] = fromRad;
+}
+
 /**
  * Velocity of the air at a height above the ground, into `out[0]` east and `out[1]` north: where it blows
  * TO. `gustMps` is what a gust adds at 10 m at this instant; it follows the same profile.
@@ -60,10 +70,9 @@ export const meanWindFromRad = (wind: Wind, heightM: number): number =>
 export function windWithGust(wind: Wind, heightM: number, gustMps: number, out: Float64Array): void {
   const factor = meanWindFactor(wind, heightM);
   const speedMps = (wind.speedMps + gustMps) * factor;
-  out[0] = fromRadAtFactor(wind, factor);
-  sinCosInPlace(out, 0);
-  out[0] = -speedMps * out[0]!;
-  out[1] = -speedMps * out[1]!;
+  layDirection(fromRadAtFactor(wind, factor));
+  out[0] = -speedMps * direction[0]!;
+  out[1] = -speedMps * direction[1]!;
 }
 
 /** Velocity of the air in the mean wind, into `out[0]` east and `out[1]` north: where it blows TO. */

@@ -8,6 +8,7 @@ import {
   atanInPlace,
   cos,
   exp,
+  expInPlace,
   log,
   pow,
   sin,
@@ -68,6 +69,15 @@ describe('deterministic functions', () => {
       out[1] = x;
       atanInPlace(out, 1);
       expect(Object.is(out[1], atan(x))).toBe(true);
+    }
+  });
+
+  it('the exponential in place is the same bits as outside', () => {
+    const out = new Float64Array(3);
+    for (const x of [...spread(-2, 2, 10_001), 0, -0, 0.3465, -0.3465, 800, -800, Number.NaN]) {
+      out[1] = x;
+      expInPlace(out, 1);
+      expect(Object.is(out[1], exp(x))).toBe(true);
     }
   });
 
