@@ -1,6 +1,6 @@
 import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
 import type { Recording } from '../session/recording.ts';
-import type { Result } from './result.ts';
+import type { FlownResult } from './result.ts';
 import { windText } from './wind-text.ts';
 
 /** Something said, ticked or looked at in flight. */
@@ -9,9 +9,6 @@ export interface Mark {
   readonly kind: 'check' | 'call' | 'look' | 'coach' | 'note';
   readonly text: string;
 }
-
-/** What a flight came to, without what its recording already says. */
-export type FlownResult = Omit<Result, 'scenario' | 'model_version'>;
 
 /** What cannot be edited afterwards: the flight, its marks and its result. */
 export interface AttemptBody {

@@ -13,7 +13,8 @@ import { fixed } from '../units/format.ts';
 export interface TrackMoment {
   readonly snapshot: Readonly<Snapshot>;
   readonly controls: Readonly<Controls>;
-  readonly leg: LegName;
+  /** Empty where nobody watched the legs. */
+  readonly leg: LegName | '';
   readonly runway: Runway;
 }
 

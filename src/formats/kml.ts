@@ -9,8 +9,7 @@ export interface KmlPin extends TrackPoint {
 }
 
 /** Longitude, latitude, altitude: the order of OGC 07-147r2, section 16.9. */
-const tuple = (p: TrackPoint): string =>
-  `${longitudeText(p)},${latitudeText(p)},${fixed(p.altitudeM, 2)}`;
+const tuple = (p: TrackPoint): string => `${longitudeText(p)},${latitudeText(p)},${fixed(p.altitudeM, 2)}`;
 
 const pin = (p: KmlPin): string[] => [
   '    <Placemark>',

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { LEG_NAMES } from '../lesson/names.ts';
 import { OUTCOMES } from '../lesson/report.ts';
-import type { FlownResult } from './attempt.ts';
+import type { FlownResult } from './result.ts';
 
 /**
  * A result as it stands in a file. Keys that a later version adds are let through: they are data, and whoever

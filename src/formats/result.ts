@@ -14,6 +14,9 @@ export interface Result extends Report {
   readonly flight_s: number;
 }
 
+/** What a flight came to, without what its recording already says. */
+export type FlownResult = Omit<Result, 'scenario' | 'model_version'>;
+
 /** Keys in the order of the contract. */
 const ordered = (
   scenario: Scenario,

@@ -3,6 +3,7 @@ import type { AttemptRow } from '../lesson/attempt.ts';
 import type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
 
 export type { Attempt, AttemptBody, AttemptHead, Mark } from '../formats/attempt.ts';
+export type { FlownResult } from '../formats/result.ts';
 export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
 export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
 

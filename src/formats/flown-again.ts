@@ -1,0 +1,129 @@
+import { planCircuit } from '../circuit/plan.ts';
+import { lastWhere } from '../lesson/last-where.ts';
+import { createLesson, type Lesson } from '../lesson/lesson.ts';
+import { createLessonFold } from '../lesson/lesson-fold.ts';
+import type { LessonMemory } from '../lesson/memory.ts';
+import { LEG_NAMES, type LegName } from '../lesson/names.ts';
+import { createPlayback } from '../session/playback.ts';
+import { type Keyframe, keyframeBefore, type Recording } from '../session/recording.ts';
+import { advance, createSession, decide } from '../session/session.ts';
+import type { Fold } from '../session/source.ts';
+import { type Model, prepare } from '../simulation/model.ts';
+import { observe } from '../simulation/observe.ts';
+import { STEP_HZ } from '../simulation/scenario.ts';
+import { newSnapshot } from '../simulation/snapshot.ts';
+import { type TrackMoment, trackHeader, trackRow } from './csv-track.ts';
+import type { TrackPoint } from './earth.ts';
+import { gpxText } from './gpx.ts';
+import { type KmlPin, kmlText } from './kml.ts';
+import type { FlownResult } from './result.ts';
+import { sameModel } from './scenario-json.ts';
+
+/** The lesson of the recorded flight, or null where no circuit can be planned. */
+const lessonOf = (model: Model): Lesson | null => {
+  const { aeroplane, aerodrome, weather } = model.scenario;
+  try {
+    return createLesson(
+      aeroplane,
+      model.runway,
+      planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather),
+    );
+  } catch {
+    return null;
+  }
+};
+
+/**
+ * Shows a recorded flight moment by moment, each `everySteps` steps and at its end, with the hands of the step
+ * that begins there. The moment is one object filled anew. A flight of another model version cannot be flown
+ * again: its keyframes are shown instead.
+ */
+export const seeAgain = (
+  recording: Recording,
+  everySteps: number,
+  see: (moment: TrackMoment) => void,
+): void => {
+  if (sameModel(recording.scenario)) flyAgain(recording, everySteps, see);
+  else seeKeyframes(recording, see);
+};
+
+const flyAgain = (recording: Recording, everySteps: number, see: (moment: TrackMoment) => void): void => {
+  const { scenario } = recording;
+  const model = prepare(scenario);
+  const lesson = lessonOf(model);
+  const folds = lesson === null ? [] : [createLessonFold(lesson) as Fold<unknown>];
+  const session = createSession([{ scenario, source: createPlayback(recording), folds }]);
+  const aircraft = session.aircraft[0];
+  if (aircraft === undefined) return;
+  const memory = aircraft.foldMemories[0] as LessonMemory | undefined;
+  const show = () => {
+    const { snapshot, controls } = aircraft;
+    see({ snapshot, controls, leg: memory?.legs.leg ?? '', runway: model.runway });
+  };
+  while (session.step < recording.steps) {
+    decide(session);
+    if (session.step % everySteps === 0) show();
+    advance(session);
+  }
+  show();
+};
+
+/** What the lesson had remembered as the leg, if it still says it the same way. */
+const rememberedLeg = (keyframe: Keyframe): LegName | '' => {
+  const memory = keyframe.foldMemories[0] as { legs?: { leg?: unknown } } | undefined;
+  return LEG_NAMES.find((name) => name === memory?.legs?.leg) ?? '';
+};
+
+const seeKeyframes = (recording: Recording, see: (moment: TrackMoment) => void): void => {
+  const model = prepare(recording.scenario);
+  const snapshot = newSnapshot();
+  for (const keyframe of recording.keyframes) {
+    const { controls } = keyframe;
+    observe(model, keyframe.state, controls, snapshot);
+    snapshot.step = keyframe.step;
+    snapshot.timeS = keyframe.step / STEP_HZ;
+    const leg = rememberedLeg(keyframeBefore(recording, keyframe.step));
+    see({ snapshot, controls, leg, runway: model.runway });
+  }
+};
+
+/** The flight as the command line's track, ten rows a second unless said otherwise. */
+export const recordedCsv = (recording: Recording, hz = 10): string => {
+  const rows: string[] = [trackHeader()];
+  seeAgain(recording, STEP_HZ / hz, (moment) => rows.push(trackRow(moment)));
+  return rows.join('');
+};
+
+/** One point a second. */
+export const recordedPoints = (recording: Recording): TrackPoint[] => {
+  const points: TrackPoint[] = [];
+  seeAgain(recording, STEP_HZ, ({ snapshot, runway }) => {
+    const altitudeM = runway.thresholdElevationM + snapshot.heightM;
+    points.push({ timeS: snapshot.timeS, eastM: snapshot.eastM, northM: snapshot.northM, altitudeM });
+  });
+  return points;
+};
+
+const nameOf = ({ scenario }: Recording): string =>
+  `${scenario.aeroplane.title}, ${scenario.aerodrome.title} ${scenario.runway}`;
+
+export const recordedGpx = (recording: Recording): string =>
+  gpxText(nameOf(recording), recordedPoints(recording));
+
+/** With a pin at each touchdown and each gate. */
+export const recordedKml = (recording: Recording, result: FlownResult): string => {
+  const points = recordedPoints(recording);
+  const at = (timeS: number): TrackPoint | null => lastWhere(points, (p) => p.timeS <= timeS);
+  const pins: KmlPin[] = [];
+  const pin = (timeS: number, name: string, text: string) => {
+    const place = at(timeS);
+    if (place !== null) pins.push({ ...place, timeS, name, text });
+  };
+  for (const g of result.gates) {
+    const words = g.stabilised ? 'stabilised' : g.why.join(', ');
+    pin(g.at_s, `${g.height_ft} ft`, `${g.ias_kt} kt, sinking ${g.sink_fpm} ft/min: ${words}`);
+  }
+  for (const t of result.touchdowns)
+    pin(t.at_s, 'Touchdown', `${t.ias_kt} kt, ${t.past_threshold_m} m past the threshold`);
+  return kmlText(nameOf(recording), points, pins);
+};
