@@ -22,15 +22,13 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const flaring = m.legs.leg === 'hold-off';
   const latestM = Math.max(runway.landingLengthM / 3, runway.specifiedM + LATE_M);
   const floating = flaring && !m.wheels.landing && where.alongM > latestM;
-  watchSpell(m, 'first-third', floating, () =>
-    due(m, where.timeS, where.clearM, `not down ${fixed(latestM)} m past the threshold`),
-  );
-  watchSpell(
-    m,
-    'high-bounce',
-    m.wheels.landing && !where.onGround && m.wheels.highestHopM > HIGH_BOUNCE_M,
-    () => due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(m.wheels.highestHopM))} ft`),
-  );
+  if (justBegan(m, 'first-third', floating)) {
+    due(m, where.timeS, where.clearM, `not down ${fixed(latestM)} m past the threshold`);
+  }
+  const hopM = m.wheels.highestHopM;
+  if (justBegan(m, 'high-bounce', m.wheels.landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
+    due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(hopM))} ft`);
+  }
   if (changed && m.legs.leg === 'go-around') noteGoAround(m, where.heightM);
   for (const d of m.dues) {
     const overS = where.timeS - d.dueS;
@@ -40,11 +38,12 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   }
 };
 
-const watchSpell = (m: LessonMemory, id: string, holds: boolean, then: () => void): void => {
+const justBegan = (m: LessonMemory, id: string, holds: boolean): boolean => {
   const spell = m.spells[id];
-  if (spell === undefined) return;
-  if (holds && !spell.told) then();
+  if (spell === undefined) return false;
+  const began = holds && !spell.told;
   spell.told = holds;
+  return began;
 };
 
 const noteGoAround = (m: LessonMemory, heightM: number): void => {

@@ -69,14 +69,28 @@ const clamp = (x: number, low: number, high: number) => (x < low ? low : x > hig
 export const quantise = (x: number, whole: boolean): number =>
   whole ? Math.round(x) + 0 : Math.round(x * 10000) / 10000 + 0;
 
-/** Clamps and quantises in place; what is not a number becomes 0. `topStage` is the aeroplane's last flap stage. */
+/** One lever: clamped, to the nearest step; what is not a number becomes 0. */
+const lever = (x: number, low: number, high: number): number =>
+  x === x ? Math.round(clamp(x, low, high) * 10000) / 10000 + 0 : 0;
+const stage = (x: number, high: number): number => (x === x ? Math.round(clamp(x, 0, high)) + 0 : 0);
+
+/**
+ * Clamps and quantises in place; what is not a number becomes 0. `topStage` is the aeroplane's last flap stage.
+ * Written out over the table's ranges, because it runs every step (a test holds the two together).
+ */
 export const quantiseControls = (controls: Controls, topStage: number): void => {
-  for (let i = 0; i < CONTROLS.length; i += 1) {
-    const c = CONTROLS[i] as ControlRange;
-    const x = controls[c.name];
-    const high = c.name === 'flapStage' ? topStage : c.high;
-    controls[c.name] = x === x ? quantise(clamp(x, c.low, high), c.whole) : 0;
-  }
+  controls.elevator = lever(controls.elevator, -1, 1);
+  controls.aileron = lever(controls.aileron, -1, 1);
+  controls.rudder = lever(controls.rudder, -1, 1);
+  controls.trim = lever(controls.trim, -1, 1);
+  controls.throttle = lever(controls.throttle, 0, 1);
+  controls.mixture = lever(controls.mixture, 0, 1);
+  controls.propeller = lever(controls.propeller, 0, 1);
+  controls.brake = lever(controls.brake, 0, 1);
+  controls.flapStage = stage(controls.flapStage, topStage);
+  controls.carbHeat = stage(controls.carbHeat, 1);
+  controls.pump = stage(controls.pump, 1);
+  controls.gear = stage(controls.gear, 1);
 };
 
 export const copyControls = (from: Controls, into: Controls): void => {
