@@ -1,0 +1,42 @@
+import { ktFromMps, mpsFromKt } from '../../units/conversions.ts';
+import { fixed } from '../../units/format.ts';
+import type { Setting } from '../setting.ts';
+import type { CircuitPlan } from '../types.ts';
+import type { ApproachBrief } from './types.ts';
+
+/** Gusts and crosswind from which the last stage of flap stays in (AFH-3C p. 191: partial flap). */
+const GUSTY_MPS = mpsFromKt(2);
+const STRONG_CROSSWIND_SHARE = 0.6;
+
+const kt = (mps: number): string => fixed(ktFromMps(mps));
+
+/** Approach speed with half the gust on top, and the flap to land with. */
+export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrief {
+  const { aeroplane, weather } = setting;
+  const { approachIasMps: iasMps, gustAdditionMps } = plan;
+  const still = kt(iasMps - gustAdditionMps);
+  const sentence =
+    weather.gustKt === null || gustAdditionMps === 0
+      ? `Approach at ${kt(iasMps)} kt: no gusts reported, nothing to add.`
+      : `Approach at ${kt(iasMps)} kt: ${still} kt and half of the ${weather.gustKt - weather.windKt} kt between wind and gust.`;
+  const { finalStage, landingStage } = aeroplane.plan;
+  const stages = aeroplane.flap.stages;
+  const deg = (stage: number): string => fixed(stages[stage]?.deg ?? 0);
+  const across = Math.abs(plan.legs.final.crosswindMps);
+  const blowing =
+    gustAdditionMps > GUSTY_MPS || across > STRONG_CROSSWIND_SHARE * mpsFromKt(aeroplane.limits.crosswindKt);
+  const landingFlap =
+    finalStage === landingStage
+      ? `Land with flap ${deg(finalStage)}°.`
+      : blowing
+        ? `Leave the flap at ${deg(finalStage)}°: with less flap the aeroplane is easier to hold straight in this wind.`
+        : `Landing flap ${deg(landingStage)}° once final is established, before the 300 ft gate.`;
+  return {
+    iasMps,
+    gustAdditionMps,
+    sentence,
+    landingFlap,
+    source:
+      'half the gust factor: FAA Airplane Flying Handbook, approaches and landings; +10/-5 kt: FAA-S-ACS-6 IV.B',
+  };
+}

@@ -1,0 +1,80 @@
+import { runwayInUse } from '../../aerodrome/runway.ts';
+import type { Aerodrome } from '../../aerodrome/schema.ts';
+import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { columnIndicatedAltitudeM, densityAltitudeM } from '../../atmosphere/air.ts';
+import type { Weather } from '../../simulation/scenario.ts';
+import { shapeOf } from '../../simulation/shape.ts';
+import { ftFromM, mFromFt } from '../../units/conversions.ts';
+import { fixed, thousandsTo } from '../../units/format.ts';
+import { planCircuit } from '../plan.ts';
+import { runwayByWind } from '../runway-choice.ts';
+import { type Setting, settle } from '../setting.ts';
+import type { CircuitPlan, PlanOptions } from '../types.ts';
+import { approachBrief } from './approach.ts';
+import { baseTurnBrief } from './base-turn.ts';
+import { engineFailureWords, goAroundWords } from './emergencies.ts';
+import { runwayBrief } from './ends.ts';
+import { runsBrief, warmerThanStandardC } from './factored-runs.ts';
+import { gateBriefs } from './gates.ts';
+import { legBriefs } from './legs.ts';
+import { lightsBrief } from './lights.ts';
+import type { Brief } from './types.ts';
+
+/** What a brief is made of. */
+export interface BriefRequest {
+  readonly aeroplane: Aeroplane;
+  readonly aerodrome: Aerodrome;
+  readonly weather: Weather;
+  /** A designator; null: the end with more wind on the nose. */
+  readonly runway: string | null;
+  readonly options?: PlanOptions;
+}
+
+/** Less than this between altimeter and height is not worth a sentence. */
+const WORTH_SAYING_M = mFromFt(20);
+
+/**
+ * Everything that is said before a circuit lesson, solved from the aeroplane that will fly, at this density
+ * altitude and weight. Throws an Error sentence when no circuit can be planned.
+ */
+export function briefOf(request: BriefRequest): Brief {
+  const { aeroplane, aerodrome, weather, options = {} } = request;
+  const designator = request.runway ?? runwayByWind(aerodrome, weather);
+  const runway = runwayInUse(aerodrome, designator);
+  const shape = shapeOf(aeroplane);
+  const plan = planCircuit(shape, aeroplane, aerodrome, runway, weather, options);
+  const setting = settle(shape, aeroplane, aerodrome, runway, weather);
+  return {
+    plan,
+    runway: runwayBrief(aeroplane, aerodrome, weather, designator),
+    legs: legBriefs(setting, plan),
+    approach: approachBrief(setting, plan),
+    baseTurn: baseTurnBrief(setting, plan, options),
+    lights: lightsBrief(setting, plan),
+    conflict: plan.conflict,
+    gates: gateBriefs(setting, plan),
+    runs: runsBrief(setting),
+    air: airBrief(setting, plan),
+    engineFailure: engineFailureWords(setting),
+    goAround: goAroundWords(setting),
+    notes: plan.notes,
+  };
+}
+
+function airBrief(setting: Setting, plan: CircuitPlan): Brief['air'] {
+  const { air, runway } = setting;
+  const elevationM = runway.thresholdElevationM;
+  const circuitAltitudeM = columnIndicatedAltitudeM(air, elevationM + plan.heightM);
+  const realM = elevationM + plan.heightM;
+  const offC = warmerThanStandardC(setting);
+  const sentence =
+    Math.abs(realM - circuitAltitudeM) < WORTH_SAYING_M
+      ? null
+      : `The air is ${fixed(Math.abs(offC))} °C ${offC > 0 ? 'warmer' : 'colder'} than standard: ${thousandsTo(ftFromM(circuitAltitudeM), 10)} ft on the altimeter is really ${thousandsTo(ftFromM(realM), 10)} ft.`;
+  return {
+    elevationM,
+    densityAltitudeM: densityAltitudeM(air, elevationM),
+    circuitAltitudeM,
+    sentence,
+  };
+}

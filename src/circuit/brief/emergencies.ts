@@ -1,0 +1,36 @@
+import { degFromRad, ftFromM, nmiFromM, radFromDeg } from '../../units/conversions.ts';
+import { fixed, thousands, thousandsTo } from '../../units/format.ts';
+import { glideReachM } from '../conflict.ts';
+import type { Setting } from '../setting.ts';
+
+/** Land ahead within this (CAA New Zealand Flight Instructor Guide, engine failure after take-off). */
+const AHEAD_RAD = radFromDeg(30);
+
+/** What if it stops, said before the take-off. */
+export function engineFailureWords(setting: Setting): readonly string[] {
+  const { aeroplane, aerodrome } = setting;
+  const kt = fixed(aeroplane.speeds.glideKt);
+  const circuitM = setting.runway.circuitHeightM;
+  const reach = fixed(nmiFromM(glideReachM(setting, circuitM)), 1);
+  return [
+    'On the ground: throttle closed, brakes, straight ahead.',
+    `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
+    `Fly it down: flap when sure of the field; checks and a call only if there is time. From ${thousandsTo(ftFromM(circuitM), 100)} ft it glides about ${reach} NM against today's wind on final.`,
+    `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft and turning, the fields ahead are others: choose them now.`,
+  ];
+}
+
+/** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 182 to 183; ACS IV.N). Radio last: common practice. */
+export function goAroundWords(setting: Setting): readonly string[] {
+  const { aeroplane } = setting;
+  const { landingStage, takeOffStage, finalStage } = aeroplane.plan;
+  const stages = aeroplane.flap.stages;
+  const middle = stages[Math.max(takeOffStage, Math.min(finalStage, landingStage - 1))]?.deg ?? 0;
+  const cold = aeroplane.engine.carburettor ? ', carburettor heat cold' : '';
+  return [
+    `Power: full, smoothly${cold}; right foot.`,
+    `Attitude: stop the descent, hold the nose against the trim, ${fixed(aeroplane.speeds.goAroundKt)} kt.`,
+    `Configuration: flap to ${fixed(middle)}° first; climbing, the rest by stages; trim.`,
+    'Then to the dead side where there is traffic, and call “going around”. Going around is never wrong.',
+  ];
+}

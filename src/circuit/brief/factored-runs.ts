@@ -1,0 +1,77 @@
+import type { Runway } from '../../aerodrome/runway.ts';
+import { isaTemperatureK, pressureAltitudeFromPa, RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { degCFromKelvin, ftFromM, kelvinFromDegC, mpsFromKt } from '../../units/conversions.ts';
+import { landingRunM, takeOffRunM } from '../runs.ts';
+import { windOnRunway } from '../runway-choice.ts';
+import type { Setting } from '../setting.ts';
+import type { RunBrief, RunsBrief } from './types.ts';
+
+/**
+ * The usual factors on ground runs, one table and not a blend of several: per 1,000 ft +10/+5 %, per 10 degrees
+ * above standard +10/+5 %, dry short grass +20/+20 %, slope 2 % up +10/-10 %, 1 % down -5/+5 %, tailwind of 10 %
+ * of the lift-off speed +20/+20 %. Source: a published table akin to the UK CAA's safety leaflet
+ * (flight-figures 8.8). No headwind is counted. Factors multiply; then x 1.33 and x 1.43 (8.9, from memory;
+ * 1.43 is also the Class B landing factor of 8.10).
+ */
+const PER_1000_FT = { takeOff: 0.1, landing: 0.05 };
+const PER_10_DEGC = { takeOff: 0.1, landing: 0.05 };
+const DRY_GRASS = { takeOff: 0.2, landing: 0.2 };
+const PER_PERCENT_UP = { takeOff: 0.05, landing: -0.05 };
+const PER_TENTH_OF_LIFT_OFF = { takeOff: 0.2, landing: 0.2 };
+const MARGIN = { takeOff: 1.33, landing: 1.43 } as const;
+
+export const RUNS_SOURCE =
+  'factors: published table akin to the UK CAA safety leaflet, headwind not counted; margins × 1.33 and × 1.43';
+
+type Kind = 'takeOff' | 'landing';
+
+function factorsOf(setting: Setting, kind: Kind): RunBrief['factors'] {
+  const { runway, air, weather, aeroplane } = setting;
+  const pressureAltitudeM = pressureAltitudeFromPa(air.elevationPressurePa);
+  const warmerC = weather.temperatureC - degCFromKelvin(isaTemperatureK(pressureAltitudeM));
+  const liftOffMps = mpsFromKt(aeroplane.speeds.rotateKt);
+  const tailMps = Math.max(0, -windOnRunway(runway, weather).headwindMps);
+  const slopePercent = runway.slope * 100;
+  const thousandsFt = Math.max(0, ftFromM(pressureAltitudeM)) / 1000;
+  const rows = [
+    { name: 'pressure altitude', factor: 1 + PER_1000_FT[kind] * thousandsFt },
+    { name: 'warmth', factor: 1 + PER_10_DEGC[kind] * (Math.max(0, warmerC) / 10) },
+    { name: 'dry short grass', factor: runway.surface === 'grass' ? 1 + DRY_GRASS[kind] : 1 },
+    { name: 'slope', factor: 1 + PER_PERCENT_UP[kind] * slopePercent },
+    { name: 'tailwind', factor: 1 + PER_TENTH_OF_LIFT_OFF[kind] * ((10 * tailMps) / liftOffMps) },
+  ];
+  return rows.filter((row) => Math.abs(row.factor - 1) > 0.004);
+}
+
+const ideal = (runway: Runway): Runway => ({ ...runway, surface: 'tarmac', slope: 0 });
+
+function runBrief(setting: Setting, kind: Kind, availableM: number): RunBrief {
+  const { shape, runway } = setting;
+  const sum = kind === 'takeOff' ? takeOffRunM : landingRunM;
+  const modelM = kind === 'takeOff' ? setting.takeOffRunM : setting.landingRunM;
+  const standardM = sum(shape, ideal(runway), RHO0_KGPM3, 0);
+  const factors = factorsOf(setting, kind);
+  const byFactorsM = factors.reduce((m, { factor }) => m * factor, standardM);
+  const margin = MARGIN[kind];
+  return {
+    modelM,
+    standardM,
+    factors,
+    byFactorsM,
+    margin,
+    availableM,
+    fits: margin * Math.max(modelM, byFactorsM) <= availableM,
+  };
+}
+
+/** Take-off from the start of the surface; landing from the specified touchdown point. */
+export const runsBrief = (setting: Setting): RunsBrief => ({
+  takeOff: runBrief(setting, 'takeOff', setting.runway.takeOffLengthM),
+  landing: runBrief(setting, 'landing', setting.runway.surfaceEndM - setting.runway.specifiedM),
+  source: RUNS_SOURCE,
+});
+
+/** Degrees warmer than standard at the aerodrome. */
+export const warmerThanStandardC = (setting: Setting): number =>
+  kelvinFromDegC(setting.weather.temperatureC) -
+  isaTemperatureK(pressureAltitudeFromPa(setting.air.elevationPressurePa));

@@ -1,0 +1,140 @@
+import type { RunwayWind } from '../runway-choice.ts';
+import type { CircuitLeg, CircuitPlan, Conflict } from '../types.ts';
+import type { LegWords } from './checks-and-calls.ts';
+
+/** One landing direction as the day's wind finds it. */
+export interface EndBrief {
+  readonly designator: string;
+  readonly wind: RunwayWind;
+  /** One sentence for each limit of the aeroplane that is exceeded, gusts counted. */
+  readonly overLimits: readonly string[];
+}
+
+/** Which way, and why. */
+export interface RunwayBrief {
+  readonly inUse: EndBrief;
+  readonly other: EndBrief;
+  readonly crosswindLimitMps: number;
+  readonly tailwindLimitMps: number;
+  readonly sentence: string;
+}
+
+/** A stretch of a leg flown in one way: climbing, level or descending. */
+export interface StretchBrief {
+  readonly way: 'climbing' | 'level' | 'descending';
+  readonly seconds: number;
+  readonly fromHeightM: number;
+  readonly toHeightM: number;
+  /** What the altimeter on QNH reads at the end of it. */
+  readonly toAltitudeM: number;
+  /** Over the ground, + up. */
+  readonly verticalSpeedMps: number;
+  readonly revps: number;
+  readonly fullPower: boolean;
+}
+
+export interface LegBrief {
+  readonly leg: CircuitLeg;
+  readonly trackRadM: number;
+  /** To hold, wings level. */
+  readonly headingRadM: number;
+  /** Track minus heading, + the wind moves the aeroplane to the right. */
+  readonly driftRad: number;
+  readonly iasMps: number;
+  readonly groundspeedMps: number;
+  /** + from behind. */
+  readonly tailwindMps: number;
+  /** Of the straight part. */
+  readonly seconds: number;
+  /** Of the turn that leads onto it; 0 for upwind. */
+  readonly turnSeconds: number;
+  readonly turnBankRad: number;
+  readonly flapDeg: number;
+  readonly stretches: readonly StretchBrief[];
+  readonly words: LegWords;
+}
+
+export interface ApproachBrief {
+  readonly iasMps: number;
+  readonly gustAdditionMps: number;
+  readonly sentence: string;
+  readonly landingFlap: string;
+  readonly source: string;
+}
+
+/** Where the base turn begins in this wind, and what moves it. */
+export interface BaseTurnBrief {
+  /** Between the wing line and the threshold. */
+  readonly angleRad: number;
+  readonly stillAirAngleRad: number;
+  /** Than in still air; negative is later. */
+  readonly earlierS: number;
+  /** From the centreline, where the turn to final begins. */
+  readonly finalTurnLeadM: number;
+  readonly stillAirLeadM: number;
+  readonly sentences: readonly string[];
+}
+
+export interface LightsBrief {
+  readonly title: string;
+  /** Where they are and from where they can be seen. */
+  readonly where: string;
+  /** What the planned final shows, far to near. */
+  readonly shown: readonly {
+    readonly letters: string;
+    readonly words: string;
+    readonly fromHeightM: number;
+    readonly toHeightM: number;
+  }[];
+}
+
+export interface GateBrief {
+  readonly heightM: number;
+  readonly altitudeM: number;
+  /** From the landing threshold, back along the planned final; null where the final begins below it. */
+  readonly beforeThresholdM: number | null;
+  readonly sentence: string;
+}
+
+/** A ground run with its margin, by the model and by the usual factors. */
+export interface RunBrief {
+  /** Solved from the model in today's air, wind, surface and slope. */
+  readonly modelM: number;
+  /** Model, standard day at sea level, level dry tarmac, no wind: what the factors multiply. */
+  readonly standardM: number;
+  readonly factors: readonly { readonly name: string; readonly factor: number }[];
+  readonly byFactorsM: number;
+  readonly margin: number;
+  readonly availableM: number;
+  /** The longer of the two, with the margin, is there. */
+  readonly fits: boolean;
+}
+
+export interface RunsBrief {
+  readonly takeOff: RunBrief;
+  readonly landing: RunBrief;
+  readonly source: string;
+}
+
+/** Everything that is said before a circuit lesson, from one plan. */
+export interface Brief {
+  readonly plan: CircuitPlan;
+  readonly runway: RunwayBrief;
+  readonly legs: readonly LegBrief[];
+  readonly approach: ApproachBrief;
+  readonly baseTurn: BaseTurnBrief;
+  readonly lights: LightsBrief | null;
+  readonly conflict: Conflict | null;
+  readonly gates: readonly GateBrief[];
+  readonly runs: RunsBrief;
+  readonly air: {
+    readonly elevationM: number;
+    readonly densityAltitudeM: number;
+    readonly circuitAltitudeM: number;
+    /** What the altimeter makes of the day's warmth, where it is worth a sentence; else null. */
+    readonly sentence: string | null;
+  };
+  readonly engineFailure: readonly string[];
+  readonly goAround: readonly string[];
+  readonly notes: readonly string[];
+}
