@@ -5,6 +5,7 @@ import type { Model } from '../simulation/model.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import { type Habit, learn } from './habits.ts';
+import { aimShiftM } from './spot.ts';
 
 /** Ways of flying that a pilot has a habit for. */
 export type RegimeName =
@@ -53,6 +54,8 @@ export interface Briefing {
   readonly crosswindMps: number;
   /** Landing beyond here is given up. */
   readonly latestTouchdownM: number;
+  /** Beyond the painted aim point, for today's wind. */
+  readonly aimShiftM: number;
   readonly feel: Feel;
 }
 
@@ -60,6 +63,8 @@ export interface Briefing {
 export interface Feel {
   /** Stick gains are learnt at this speed. */
   readonly iasMps: number;
+  /** Stalling speed with the landing flap. */
+  readonly stallIasMps: number;
   /** Aileron for a roll of one radian a second, times the speed it is done at. */
   readonly aileronMps: number;
   /** Angle of attack that carries the weight, times dynamic pressure. */
@@ -74,6 +79,8 @@ export interface Feel {
   readonly groundElevatorRad: number;
   /** Bank that balances the slip of full rudder, per pascal of dynamic pressure. */
   readonly slipBankPerPa: number;
+  /** Aileron against the roll that full rudder's slip makes. */
+  readonly crossedAileron: number;
   /** Right rudder that balances full power at the climbing speed. */
   readonly climbRudder: number;
   /** Rudder that goes with the aileron. */
@@ -100,18 +107,20 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
   const landingStage = bumpy ? stages.finalStage : stages.landingStage;
   const circuitM = plan.heightM;
   const kt = mpsFromKt;
+  // Half the gust goes on every speed near the ground
+  const gusts = plan.gustAdditionMps;
   const endM = plan.legs.final.to.distanceM;
   const habits: Briefing['habits'] = {
-    'take-off': learn(model, stages.takeOffStage, kt(speeds.climbKt), circuitM / 2, 0),
-    climb: learn(model, 0, kt(speeds.climbKt), circuitM / 2, 0),
+    'take-off': learn(model, stages.takeOffStage, kt(speeds.climbKt) + gusts, circuitM / 2, 0),
+    climb: learn(model, 0, kt(speeds.climbKt) + gusts, circuitM / 2, 0),
     cruise: learn(model, 0, kt(speeds.downwindKt), circuitM, 0),
     downwind: learn(model, stages.downwindStage, kt(speeds.downwindKt), circuitM, 0),
-    base: learn(model, stages.baseStage, kt(speeds.baseKt), circuitM / 2, heat),
+    base: learn(model, stages.baseStage, kt(speeds.baseKt) + gusts, circuitM / 2, heat),
     final: learn(model, stages.finalStage, plan.approachIasMps, circuitM / 4, heat),
     landing: learn(model, landingStage, plan.approachIasMps, 0, 0),
-    'going-around': learn(model, landingStage, kt(speeds.goAroundKt), circuitM / 4, 0),
+    'going-around': learn(model, landingStage, kt(speeds.goAroundKt) + gusts, circuitM / 4, 0),
   };
-  return {
+  const known = {
     shape,
     runway,
     plan,
@@ -138,6 +147,12 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
     ),
     feel: {
       iasMps: kt(speeds.finalKt),
+      stallIasMps: Math.sqrt(
+        shape.weightN /
+          (HALF_DENSITY_KGPM3 *
+            shape.areaM2 *
+            (aeroplane.flap.stages[landingStage]?.maximumLiftCoefficient ?? 2)),
+      ),
       aileronMps: shape.spanM / 2 / shape.rollHelix,
       alphaPa: shape.weightN / shape.areaM2 / shape.clAlpha,
       elevatorPerAlpha: shape.cmAlpha / shape.cmElevator,
@@ -145,10 +160,12 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
       elevatorPerPitchRateM: (shape.cmQ / shape.cmElevator) * (shape.chordM / 2),
       groundElevatorRad: shape.cmGround / shape.cmElevator,
       slipBankPerPa: (shape.areaM2 * -shape.cyBeta * shape.rudderSlipRad) / shape.weightN,
+      crossedAileron: (shape.rollPerSlip * shape.rudderSlipRad) / shape.rollHelix,
       rudderPerAileron: shape.adverseYawRad / shape.rudderSlipRad,
       climbRudder: (CLIMB_TC * shape.propellerSlipRadPerTc) / shape.rudderSlipRad,
     },
   };
+  return { ...known, aimShiftM: aimShiftM(known) };
 };
 
 const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
@@ -156,6 +173,9 @@ const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
   const climb = (verticalSpeedsMps[last] ?? 0) - (verticalSpeedsMps[0] ?? 0);
   return climb > 0.5 ? ((throttles[last] ?? 1) - (throttles[0] ?? 0)) / climb : 0.1;
 };
+
+/** Half the standard density of sea level (ISA: 1.225 kg/m3). */
+export const HALF_DENSITY_KGPM3 = 0.6125;
 
 /** Thrust over dynamic pressure and wing area in a full-power climb of a light single (common practice). */
 const CLIMB_TC = 0.13;

@@ -18,18 +18,29 @@ export interface PilotMemory {
   iasMps: number;
   iasTrendMps2: number;
   verticalSpeedMps: number;
+  /** Judged over some seconds, as the approach is. */
+  settledIasMps: number;
+  settledVerticalSpeedMps: number;
   smoothBankRad: number;
+  /** How much the needle jumps about its mean. */
+  roughnessMps: number;
   // What each hold has found out so far
   pitchWantedRad: number;
+  /** Where the nose and the wings should be by now, given that the aeroplane takes its time. */
+  pitchExpectedRad: number;
+  bankExpectedRad: number;
   feedRad: number;
   pitchHoldRad: number;
   pathWantedMps: number;
   tradeHoldRad: number;
   flareHoldRad: number;
+  sideHoldRad: number;
   powerHold: number;
   bankWantedRad: number;
   bankHold: number;
   rudderHold: number;
+  /** Foot that the slip has answered to. */
+  slipFoot: number;
   /** Still in the turn onto the leg that the phase names. */
   turning: boolean;
   /** The climb is over: this circuit's height is held. */

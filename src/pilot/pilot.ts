@@ -20,6 +20,8 @@ const SPEED_LAG_S = 0.6;
 const TREND_LAG_S = 1.2;
 const SINK_LAG_S = 0.3;
 const BANK_LAG_S = 1;
+const SETTLED_S = 3;
+const ROUGHNESS_S = 8;
 
 /**
  * The model pilot: flies the planned circuit from wherever it takes over to a stop, closed loop, by what a pilot
@@ -59,6 +61,9 @@ const average = (m: PilotMemory, v: Readonly<PilotView>): void => {
   m.iasMps += (v.iasMps - m.iasMps) * (TICK_S / SPEED_LAG_S);
   m.iasTrendMps2 += ((m.iasMps - before) / TICK_S - m.iasTrendMps2) * (TICK_S / TREND_LAG_S);
   m.verticalSpeedMps += (v.verticalSpeedMps - m.verticalSpeedMps) * (TICK_S / SINK_LAG_S);
+  m.settledIasMps += (v.iasMps - m.settledIasMps) * (TICK_S / SETTLED_S);
+  m.settledVerticalSpeedMps += (v.verticalSpeedMps - m.settledVerticalSpeedMps) * (TICK_S / SETTLED_S);
+  m.roughnessMps += (Math.abs(v.iasMps - m.iasMps) - m.roughnessMps) * (TICK_S / ROUGHNESS_S);
   m.smoothBankRad += (v.bankRad - m.smoothBankRad) * (TICK_S / BANK_LAG_S);
 };
 
@@ -85,17 +90,24 @@ const takeOver = (
     iasMps: view.iasMps,
     iasTrendMps2: 0,
     verticalSpeedMps: view.verticalSpeedMps,
+    settledIasMps: view.iasMps,
+    settledVerticalSpeedMps: view.verticalSpeedMps,
     smoothBankRad: view.bankRad,
+    roughnessMps: 0,
     pitchWantedRad: view.pitchRad,
+    pitchExpectedRad: view.pitchRad,
+    bankExpectedRad: view.bankRad,
     feedRad,
     pitchHoldRad: heldRad - feedRad,
     pathWantedMps: view.verticalSpeedMps,
     tradeHoldRad: 0,
     flareHoldRad: 0,
+    sideHoldRad: 0,
     powerHold: 0,
     bankWantedRad: view.bankRad,
     bankHold: 0,
     rudderHold: 0,
+    slipFoot: 0,
     turning: false,
     levelled: view.heightM > b.plan.heightM - LEVEL_M || phase === 'base' || phase === 'final',
     landings: 0,

@@ -30,10 +30,10 @@ export const unstable = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): s
   if (slope < -SLOPE_RAD) return 'low';
   if (Math.abs(v.yM) > Math.max(runway.widthM / 2, CENTRELINE_RATIO * (runway.aimM - v.xM)))
     return 'off the centreline';
-  if (m.iasMps > plan.approachIasMps + FAST_MPS) return 'fast';
-  if (m.iasMps < plan.approachIasMps - SLOW_MPS) return 'slow';
+  if (m.settledIasMps > plan.approachIasMps + FAST_MPS) return 'fast';
+  if (m.settledIasMps < plan.approachIasMps - SLOW_MPS) return 'slow';
   if (Math.abs(m.smoothBankRad) > BANK_RAD) return 'banked';
-  if (-m.verticalSpeedMps > SINK_MPS) return 'sinking fast';
+  if (-m.settledVerticalSpeedMps > SINK_MPS) return 'sinking fast';
   if (m.hands.flapStage < b.habits.final.stage) return 'flap not as planned';
   return '';
 };

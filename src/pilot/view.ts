@@ -20,6 +20,8 @@ export interface PilotView {
   trackRad: number;
   headingRad: number;
   verticalSpeedMps: number;
+  /** How the ground comes nearer: vertical speed over the runway's slope, + away from it. */
+  partingMps: number;
   pitchRad: number;
   bankRad: number;
   pitchRateRadps: number;
@@ -43,6 +45,7 @@ export const newPilotView = (): PilotView => ({
   trackRad: 0,
   headingRad: 0,
   verticalSpeedMps: 0,
+  partingMps: 0,
   pitchRad: 0,
   bankRad: 0,
   pitchRateRadps: 0,
@@ -72,6 +75,9 @@ export const pilotView = (
   into.trackRad = wrapPi(side * wrapPi(s.trackRadT - runway.headingRadT));
   into.headingRad = wrapPi(side * wrapPi(s.headingRadT - runway.headingRadT));
   into.verticalSpeedMps = s.verticalSpeedMps;
+  const alongMps = s.velocityEastMps * runway.sinHeading + s.velocityNorthMps * runway.cosHeading;
+  const sloping = into.xM > runway.surfaceStartM && into.xM < runway.surfaceEndM;
+  into.partingMps = s.verticalSpeedMps - (sloping ? runway.slope * alongMps : 0);
   into.pitchRad = s.pitchRad;
   into.bankRad = side * s.bankRad;
   into.pitchRateRadps = s.pitchRateRadps;

@@ -1,7 +1,7 @@
 import { clamp } from '../../maths/functions.ts';
 import { groundEffect } from '../../simulation/airframe.ts';
 import { radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import { type Briefing, HALF_DENSITY_KGPM3 } from '../briefing.ts';
 import { elevatorFor } from '../habits.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
@@ -17,6 +17,9 @@ const PITCH_RATE_GAIN = 0.1;
 const PITCH_LEARNING_PER_S = 0.3;
 const MOST_LEARNT_RAD = radFromDeg(8);
 const EXPECTING_S = 0.7;
+/** From the thought to the nose or the wing being there: reaction, stick, answer. */
+const PITCH_ANSWER_S = 0.3;
+const BANK_ANSWER_S = 0.45;
 const HIGHEST_RAD = radFromDeg(16);
 const LOWEST_RAD = radFromDeg(-12);
 
@@ -29,9 +32,6 @@ export const wheelRad = (b: Briefing, trim: number): number =>
 
 export const wheelFor = (b: Briefing, upRad: number): number =>
   upRad > 0 ? upRad / b.shape.trimUpRad : upRad / b.shape.trimDownRad;
-
-/** Half the standard density of sea level (ISA: 1.225 kg/m3): pascals for a metre a second squared, indicated. */
-const HALF_DENSITY_KGPM3 = 0.6125;
 
 export const dynamicPressurePa = (iasMps: number): number => HALF_DENSITY_KGPM3 * iasMps * iasMps;
 
@@ -56,7 +56,8 @@ export const holdPitch = (
   const aim = clamp(wantedRad, LOWEST_RAD, HIGHEST_RAD);
   const step = clamp(aim - m.pitchWantedRad, -most, most);
   m.pitchWantedRad += step;
-  const error = m.pitchWantedRad - v.pitchRad;
+  m.pitchExpectedRad += (m.pitchWantedRad - m.pitchExpectedRad) * (TICK_S / PITCH_ANSWER_S);
+  const error = m.pitchExpectedRad - v.pitchRad;
   const ias = Math.max(m.iasMps, 12);
   const soft = clamp((b.feel.iasMps * b.feel.iasMps) / (ias * ias), 0.4, 2.5);
   const learning = soft * how.keen * PITCH_LEARNING_PER_S * TICK_S * error;
@@ -99,7 +100,8 @@ export const holdBank = (
   const most = rateRadps * TICK_S;
   const step = clamp(clamp(wantedRad, -STEEPEST_RAD, STEEPEST_RAD) - m.bankWantedRad, -most, most);
   m.bankWantedRad += step;
-  const error = m.bankWantedRad - v.bankRad;
+  m.bankExpectedRad += (m.bankWantedRad - m.bankExpectedRad) * (TICK_S / BANK_ANSWER_S);
+  const error = m.bankExpectedRad - v.bankRad;
   const perRate = b.feel.aileronMps / Math.max(v.iasMps, 15);
   m.bankHold = clamp(m.bankHold + ROLL_LEARNING_PER_S * perRate * error * TICK_S, -0.6, 0.6);
   m.hands.aileron =

@@ -8,10 +8,12 @@ import { selectFlap } from '../flap.ts';
 import { holdBank } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
 import { descendAt } from '../holds/path.ts';
+import { straighten } from '../holds/straighten.ts';
 import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
+import { shortOfPointM } from '../spot.ts';
 import { unstableAtGate } from '../stabilised.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -22,6 +24,12 @@ const FINAL_BANK_RAD = radFromDeg(15);
 const LINED_UP_M = 40;
 const LANDING_FLAP_M = mFromFt(230);
 const HEAT_OFF_M = mFromFt(300);
+/** Wing down instead of crab from here (common practice: established before the round-out). */
+const STRAIGHTEN_M = mFromFt(60);
+/** Over the threshold and too far along: the throttle is closed early. */
+const LATE_M = mFromFt(60);
+const LONG_M = 25;
+const LONG_OVER_M = 60;
 const CORRECTING_PER_S = 0.12;
 const MOST_EXTRA_MPS = mpsFromFpm(250);
 /** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
@@ -35,16 +43,25 @@ const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
   if (left < ROLLING_OUT_RAD && left > -Math.PI / 2) {
     m.turning = false;
     m.finalLengthM = b.runway.aimM - v.xM;
+    m.rudderHold = 0;
+    m.sideHoldRad = 0;
     return;
   }
-  const speed2 = v.groundspeedMps * v.groundspeedMps;
+  // The wind will have changed the speed over the ground by the time the turn is done
+  const speed = 0.5 * (v.groundspeedMps + b.plan.legs.final.groundspeedMps);
+  const speed2 = speed * speed;
   const needed = v.yM > 1 ? atan((speed2 * (1 - cos(left))) / (G0_MPS2 * v.yM)) : STEEPEST_FINAL_BANK_RAD;
   holdBank(b, m, v, clamp(needed, SHALLOWEST_RAD, STEEPEST_FINAL_BANK_RAD));
 };
 
+/** The last of the approach goes to the pilot's own aim point. */
+const SHIFTING_FROM_M = mFromFt(260);
+const SHIFTING_OVER_M = mFromFt(80);
+
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
 export const slopeSinkMps = (b: Briefing, v: Readonly<PilotView>): number => {
-  const onSlopeM = b.aimGroundM + b.approachTangent * (b.runway.aimM - v.xM) - b.eyeHeightM;
+  const shift = b.aimShiftM * clamp((SHIFTING_FROM_M - v.heightM) / SHIFTING_OVER_M, 0, 1);
+  const onSlopeM = b.aimGroundM + b.approachTangent * (b.runway.aimM + shift - v.xM) - b.eyeHeightM;
   const steady = -b.approachTangent * v.groundspeedMps;
   return clamp(steady + CORRECTING_PER_S * (onSlopeM - v.heightM), steady - MOST_EXTRA_MPS, 0);
 };
@@ -52,15 +69,19 @@ export const slopeSinkMps = (b: Briefing, v: Readonly<PilotView>): number => {
 /** Centreline by drift, aim point still in the windscreen, power for the slope and pitch for the speed. */
 export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   if (m.turning) turnToCentreline(b, m, v);
-  if (!m.turning) holdLine(b, m, v, v.yM, 0, FINAL_BANK_RAD);
+  const low = v.clearanceM < STRAIGHTEN_M;
+  if (low && !m.turning) straighten(b, m, v);
+  else if (!m.turning) holdLine(b, m, v, v.yM, 0, FINAL_BANK_RAD);
   if (!m.turning && selectFlap(b, m, b.habits.final.stage) && m.regime !== 'landing') m.regime = 'final';
   const settled = !m.turning && Math.abs(v.yM) < LINED_UP_M && v.heightM > LANDING_FLAP_M;
   if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
   m.hands.carbHeat = v.heightM > HEAT_OFF_M ? b.habits.final.carbHeat : 0;
   const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
   descendAt(b, m, v, sink, b.plan.approachIasMps);
+  if (v.clearanceM < LATE_M)
+    m.hands.throttle *= clamp(1 + (shortOfPointM(b, m, v) + LONG_M) / LONG_OVER_M, 0.2, 1);
   trimOut(b, m, v);
-  balance(b, m, v);
+  if (!low) balance(b, m, v);
   const why = unstableAtGate(b, m, v);
   if (why !== '') return goAround(m, v, why);
   const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);

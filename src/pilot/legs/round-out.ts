@@ -1,77 +1,97 @@
-import { atan, clamp, sin } from '../../maths/functions.ts';
-import { G0_MPS2 } from '../../units/constants.ts';
+import { clamp, sin } from '../../maths/functions.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
-import { pitchFor } from '../habits.ts';
-import { dynamicPressurePa, holdBank, holdPitch } from '../holds/attitude.ts';
-import { expectedRudder } from '../holds/balance.ts';
+import { pitchFor, throttleFor } from '../habits.ts';
+import { holdPitch } from '../holds/attitude.ts';
 import { slowAlphaRad } from '../holds/path.ts';
+import { straighten } from '../holds/straighten.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
+import { shortOfPointM } from '../spot.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
 
+/** Wheels a foot up, hardly sinking, while the speed goes. */
 const HOLD_OFF_M = 0.35;
 const SETTLING_MPS = 0.1;
 const CLOSING_S = 2.7;
 const SINK_GAIN = 1.1;
 const SINK_LEARNING_PER_S = 0.8;
+const MOST_LEARNT_RAD = 0.06;
 const FLARE_RADPS = radFromDeg(6);
 const TAIL_MARGIN_RAD = radFromDeg(3.5);
-const THROTTLE_PER_S = 0.22;
+/** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
+const IDLE_SINK_MPS = -2;
+const LOWEST_FROM_M = mFromFt(12);
+const NOSE_UP_RAD = radFromDeg(0.5);
+const NOSE_DOWN_RAD = radFromDeg(4.5);
 const BALLOON_M = mFromFt(12);
+const BALLOONING_MPS = 0.6;
 const DRIFTING_MPS = 1.8;
 const DRIFTING_S = 1.5;
 
-/** Nose straight with rudder, wing down against the drift: crab on final, wing low from the round-out on. */
-export const straighten = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
-  const perRudder = b.shape.rudderSlipRad;
-  const crooked = -v.headingRad / perRudder;
-  m.rudderHold = clamp(m.rudderHold + 1.1 * crooked * TICK_S, -1, 1);
-  m.hands.rudder = clamp(b.side * expectedRudder(b, m, m.iasMps) + m.rudderHold + 0.9 * crooked, -1, 1);
-  const slipping =
-    -b.feel.slipBankPerPa *
-    dynamicPressurePa(m.iasMps) *
-    (m.hands.rudder - b.side * expectedRudder(b, m, m.iasMps));
-  const closing = clamp(-0.3 * v.yM, -1, 1);
-  const drifting = v.groundspeedMps * sin(v.trackRad);
-  const bank = slipping + atan((0.8 * (closing - drifting)) / G0_MPS2);
-  holdBank(b, m, v, clamp(bank, -STEEPEST_RAD, STEEPEST_RAD), radFromDeg(15));
-};
-
-const STEEPEST_RAD = radFromDeg(9);
-
-/** Sink of this habit at idle, near enough: the angle of attack at its speed does not depend on the power. */
-const IDLE_SINK_MPS = -2;
 const hand = { keen: 1.5, extraAlphaRad: 0 };
 
 /** Stops the sink a foot above the ground, closes the throttle, and holds off until the wheels touch. */
 export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
-  m.hands.throttle = Math.max(0, m.hands.throttle - THROTTLE_PER_S * TICK_S);
   straighten(b, m, v);
-  const height = v.clearanceM - HOLD_OFF_M;
-  const wanted = -SETTLING_MPS - height / CLOSING_S;
+  const wanted = -SETTLING_MPS - (v.clearanceM - HOLD_OFF_M) / CLOSING_S;
+  const lacking = wanted - v.partingMps;
+  closeThrottle(b, m, v, lacking);
   const speed = Math.max(m.iasMps, 18);
-  const short = (wanted - v.verticalSpeedMps) / speed;
-  m.flareHoldRad = clamp(m.flareHoldRad + SINK_LEARNING_PER_S * short * TICK_S, -0.06, 0.06);
+  const short = lacking / speed;
+  m.flareHoldRad = clamp(
+    m.flareHoldRad + SINK_LEARNING_PER_S * short * TICK_S,
+    -MOST_LEARNT_RAD,
+    MOST_LEARNT_RAD,
+  );
   const habit = b.habits[m.regime];
   const level = pitchFor(habit, IDLE_SINK_MPS) - IDLE_SINK_MPS / habit.iasMps;
   // As the speed goes the nose must come up
   hand.extraAlphaRad = slowAlphaRad(b, habit, speed);
-  const pitch = level + hand.extraAlphaRad + wanted / speed + SINK_GAIN * short + m.flareHoldRad;
-  const most = b.shape.tailStrikeRad - TAIL_MARGIN_RAD;
-  holdPitch(b, m, v, Math.min(pitch, most), FLARE_RADPS, hand);
-
-  const drifting = Math.abs(v.groundspeedMps * sin(v.trackRad)) > DRIFTING_MPS;
-  m.driftS = drifting || Math.abs(v.yM) > b.runway.widthM / 2 ? m.driftS + TICK_S : 0;
+  const sloping = (v.verticalSpeedMps - v.partingMps) / speed;
+  const pitch = level + hand.extraAlphaRad + sloping + wanted / speed + SINK_GAIN * short + m.flareHoldRad;
+  const most = b.shape.tailStrikeRad - TAIL_MARGIN_RAD + sloping;
+  // The nose is never pushed down near the ground: a balloon is left to settle
+  const near = clamp(1 - v.clearanceM / LOWEST_FROM_M, 0, 1);
+  const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * NOSE_DOWN_RAD;
+  holdPitch(b, m, v, clamp(pitch, Math.min(least, most), most), FLARE_RADPS, hand);
   if (v.onGround) {
     m.touchdowns += 1;
     m.touchedS = v.timeS;
     return beginPhase(m, v, 'landing-roll');
   }
-  if (v.xM > b.latestTouchdownM) return goAround(m, v, 'not down in time');
-  if (m.driftS > DRIFTING_S) return goAround(m, v, 'drift not held');
-  if (v.verticalSpeedMps > 0.6 && v.clearanceM > BALLOON_M && v.timeS - m.phaseFromS > 2)
-    return goAround(m, v, 'ballooned');
+  const why = spoilt(b, m, v);
+  if (why !== '') goAround(m, v, why);
+};
+
+const CLOSING_PER_S = 0.22;
+const OPENING_PER_S = 0.5;
+const SHORT_M = 60;
+const MOST_SPOT_SHARE = 0.5;
+const GUSTY_POWER = 0.2;
+const GUSTY_M = 1;
+const CUSHION_FROM_MPS = 0.7;
+const CUSHION = 0.25;
+
+/** To idle, as late as the specified point asks; some power again when the aeroplane drops. */
+const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lacking: number): void => {
+  const level = throttleFor(b.habits[m.regime], 0);
+  const spot = clamp(shortOfPointM(b, m, v) / SHORT_M, 0, MOST_SPOT_SHARE) * level;
+  const gusty = b.plan.gustAdditionMps > 0 && v.clearanceM > GUSTY_M ? GUSTY_POWER : 0;
+  const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 0.5);
+  const step = Math.max(spot, cushion, gusty) - m.hands.throttle;
+  m.hands.throttle += clamp(step, -CLOSING_PER_S * TICK_S, OPENING_PER_S * TICK_S);
+};
+
+/** Why this landing is to be given up; empty while it is good. */
+const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => {
+  const drifting = Math.abs(v.groundspeedMps * sin(v.trackRad)) > DRIFTING_MPS;
+  const aside = Math.abs(v.yM) > b.runway.widthM / 2;
+  m.driftS = drifting || aside ? m.driftS + TICK_S : 0;
+  if (v.xM > b.latestTouchdownM) return 'not down in time';
+  if (m.driftS > DRIFTING_S) return 'drift not held';
+  const up = v.partingMps > BALLOONING_MPS && v.clearanceM > BALLOON_M;
+  return up && v.timeS - m.phaseFromS > 2 ? 'ballooned' : '';
 };
