@@ -19,7 +19,8 @@ const AWAKE_MS = 1500;
 /** The head turns this fast. */
 const HEAD_RADPS = radFromDeg(360);
 
-const NO_WEBGL = 'This browser gives no WebGL 2, so plan, profile and window stay empty.';
+const NO_WEBGL =
+  'This browser gives no WebGL 2, so plan, profile and window stay empty; scales, card and levers still work.';
 
 /** How far behind the wing the threshold lies, seen from the aeroplane on downwind. */
 const behindWingRad = (flight: ReadyFlight, s: Readonly<Snapshot>): number => {

@@ -27,6 +27,9 @@ import { showSlowly } from './slow.ts';
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
+/** Shorter losses are added up before they are said. */
+const SAY_DROPPED_S = 0.5;
+
 /**
  * The flying page's engine room: owns keys, gamepad, session, clock, drawing and sound, and is the only place
  * where they meet. Begins at once with the flight that the settings ask for; returns the way to end it.
@@ -39,6 +42,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   let flight: ReadyFlight | null = null;
   let driver: Driver | null = null;
   let frames = 0;
+  let droppedS = 0;
 
   const announcer = createAnnouncer(
     (spoken) => set({ spoken }),
@@ -117,7 +121,12 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const adopt = (next: ReadyFlight) => {
     flight = next;
     driver = createDriver(next, keyboard, {
-      onDropped: (seconds) => set({ notice: `${seconds.toFixed(1)} s were dropped: the machine was busy.` }),
+      onDropped: (seconds) => {
+        droppedS += seconds;
+        if (droppedS < SAY_DROPPED_S) return;
+        set({ notice: `The machine was busy: ${droppedS.toFixed(1)} s of flight were skipped.` });
+        droppedS = 0;
+      },
       onEnded: () => {
         sound.hush();
         set({

@@ -19,8 +19,8 @@ const lineOf = (points: Points, x: (m: number) => number, y: (m: number) => numb
 
 /** Circuit as planned and as flown, seen from above. */
 export const ResultPlan = ({ drawn }: { readonly drawn: FlownPath }) => {
-  const width = 380;
-  const height = 190;
+  const width = 400;
+  const height = 150;
   const [left, right] = spanOf([drawn.planned, drawn.flown], 0);
   const [low, high] = spanOf([drawn.planned, drawn.flown], 1);
   const scale = Math.min((width - 30) / Math.max(1, right - left), (height - 30) / Math.max(1, high - low));
@@ -37,8 +37,8 @@ export const ResultPlan = ({ drawn }: { readonly drawn: FlownPath }) => {
 
 /** Height along the circuit as planned and as flown. */
 export const ResultProfile = ({ drawn }: { readonly drawn: FlownPath }) => {
-  const width = 620;
-  const height = 190;
+  const width = 640;
+  const height = 150;
   const [left, right] = spanOf([drawn.plannedHeight, drawn.flownHeight], 0);
   const [, high] = spanOf([drawn.plannedHeight, drawn.flownHeight], 1);
   const x = (m: number) => 14 + ((m - left) / Math.max(1, right - left)) * (width - 28);

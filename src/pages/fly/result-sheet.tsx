@@ -16,26 +16,72 @@ const BANDS: Readonly<Record<ItemReport['band'], string>> = {
   'not-judged': 'not judged',
 };
 
-const Items = ({ items }: { readonly items: readonly ItemReport[] }) => (
-  <table>
-    <caption className="only-heard">Against the plan, leg by leg</caption>
-    <thead>
-      <tr>
-        <th scope="col">against the plan</th>
-        <th scope="col">flown</th>
-        <th scope="col">target</th>
-        <th scope="col">result</th>
-      </tr>
-    </thead>
-    <tbody>
-      {items.map((item) => (
-        <tr key={item.id} title={item.source}>
-          <td>{itemWords(item)}</td>
-          <td className="number">{withUnit(item.value, item.unit)}</td>
-          <td className="number">{withUnit(item.target, item.unit)}</td>
-          <td className={`band-${item.band}`}>{BANDS[item.band]}</td>
+const LEGS = ['upwind', 'crosswind', 'downwind', 'base', 'final'] as const;
+
+/** A value with its mark (round inside, triangle just outside, square outside) and the plan's value below. */
+const Flown = ({ item }: { readonly item: ItemReport | undefined }) => {
+  if (!item) return <td className="soft">–</td>;
+  return (
+    <td title={`${itemWords(item)}. ${item.source}`}>
+      <span className={`band band-${item.band}`}>
+        {withUnit(item.value, item.unit)}
+        <span className="only-heard"> {BANDS[item.band]}</span>
+      </span>
+      <small>plan {withUnit(item.target, item.unit)}</small>
+    </td>
+  );
+};
+
+/** Per leg: height, speed and track against the plan, and the bank of the turn onto it. */
+const LegTable = ({ items }: { readonly items: readonly ItemReport[] }) => {
+  const find = (id: string) => items.find((item) => item.id === id);
+  return (
+    <table className="leg-table">
+      <caption className="only-heard">Against the plan, leg by leg</caption>
+      <thead>
+        <tr>
+          <th scope="col">leg</th>
+          <th scope="col">height</th>
+          <th scope="col">speed</th>
+          <th scope="col">track off</th>
+          <th scope="col">bank, turning on</th>
         </tr>
-      ))}
+      </thead>
+      <tbody>
+        {LEGS.map((leg) => (
+          <tr key={leg}>
+            <th scope="row">{leg}</th>
+            <Flown item={find(`${leg}-height`)} />
+            <Flown item={find(`${leg}-speed`)} />
+            <Flown item={find(`${leg}-track`)} />
+            <Flown item={find(`turn-to-${leg}-bank`)} />
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+};
+
+const IN_LEG_TABLE = /^(upwind|crosswind|downwind|base|final)-(height|speed|track)|-bank$/;
+
+/** Everything else that was judged, in words. */
+const OtherItems = ({ items }: { readonly items: readonly ItemReport[] }) => (
+  <table>
+    <caption className="only-heard">What else was judged</caption>
+    <tbody>
+      {items
+        .filter((item) => !IN_LEG_TABLE.test(item.id) && !item.id.startsWith('gate') && item.value !== null)
+        .map((item) => (
+          <tr key={item.id} title={item.source}>
+            <th scope="row">{itemWords(item)}</th>
+            <td>
+              <span className={`band band-${item.band}`}>
+                {withUnit(item.value, item.unit)}
+                <span className="only-heard"> {BANDS[item.band]}</span>
+              </span>
+            </td>
+          </tr>
+        ))}
     </tbody>
   </table>
 );
@@ -47,8 +93,11 @@ const Gates = ({ report }: { readonly report: Report }) => (
       {report.gates.map((gate) => (
         <tr key={`${gate.circuit}-${gate.height_ft}`}>
           <th scope="row">gate {gate.height_ft} ft</th>
-          <td className={gate.stabilised ? 'band-green' : 'band-amber'}>
-            {gate.stabilised ? 'stabilised' : gate.why.join(', ')}
+          <td>
+            <span className={`band band-${gate.stabilised ? 'green' : 'red'}`}>
+              {gate.stabilised ? 'stabilised' : 'not yet'}
+            </span>{' '}
+            {gate.why.join(', ')}
           </td>
         </tr>
       ))}
@@ -112,7 +161,7 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
         aria-valuetext={clockText(atS)}
         onChange={(event) => setAtS(Number(event.currentTarget.value))}
       />
-      <button type="button" className="strong" onClick={() => flightCommands()?.fromInstant(atS)}>
+      <button type="button" className="strong" data-first onClick={() => flightCommands()?.fromInstant(atS)}>
         again from here
       </button>
       {startsOf(result.report.legs).map((leg) => (
@@ -145,32 +194,37 @@ export const ResultSheet = () => {
       onClose={close}
       className="sheet-result"
     >
-      <p>{result.why}</p>
-      <p className="first-look">{result.firstLook}</p>
-      <div className="drawings">
-        <ResultPlan drawn={result.drawn} />
-        <ResultProfile drawn={result.drawn} />
-      </div>
-      <div className="result-tables">
-        <Items items={result.report.items} />
-        <div>
+      <div className="result-body">
+        <p>{result.why}</p>
+        <p className="first-look">{result.firstLook}</p>
+        <div className="drawings">
+          <ResultPlan drawn={result.drawn} />
+          <ResultProfile drawn={result.drawn} />
+        </div>
+        <div className="result-tables">
+          <LegTable items={result.report.items} />
           <Gates report={result.report} />
-          <p className="soft">Flown with: {result.help}</p>
+        </div>
+        <h3>What else was judged</h3>
+        <OtherItems items={result.report.items} />
+        <p className="soft">
+          Flown with: {result.help}. {CAUTION}
+        </p>
+      </div>
+      <div className="result-foot">
+        <AgainFrom result={result} />
+        <div className="sheet-buttons">
+          <button type="button" onClick={again}>
+            the whole flight again
+          </button>
+          <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
+            set up another
+          </button>
+          <button type="button" onClick={close}>
+            look at the page
+          </button>
         </div>
       </div>
-      <AgainFrom result={result} />
-      <div className="sheet-buttons">
-        <button type="button" onClick={again}>
-          the whole flight again
-        </button>
-        <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
-          set up another
-        </button>
-        <button type="button" onClick={close}>
-          look at the page
-        </button>
-      </div>
-      <p className="soft">{CAUTION}</p>
     </SheetOver>
   );
 };

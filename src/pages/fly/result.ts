@@ -27,6 +27,15 @@ const MEASURES: Readonly<Record<string, string>> = {
   bank: 'largest bank',
   angle: 'angle behind the wing',
   centreline: 'distance from the centreline',
+  'base-turn-angle': 'threshold behind the wing',
+  'final-overshoot': 'overshoot of the centreline',
+  'touchdown-point': 'touchdown past the specified point',
+  'touchdown-sink': 'sink at touchdown',
+  'touchdown-centreline': 'touchdown from the centreline',
+  'touchdown-drift': 'drift at touchdown',
+  'touchdown-crab': 'crab at touchdown',
+  'touchdown-bounces': 'bounces',
+  'stop-remaining': 'runway left',
 };
 
 /** "downwind-height" in words: "Downwind: height". */

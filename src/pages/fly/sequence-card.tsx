@@ -38,6 +38,7 @@ export const SequenceCard = () => {
     <section className="panel panel-card" aria-labelledby="title-card">
       <div className="panel-head">
         <h2 id="title-card">{card?.where ?? 'Sequence'}</h2>
+        {card ? <span className="soft next">next: {card.next}</span> : null}
         {card ? (
           <span className="joined small">
             <ActionButton action="tick-check" label="Tick the next check">
@@ -54,7 +55,6 @@ export const SequenceCard = () => {
           {card.lines.map((line) => (
             <Line key={line.id} line={line} leg={leg} ticked={ticked.has(`${leg}/${line.id}`)} />
           ))}
-          <li className="card-next soft">next: {card.next}</li>
         </ul>
       ) : (
         <p className="soft empty">Nothing to do yet.</p>

@@ -15,6 +15,7 @@ export const SheetOver = ({ title, onClose, children, className = '' }: SheetPro
     const element = dialog.current;
     if (!element) return;
     if (!element.open) element.showModal();
+    element.querySelector<HTMLElement>('[data-first]')?.focus();
     flightCommands()?.cover(true);
     return () => {
       if (element.open) element.close();

@@ -63,7 +63,7 @@ export const StartSheet = () => {
       </dl>
       <p className="caution">{CAUTION}</p>
       <div className="sheet-buttons">
-        <button type="button" className="strong" disabled={!loaded} onClick={watchOne}>
+        <button type="button" className="strong" data-first disabled={!loaded} onClick={watchOne}>
           watch one flown
         </button>
         <button type="button" disabled={!loaded} onClick={flyFromFinal}>

@@ -19,7 +19,7 @@ export const States = () => {
   const shown = stateOf(state);
   const drawing =
     state.graphics === 'none'
-      ? `${state.graphicsWhy} The scales, the card and the levers still work.`
+      ? state.graphicsWhy
       : state.graphics === 'lost'
         ? 'The drawing is gone for the moment (the graphics context was lost); it comes back by itself. The flight stands still until then.'
         : '';

@@ -55,6 +55,7 @@ export const WindowPanel = () => {
 export const LightsPanel = () => {
   const letters = useStore((s) => s.lights);
   const instruments = useInstruments();
+  const drawn = useStore((s) => s.graphics !== 'none');
   const lights = instruments?.setting.runway.lights ?? null;
   const kind = lights ? `${lights.kind} ${instruments?.lightsAngle ?? ''}` : 'none here';
   return (
@@ -62,7 +63,7 @@ export const LightsPanel = () => {
       name="lights"
       title="Slope lights"
       view="lights"
-      titleDrawn
+      titleDrawn={drawn}
       says={lights ? `Slope lights, outermost first: ${letters}` : 'No slope lights on this runway'}
       aside={
         <p>
