@@ -69,9 +69,11 @@ export const airframe = (
     plate * PLATE_DRAG * sa * sa;
   const lift = qS * cl;
   const drag = qS * cd;
-  const perSpeed = drag * perAirspeed;
+  // The side force lies across the airflow: what it would take along it is in the slip drag already
+  const side = qS * s.cyBeta * slip;
+  const perSpeed = (drag + side * part[15]! * perAirspeed) * perAirspeed;
   part[22] = lift * sa - perSpeed * part[14]!;
-  part[23] = qS * s.cyBeta * slip - perSpeed * part[15]!;
+  part[23] = side - perSpeed * part[15]!;
   part[24] = lift * ca + perSpeed * part[16]!;
 
   const held =
