@@ -53,6 +53,20 @@ export const verticalSpeedHold = (verticalSpeedMps: number): Hands => {
   };
 };
 
+/** Elevator that holds an indicated speed, by way of the pitch attitude. */
+export const speedByPitch = (iasMps: number): Hands => {
+  let trimRad: number | null = null;
+  let leadRad = 0;
+  const hold = pitchHold(() => (trimRad ?? 0) + leadRad);
+  return (seen, controls) => {
+    trimRad ??= seen.pitchRad;
+    const fast = seen.iasMps - iasMps;
+    trimRad = held(trimRad + (0.004 * fast) / 60, 0.5);
+    leadRad = 0.02 * fast;
+    hold(seen, controls);
+  };
+};
+
 /** Throttle that holds an indicated speed. */
 export const speedHold = (iasMps: number): Hands => {
   let sum: number | null = null;
