@@ -26,7 +26,8 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
     due(m, where.timeS, where.clearM, `not down ${fixed(latestM)} m past the threshold`);
   }
   const hopM = m.wheels.highestHopM;
-  if (justBegan(m, 'high-bounce', m.wheels.landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
+  const landing = m.wheels.landing && (flaring || m.legs.leg === 'landing-roll');
+  if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
     due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(hopM))} ft`);
   }
   if (changed && m.legs.leg === 'go-around') noteGoAround(m, where.heightM);

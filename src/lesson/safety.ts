@@ -19,6 +19,7 @@ export interface SafetyRule {
 const LOW_M = mFromFt(20);
 const HIGH_M = mFromFt(500);
 const SCREEN_M = mFromFt(50);
+const BELOW_LIGHTS_RAD = radFromDeg(0.5);
 
 /** Low and flying, the hold-off excepted; just after lift-off the speed is still being gained. */
 const speedMatters = (m: LessonMemory, clearM: number): boolean => {
@@ -67,6 +68,8 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
       return (
         lights !== null &&
         Math.abs(aimM - lights.alongM) <= 50 &&
+        // Where the chosen circuit itself comes in below the lights, they say nothing about the pilot.
+        lesson.plan.approachRad > lights.angleRad - BELOW_LIGHTS_RAD &&
         m.lights.length > 0 &&
         !/[^R]/.test(m.lights) &&
         s.verticalSpeedMps < -0.5 &&

@@ -1,11 +1,16 @@
 // The command line is a contract (design/headless.md): options, columns, files, exit codes.
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
+import { recordingText } from '../../../src/formats/recording-json.ts';
 import type { Result } from '../../../src/formats/result.ts';
 import { callersFolder } from '../../../src/headless/files.ts';
 import { answer } from '../../../src/headless/main.ts';
+import { createScript } from '../../../src/session/script.ts';
+import { createSession, tick } from '../../../src/session/session.ts';
 import { aerodromeJson } from '../../support/aerodromes.ts';
 import { aeroplaneJson } from '../../support/aeroplanes.ts';
 
@@ -184,6 +189,44 @@ describe('a flight without a screen', () => {
       ) as Result;
       expect(result.legs[0]?.leg).toBe(leg);
     }
+  });
+
+  it('plays a recording again and says whether anything differs', () => {
+    const scenario = (
+      JSON.parse(run('--controls', 'none', '--start', 'final', '--duration', '0').out) as Result
+    ).scenario;
+    const session = createSession([{ scenario, source: createScript([]), folds: [] }]);
+    for (let i = 0; i < 900; i += 1) tick(session);
+    const { recording } = session.aircraft[0]!.recorder;
+    expect(run('--play', hold('flight.json', recordingText(recording))).out).toBe(
+      'no difference in 900 steps\n',
+    );
+    recording.keyframes[1]!.state[0] = 1;
+    expect(run('--play', hold('other.json', recordingText(recording))).out).toMatch(
+      /^step 600, eastM: recorded 1, flown /,
+    );
+  });
+
+  it('lands with the model pilot and says so', () => {
+    const result = JSON.parse(run('--start', 'final').out) as Result;
+    expect(result.outcome).toBe('stopped');
+    expect(result.stop?.remaining_m).toBeGreaterThan(0);
+    expect(result.touchdowns).toHaveLength(1);
+    expect(result.legs.map((l) => l.leg)).toEqual(['final', 'hold-off', 'landing-roll', 'stopped']);
+  });
+
+  it('runs as a program: builds when needed, answers on stdout, fails on stderr with exit code 2', () => {
+    const program = fileURLToPath(new URL('../../../src/headless/run.mjs', import.meta.url));
+    const good = spawnSync(process.execPath, [program, '--list', '--json'], {
+      encoding: 'utf8',
+      cwd: folder,
+    });
+    expect(good.stderr).toBe('');
+    expect(good.status).toBe(0);
+    expect(JSON.parse(good.stdout)).toHaveProperty('exercises');
+    const bad = spawnSync(process.execPath, [program, '--wind', '370/10'], { encoding: 'utf8', cwd: folder });
+    expect([bad.status, bad.stdout]).toEqual([2, '']);
+    expect(bad.stderr).toMatch(/^--wind: direction must be 000 to 360, was 370/);
   });
 
   it('lists what there is', () => {
