@@ -53,6 +53,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** Package -> rooms that may import it. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   seedrandom: ['maths'],
+  'metar-taf-parser': ['formats'],
   valibot: ['aeroplane', 'aerodrome', 'simulation', 'lesson', 'formats', 'storage', 'pages'],
   'pixi.js': ['views', 'pages'],
   react: ['pages', 'main.ts'],

@@ -29,5 +29,8 @@ export const RAD_PER_DEG = Math.PI / 180;
 /** Pascals in a hectopascal. */
 export const PA_PER_HPA = 100;
 
+/** Pascals in an inch of mercury at 0 degrees Celsius (ICAO Annex 5). */
+export const PA_PER_INHG = 3386.389;
+
 /** Kelvin at 0 degrees Celsius (exact). */
 export const KELVIN_AT_0_DEGC = 273.15;

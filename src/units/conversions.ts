@@ -9,6 +9,7 @@ import {
   MPS_PER_FPM,
   MPS_PER_KT,
   PA_PER_HPA,
+  PA_PER_INHG,
   RAD_PER_DEG,
   S_PER_MIN,
 } from './constants.ts';
@@ -60,6 +61,9 @@ export const degCFromKelvin = (kelvin: number): number => kelvin - KELVIN_AT_0_D
 export const paFromHpa = (hpa: number): number => hpa * PA_PER_HPA;
 /** Hectopascals from pascals. */
 export const hpaFromPa = (pa: number): number => pa / PA_PER_HPA;
+
+/** Hectopascals from inches of mercury. */
+export const hpaFromInHg = (inHg: number): number => hpaFromPa(inHg * PA_PER_INHG);
 
 /** Revolutions a minute from revolutions a second. */
 export const rpmFromRevps = (revps: number): number => revps * S_PER_MIN;

@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import { parseMetarText } from '../../../src/formats/metar.ts';
+
+describe('a pasted METAR', () => {
+  // Group by group after WMO-No. 306, FM 15: dddffGfmfmKT true, M for minus, Q in whole hPa.
+  test('gives wind, temperature, dew point and QNH', () => {
+    expect(parseMetarText('METAR ABCD 211350Z 24012G22KT 9999 SCT025 18/12 Q1014 NOSIG=', 0)).toEqual({
+      windFromDegT: 240,
+      windFromDegM: 240,
+      windKt: 12,
+      gustKt: 22,
+      temperatureC: 18,
+      dewPointC: 12,
+      qnhHpa: 1014,
+      station: 'ABCD',
+      leftAside: ['9999', 'SCT025', 'NOSIG'],
+    });
+  });
+
+  test.each([
+    [240, 3, 237],
+    [240, -4.5, 245],
+    [2, 5, 357],
+    [358, -3, 1],
+    [10, 10, 360],
+  ])('turns %d true with variation %d east to %d magnetic', (deg, variation, magnetic) => {
+    // "Variation east, magnetic least."
+    const wind = `${String(deg).padStart(3, '0')}10KT`;
+    expect(parseMetarText(`${wind} 15/10 Q1013`, variation).windFromDegM).toBe(magnetic);
+  });
+
+  test('may be a METAR of the American kind', () => {
+    const seen = parseMetarText(
+      'KABC 211350Z AUTO 24012KT 1 3/4SM R04/1200FT +TSRA BKN010CB OVC020 M02/M05 A2992 RMK AO2 SLP123',
+      0,
+    );
+    expect(seen.temperatureC).toBe(-2);
+    expect(seen.dewPointC).toBe(-5);
+    // 29.92 inHg is 1013.2 hPa (flight-figures 1a: 29.9213 inHg is 1013.25).
+    expect(seen.qnhHpa).toBe(1013.2);
+    expect(seen.leftAside.at(-1)).toBe('RMK AO2 SLP123');
+  });
+
+  test('may give the wind in metres a second, and a calm', () => {
+    // 1 m/s is 1.943844 kt: 6 is 11.66.
+    expect(parseMetarText('ABCD 211350Z 07006MPS 040V100 CAVOK 10/08 Q0998', 0).windKt).toBe(12);
+    const calm = parseMetarText('ABCD 211350Z 00000KT CAVOK 10/08 Q0998', 7);
+    expect([calm.windFromDegM, calm.windKt]).toEqual([0, 0]);
+  });
+
+  test('may leave out temperature and pressure', () => {
+    const seen = parseMetarText('24012KT', 0);
+    expect([seen.windKt, seen.temperatureC, seen.qnhHpa, seen.station]).toEqual([12, null, null, '']);
+  });
+
+  test.each([
+    ['', /a wind group like 24012KT or 24012G22KT is needed, found none/],
+    ['ABCD 211350Z VRB03KT CAVOK 10/08 Q0998', /"VRB03KT" gives no direction/],
+    ['ABCD 211350Z /////KT 9999 10/08 Q0998', /was "\/\/\/\/\/KT"/],
+    ['ABCD 211350Z 36050KMH 9999 18/12 Q1014', /was "36050KMH"/],
+    ['ABCD 211350Z 240P99KT 9999 18/12 Q1014', /was "240P99KT"/],
+    ['ABCD 211350Z 2401200KT 9999 18/12 Q1014', /was "2401200KT"/],
+    ['ABCD 211350Z 37012KT 9999 18/12 Q1014', /direction must be 000 to 360, was "37012KT"/],
+    ['ABCD 211350Z 24022G12KT 9999 18/12 Q1014', /gust must be above the mean wind, was "24022G12KT"/],
+    [
+      'ABCD 211350Z 24012KT 9999 18/// Q1014',
+      /temperature group must be like 17\/12 or M02\/M05, was "18\/\/\/"/,
+    ],
+    ['ABCD 211350Z 24012KT 9999 18/12 Q////', /pressure group must be like Q1013 or A2992, was "Q\/\/\/\/"/],
+    ['ABCD 211350Z 24012KT 9999 18/12 Q0700', /must be 850 to 1090 hPa, was "Q0700"/],
+    ['ABCD 211350Z 24012KT 9999 18/12 Q1014 WHATEVER', /the group "WHATEVER" is not one of a weather report/],
+  ])('%s is refused, the group named', (text, sentence) => {
+    expect(() => parseMetarText(text, 0)).toThrow(sentence);
+  });
+
+  test('of more than 99 kt is refused too', () => {
+    expect(() => parseMetarText('ABCD 211350Z 240112KT 9999 18/12 Q1014', 0)).toThrow(/was "240112KT"/);
+  });
+});
