@@ -52,6 +52,7 @@ const build = async (folder) => {
 mkdirSync(cache, { recursive: true });
 const folder = join(cache, markOfSources());
 if (!existsSync(join(folder, 'main.js'))) await build(folder);
-const { main } = await import(pathToFileURL(join(folder, 'main.js')).href);
+const program = pathToFileURL(join(folder, 'main.js'));
+const { main } = await import(program.href);
 process.stdout.on('error', () => {});
-process.exitCode = main(process.argv.slice(2));
+process.exitCode = await main(process.argv.slice(2), program);

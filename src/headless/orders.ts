@@ -1,0 +1,113 @@
+import { basename, resolve } from 'node:path';
+import type { CircuitPlan } from '../circuit/types.ts';
+import { parseControlsCsv } from '../formats/controls-csv.ts';
+import { createScript } from '../session/script.ts';
+import type { ControlSource } from '../session/source.ts';
+import { type Model, prepare } from '../simulation/model.ts';
+import type { Scenario } from '../simulation/scenario.ts';
+import { checkOutput, readText } from './files.ts';
+import { createPilot } from './model-pilot.ts';
+import { numberOption, type Options } from './options.ts';
+import { HIGHEST_SEED, planOf, scenarioFrom } from './scenario.ts';
+
+const RATES = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60];
+
+/** Everything that is known before the first step. */
+export interface Orders {
+  readonly folder: string;
+  readonly scenarios: readonly Scenario[];
+  /** Of all of them: only the seed differs. Null: no circuit can be planned, `unplanned` says why. */
+  readonly plan: CircuitPlan | null;
+  readonly unplanned: string;
+  readonly source: (model: Model, plan: CircuitPlan) => ControlSource<unknown>;
+  readonly openLoop: boolean;
+  readonly durationS: number | null;
+  readonly trackHz: number;
+  readonly track: string | null;
+  readonly gpx: string | null;
+  readonly result: string;
+  readonly repeats: boolean;
+}
+
+const scenariosOf = (options: Options, folder: string): Scenario[] => {
+  const scenario = scenarioFrom(options, folder);
+  const repeat = numberOption(options, 'repeat', 1, 100000, true) ?? 1;
+  if (scenario.seed + repeat - 1 > HIGHEST_SEED) {
+    throw new Error(
+      `--repeat must leave the last seed at most ${HIGHEST_SEED}, was ${repeat} from seed ${scenario.seed}`,
+    );
+  }
+  return Array.from({ length: repeat }, (_, i) => ({ ...scenario, seed: scenario.seed + i }));
+};
+
+const rateOf = (options: Options): number => {
+  const rate = numberOption(options, 'rate', 1, 60, true) ?? 10;
+  if (!RATES.includes(rate))
+    throw new Error(`--rate must divide 60, one of ${RATES.join(', ')}, was ${rate}`);
+  return rate;
+};
+
+const outputsOf = (options: Options, folder: string): Pick<Orders, 'track' | 'gpx' | 'result'> => {
+  const { track = null, gpx = null, result = '-' } = options;
+  const files = [track, gpx, result === '-' ? null : result].filter((file) => file !== null);
+  const paths = files.map((file) => resolve(folder, file));
+  files.forEach((file, i) => {
+    checkOutput(folder, file);
+    if (paths.indexOf(paths[i] as string) !== i)
+      throw new Error(`${file}: must be another file for each output, was given twice`);
+  });
+  return { track, gpx, result };
+};
+
+/** A start that cannot be is said with the name of the file it came from. */
+const checkStart = (scenario: Scenario, options: Options): void => {
+  try {
+    prepare(scenario);
+  } catch (error) {
+    const file = options.start?.endsWith('.json') === true ? basename(options.start) : 'start';
+    throw error instanceof Error && error.constructor === Error
+      ? new Error(error.message.replace(/^start: /, `${file}: `))
+      : error;
+  }
+};
+
+/** Reads and checks everything. Throws an Error sentence at the first thing that is wrong. */
+export const ordersFrom = (options: Options, folder: string): Orders => {
+  if (options.metar !== undefined) {
+    throw new Error('--metar is not understood yet: give --wind, --temp and --qnh instead');
+  }
+  if (options.json !== undefined) throw new Error('--json must come with --list, found it alone');
+  const outputs = outputsOf(options, folder);
+  const trackHz = rateOf(options);
+  const durationS = numberOption(options, 'duration', 0, 86400);
+  const scenarios = scenariosOf(options, folder);
+  const first = scenarios[0] as Scenario;
+  checkStart(first, options);
+  const controls = options.controls;
+  const openLoop = controls !== undefined;
+  const topStage = first.aeroplane.flap.stages.length - 1;
+  const rows =
+    controls === undefined || controls === 'none'
+      ? []
+      : parseControlsCsv(readText(folder, controls), basename(controls), topStage);
+  let plan: CircuitPlan | null = null;
+  let unplanned = '';
+  try {
+    plan = planOf(first);
+  } catch (error) {
+    if (openLoop || !(error instanceof Error) || error.constructor !== Error) throw error;
+    unplanned = error.message;
+  }
+  return {
+    folder,
+    scenarios,
+    plan,
+    unplanned,
+    source: openLoop ? () => createScript(rows) : createPilot,
+    openLoop,
+    durationS,
+    trackHz,
+    ...outputs,
+    repeats: options.repeat !== undefined,
+  };
+};
