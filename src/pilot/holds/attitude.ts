@@ -18,7 +18,7 @@ const PITCH_LEARNING_PER_S = 0.3;
 const MOST_LEARNT_RAD = radFromDeg(8);
 const EXPECTING_S = 0.7;
 /** From the thought to the nose or the wing being there: reaction, stick, answer. */
-const PITCH_ANSWER_S = 0.3;
+export const PITCH_ANSWER_S = 0.3;
 const BANK_ANSWER_S = 0.45;
 const HIGHEST_RAD = radFromDeg(16);
 const LOWEST_RAD = radFromDeg(-12);
@@ -56,7 +56,7 @@ export const holdPitch = (
   const aim = clamp(wantedRad, LOWEST_RAD, HIGHEST_RAD);
   const step = clamp(aim - m.pitchWantedRad, -most, most);
   m.pitchWantedRad += step;
-  m.pitchExpectedRad += (m.pitchWantedRad - m.pitchExpectedRad) * (TICK_S / PITCH_ANSWER_S);
+  m.pitchExpectedRad += (m.pitchWantedRad - m.pitchExpectedRad) * (TICK_S / how.answerS);
   const error = m.pitchExpectedRad - v.pitchRad;
   const ias = Math.max(m.iasMps, 12);
   const soft = clamp((b.feel.iasMps * b.feel.iasMps) / (ias * ias), 0.4, 2.5);
@@ -74,8 +74,10 @@ export const holdPitch = (
 export interface PitchHand {
   keen: number;
   extraAlphaRad: number;
+  /** How long the nose may take to follow the thought. */
+  answerS: number;
 }
-export const EASY: PitchHand = { keen: 1, extraAlphaRad: 0 };
+export const EASY: PitchHand = { keen: 1, extraAlphaRad: 0, answerS: PITCH_ANSWER_S };
 
 /** Near the ground the nose grows heavy: the pull that practice expects. */
 const groundFeed = (b: Briefing, v: Readonly<PilotView>): number => {

@@ -1,6 +1,6 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
-import { radFromDeg } from '../../units/conversions.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import { climbPitchRad, type Habit, pitchFor, throttleFor } from '../habits.ts';
 import type { PilotMemory } from '../memory.ts';
@@ -21,6 +21,9 @@ interface Manner {
 }
 const LEVEL: Manner = { pathShare: 1.2, speedShare: 0.25 };
 const DESCENT: Manner = { pathShare: 0.5, speedShare: 0.8 };
+/** Near the ground the nose points where it must go and stays there. */
+const LOW: Manner = { pathShare: 0.9, speedShare: 0.35 };
+const LOW_M = mFromFt(80);
 const CLIMB: Manner = { pathShare: 0, speedShare: 0.9 };
 
 const GAINING_PER_S = 0.14;
@@ -82,7 +85,7 @@ const steerPath = (
   holdPitch(b, m, v, expected + trade + m.tradeHoldRad + turnAlphaRad(b, m, v), CHANGE_RADPS, hand);
 };
 
-const hand = { keen: 1, extraAlphaRad: 0 };
+const hand = { keen: 1, extraAlphaRad: 0, answerS: 0.3 };
 
 /** Full power, the speed held with attitude. */
 export const climbAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, iasMps: number): void => {
@@ -98,7 +101,10 @@ export const descendAt = (
   v: Readonly<PilotView>,
   verticalSpeedMps: number,
   iasMps: number,
-): void => steerPath(b, m, v, b.habits[m.regime], verticalSpeedMps, iasMps, DESCENT, false);
+): void => {
+  const manner = v.clearanceM < LOW_M ? LOW : DESCENT;
+  steerPath(b, m, v, b.habits[m.regime], verticalSpeedMps, iasMps, manner, false);
+};
 
 const CLOSING_PER_S = 0.18;
 const FASTEST_MPS = 2.5;

@@ -29,13 +29,15 @@ const STRAIGHTEN_M = mFromFt(60);
 /** Over the threshold and too far along: the throttle is closed early. */
 const LATE_M = mFromFt(60);
 const LONG_M = 25;
+const LEAST_SHARE = 0.4;
+const SINKING_MPS = 0.5;
 const LONG_OVER_M = 60;
 const CORRECTING_PER_S = 0.12;
 const MOST_EXTRA_MPS = mpsFromFpm(250);
 /** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
 const ROUND_OUT_S = 3.2;
 const ROUND_OUT_FROM_M = mFromFt(14);
-const ROUND_OUT_TO_M = mFromFt(26);
+const ROUND_OUT_TO_M = mFromFt(30);
 
 /** The arc that ends on the centreline: V^2 / (g R) with R = y / (1 - cos of what is left to turn). */
 const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -78,12 +80,17 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   m.hands.carbHeat = v.heightM > HEAT_OFF_M ? b.habits.final.carbHeat : 0;
   const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
   descendAt(b, m, v, sink, b.plan.approachIasMps);
-  if (v.clearanceM < LATE_M)
-    m.hands.throttle *= clamp(1 + (shortOfPointM(b, m, v) + LONG_M) / LONG_OVER_M, 0.2, 1);
+  const sinking = m.verticalSpeedMps < sink - SINKING_MPS;
+  if (v.clearanceM < LATE_M && !sinking)
+    m.hands.throttle *= clamp(1 + (shortOfPointM(b, m, v) + LONG_M) / LONG_OVER_M, LEAST_SHARE, 1);
   trimOut(b, m, v);
   if (!low) balance(b, m, v);
   const why = unstableAtGate(b, m, v);
   if (why !== '') return goAround(m, v, why);
-  const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);
+  const from = clamp(
+    -ROUND_OUT_S * Math.min(m.verticalSpeedMps, v.verticalSpeedMps),
+    ROUND_OUT_FROM_M,
+    ROUND_OUT_TO_M,
+  );
   if (v.clearanceM < from) beginPhase(m, v, 'round-out');
 };

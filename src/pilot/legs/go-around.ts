@@ -19,7 +19,7 @@ const LAST_STAGE_M = mFromFt(200);
 const POSITIVE_MPS = 0.5;
 const SLOW_MPS = mpsFromKt(4);
 
-const FIRM = { keen: 1.4, extraAlphaRad: 0 };
+const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
 
 /** The decision: power, attitude, configuration, in this order. */
 export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): void => {

@@ -23,15 +23,14 @@ const FLARE_RADPS = radFromDeg(6);
 const TAIL_MARGIN_RAD = radFromDeg(3.5);
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
 const IDLE_SINK_MPS = -2;
-const LOWEST_FROM_M = mFromFt(12);
+const LOWEST_FROM_M = mFromFt(15);
 const NOSE_UP_RAD = radFromDeg(0.5);
-const NOSE_DOWN_RAD = radFromDeg(4.5);
 const BALLOON_M = mFromFt(12);
 const BALLOONING_MPS = 0.6;
 const DRIFTING_MPS = 1.8;
 const DRIFTING_S = 1.5;
 
-const hand = { keen: 1.5, extraAlphaRad: 0 };
+const hand = { keen: 1.5, extraAlphaRad: 0, answerS: 0.15 };
 
 /** Stops the sink a foot above the ground, closes the throttle, and holds off until the wheels touch. */
 export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -55,7 +54,7 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   const most = b.shape.tailStrikeRad - TAIL_MARGIN_RAD + sloping;
   // The nose is never pushed down near the ground: a balloon is left to settle
   const near = clamp(1 - v.clearanceM / LOWEST_FROM_M, 0, 1);
-  const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * NOSE_DOWN_RAD;
+  const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * b.plan.approachRad;
   holdPitch(b, m, v, clamp(pitch, Math.min(least, most), most), FLARE_RADPS, hand);
   if (v.onGround) {
     m.touchdowns += 1;
@@ -67,20 +66,20 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
 };
 
 const CLOSING_PER_S = 0.22;
-const OPENING_PER_S = 0.5;
+const OPENING_PER_S = 1;
 const SHORT_M = 60;
 const MOST_SPOT_SHARE = 0.5;
 const GUSTY_POWER = 0.2;
 const GUSTY_M = 1;
 const CUSHION_FROM_MPS = 0.7;
-const CUSHION = 0.25;
+const CUSHION = 0.4;
 
 /** To idle, as late as the specified point asks; some power again when the aeroplane drops. */
 const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lacking: number): void => {
   const level = throttleFor(b.habits[m.regime], 0);
   const spot = clamp(shortOfPointM(b, m, v) / SHORT_M, 0, MOST_SPOT_SHARE) * level;
   const gusty = b.plan.gustAdditionMps > 0 && v.clearanceM > GUSTY_M ? GUSTY_POWER : 0;
-  const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 0.5);
+  const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 1);
   const step = Math.max(spot, cushion, gusty) - m.hands.throttle;
   m.hands.throttle += clamp(step, -CLOSING_PER_S * TICK_S, OPENING_PER_S * TICK_S);
 };

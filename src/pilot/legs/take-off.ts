@@ -14,7 +14,7 @@ const CLEAR_M = mFromFt(8);
 /** Positively off, a little faster, in a crosswind or gusts (common practice: up to 5 kt). */
 const MOST_EXTRA_MPS = mpsFromKt(5);
 
-const PULLING = { keen: 3.5, extraAlphaRad: 0 };
+const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 };
 
 /** From the line-up, or from a touch-and-go, to a few feet up: straight, full power, off at the rotation speed. */
 export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
