@@ -1,24 +1,12 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { findBarriers } from './support/axe.ts';
-import { launchBrowser } from './support/launch.ts';
-import { openSite, type Site } from './support/site.ts';
-import { visit } from './support/visit.ts';
+import { withBrowser } from './support/fixture.ts';
 
-let site: Site;
-let browser: Browser;
-beforeAll(async () => {
-  site = await openSite();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const { open: openPage } = withBrowser();
 
 describe.each(['light', 'dark'] as const)('the flying page, %s', (theme) => {
   it('has no barriers by axe-core at WCAG 2.2 AA, on any sheet and in any picture', async () => {
-    const { page, complaints, close } = await visit(browser, site.url, { theme });
+    const { page, complaints, close } = await openPage({ theme });
     const found: string[] = [];
     const look = async (where: string) => {
       for (const barrier of await findBarriers(page)) found.push(`${where}: ${barrier}`);

@@ -1,23 +1,13 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { readClock, readLeg, readMeters, standReady, WITHOUT_WEBGL } from './support/cockpit.ts';
-import { launchBrowser } from './support/launch.ts';
-import { openSite, type Site } from './support/site.ts';
-import { type Visit, visit } from './support/visit.ts';
+import { withBrowser } from './support/fixture.ts';
+import type { Visit } from './support/visit.ts';
 
-let site: Site;
-let browser: Browser;
-beforeAll(async () => {
-  site = await openSite();
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+const { open: openPage } = withBrowser();
 
 const open = async (): Promise<Visit> => {
-  const visited = await visit(browser, site.url, { ownClock: true, before: WITHOUT_WEBGL });
+  const visited = await openPage({ ownClock: true, before: WITHOUT_WEBGL });
   await standReady(visited.page);
   return visited;
 };

@@ -100,6 +100,18 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
     return wantedDeg;
   };
 
+  /** A view that fails must not take the flight with it: the page goes on without drawing. */
+  const giveUp = (error: unknown) => {
+    console.error(error);
+    stage?.destroy();
+    stage = null;
+    useStore.setState({
+      graphics: 'none',
+      graphicsWhy:
+        'The drawing failed, so plan, profile and window stay empty; scales, card and levers still work.',
+    });
+  };
+
   return {
     get setting() {
       return setting;
@@ -133,7 +145,11 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
       frame.lookRad = lookRad;
       frame.picture = settings.picture === 'whiteboard' ? 'whiteboard' : 'cockpit';
       frame.planMode = settings.planMode;
-      stage.draw(frame);
+      try {
+        stage.draw(frame);
+      } catch (error) {
+        giveUp(error);
+      }
     },
     lookingDeg: () => Math.round(degFromRad(lookRad)),
     setPalette: (palette: Palette) => {

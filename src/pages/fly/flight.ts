@@ -251,9 +251,9 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     gamepads.poll();
     if (!flight || !driver) return;
     const shown = driver.frame(nowMs);
-    const last = ownAircraft(flight.session).snapshot;
+    const { snapshot: last, controls } = ownAircraft(flight.session);
     const { setting } = drawing;
-    if (setting) meters.write(shown, last.step, setting);
+    if (setting) meters.write(shown, controls, last.step, setting);
     writeClock(last);
     if (slowStep < 0 || last.step < slowStep || last.step >= slowStep + STEP_HZ / 4) {
       slowStep = last.step - (last.step % (STEP_HZ / 4));

@@ -26,10 +26,10 @@ const Lever = ({ lever, name, low, more, less }: LeverProps) => {
   const input = useRef<HTMLInputElement>(null);
   useEffect(
     () =>
-      meters.addText((snapshot) => {
+      meters.addText((controls) => {
         const slider = input.current;
         if (!slider) return;
-        const percent = Math.round(snapshot[lever] * 100);
+        const percent = Math.round(controls[lever] * 100);
         if (slider.dataset.dragged !== 'yes' && slider.value !== String(percent))
           slider.value = String(percent);
         slider.setAttribute('aria-valuetext', percentText(lever, percent));

@@ -1,3 +1,4 @@
+import type { Controls } from '../../simulation/controls.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import type { Scale, ScaleSetting } from '../../views/scales/scale.ts';
 
@@ -29,7 +30,7 @@ interface Shown {
 /** The meters of the page; components come and go, the flight writes. */
 export const createMeters = () => {
   const shown = new Map<string, Shown>();
-  const extras = new Set<(snapshot: Readonly<Snapshot>) => void>();
+  const extras = new Set<(controls: Readonly<Controls>) => void>();
   let textStep = -1;
 
   const writeText = (entry: Shown, value: number, setting: ScaleSetting) => {
@@ -50,14 +51,19 @@ export const createMeters = () => {
         if (shown.get(parts.scale.id)?.parts === parts) shown.delete(parts.scale.id);
       };
     },
-    /** Something else that follows each quarter of a second. */
-    addText: (write: (snapshot: Readonly<Snapshot>) => void): (() => void) => {
+    /** Something else that follows each quarter of a second, from where the levers stand. */
+    addText: (write: (controls: Readonly<Controls>) => void): (() => void) => {
       extras.add(write);
       textStep = -1;
       return () => extras.delete(write);
     },
     /** Every frame; `step` is the last whole step. */
-    write: (snapshot: Readonly<Snapshot>, step: number, setting: ScaleSetting): void => {
+    write: (
+      snapshot: Readonly<Snapshot>,
+      controls: Readonly<Controls>,
+      step: number,
+      setting: ScaleSetting,
+    ): void => {
       const withText = textStep < 0 || step < textStep || step >= textStep + TEXT_STEPS;
       if (withText) textStep = step - (step % TEXT_STEPS);
       for (const entry of shown.values()) {
@@ -71,7 +77,7 @@ export const createMeters = () => {
         entry.fraction = fraction;
         pointer.style.transform = `translateX(${(fraction * 100).toFixed(1)}%)`;
       }
-      if (withText) for (const write of extras) write(snapshot);
+      if (withText) for (const write of extras) write(controls);
     },
     /** Writes everything at the next frame, for instance after a step back. */
     refresh: (): void => {

@@ -1,0 +1,23 @@
+import { useSyncExternalStore } from 'react';
+
+/** The pages, by what stands after # in the address. */
+export const ROUTES = ['fly', 'brief', 'own'] as const;
+export type Route = (typeof ROUTES)[number];
+
+/** The page the address asks for; the flying page for anything else. */
+export const routeNow = (): Route => {
+  const asked = location.hash.slice(1);
+  return ROUTES.find((route) => route === asked) ?? 'fly';
+};
+
+const follow = (changed: () => void): (() => void) => {
+  addEventListener('hashchange', changed);
+  return () => removeEventListener('hashchange', changed);
+};
+
+export const useRoute = (): Route => useSyncExternalStore(follow, routeNow);
+
+/** Turns to a page; the browser's way back leads here again. */
+export const goTo = (route: Route): void => {
+  location.hash = route;
+};
