@@ -137,6 +137,28 @@ describe('a flight without a screen', () => {
     expect(rows.length).toBeGreaterThan(100);
   });
 
+  it('repeats the model pilot to the byte, hands off the pilot', () => {
+    const flight = ['--start', 'final', '--wind', '060/12g20', '--turbulence', 'light', '--rate', '60'];
+    expect(run(...flight, '--track', 'flown.csv').error).toBe('');
+    const rows = rowsOf('flown.csv');
+    const kept = [
+      'time_s',
+      'elevator',
+      'aileron',
+      'rudder',
+      'trim',
+      'throttle',
+      'brake',
+      'flap_stage',
+      'gear',
+      'carb_heat',
+    ];
+    const at = kept.map((name) => COLUMNS.indexOf(name));
+    hold('copied.csv', rows.map((row) => at.map((i) => row[i]).join(',')).join('\r\n'));
+    expect(run(...flight, '--controls', 'copied.csv', '--track', 'repeated.csv').error).toBe('');
+    expect(read('repeated.csv')).toBe(read('flown.csv'));
+  });
+
   it('flies the same flight from the scenario of its result', () => {
     const start = hold('air.json', AIR);
     const common = ['--controls', 'none', '--duration', '5'];
