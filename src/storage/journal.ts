@@ -1,45 +1,111 @@
-import type { Mark } from '../formats/attempt.ts';
-import type { HelpUsed, Parent } from '../lesson/attempt.ts';
-import type { Recording } from '../session/recording.ts';
+import {
+  type ChangeList,
+  emptyChangeList,
+  type Keyframe,
+  pushChange,
+  type Recording,
+} from '../session/recording.ts';
+import type { FlightHead } from './under-way.ts';
 
-/** What belongs to a flight and is not in its recording. */
-export interface FlightAside {
-  readonly help: HelpUsed;
-  readonly marks: readonly Mark[];
+/** What came to one control since the part before. */
+export interface Changes {
+  readonly steps: Int32Array;
+  readonly values: Int32Array;
 }
 
-/** Keeps a flight under way from second to second. */
-export interface FlightJournal {
-  readonly id: string;
-  /** When the flight was begun. */
-  readonly when: string;
-  readonly pilot: string;
-  readonly parent: Parent | null;
-  /** Call it every frame: it writes when a second has been flown since it last did, and never waits. */
-  note(recording: Recording, aside: FlightAside): void;
-  /** Writes what there is: at a freeze, when the page is hidden. */
-  flush(recording: Recording, aside: FlightAside): Promise<void>;
-  /** The flight is over and not wanted: nothing is offered again. */
-  end(): Promise<void>;
+/** What a flight under way got in a second or so. Part 0 begins anew: it holds the whole flight so far. */
+export interface JournalPart {
+  readonly flight: string;
+  readonly part: number;
+  /** Steps flown when it was written. */
+  readonly steps: number;
+  /** In the order of the recording's; null where nothing moved. */
+  readonly changes: readonly (Changes | null)[];
+  /** A keyframe replaces those at its step and after. */
+  readonly keyframes: readonly Keyframe[];
 }
 
-/** A flight whose tab was closed. */
-export interface UnfinishedFlight {
-  readonly id: string;
-  readonly pilot: string;
-  readonly when: string;
-  readonly exercise: string;
-  readonly aeroplane: string;
-  readonly aerodrome: string;
-  readonly runway: string;
-  readonly flightS: number;
+/** How far a journal has been written. */
+export interface Written {
+  /** The object that was written from; another one means that the flight was set back. */
+  recording: Recording | null;
+  part: number;
+  steps: number;
+  readonly counts: number[];
+  keyframe: Keyframe | null;
 }
 
-/** A flight gone on with: stand it at the recording's last step and fly. */
-export interface FlightTakenUp {
-  readonly recording: Recording;
-  readonly aside: FlightAside;
-  readonly journal: FlightJournal;
-  /** A sentence for the user, or empty: another model version goes on from the last keyframe. */
-  readonly says: string;
-}
+export const nothingWritten = (): Written => ({
+  recording: null,
+  part: -1,
+  steps: 0,
+  counts: [],
+  keyframe: null,
+});
+
+const changesSince = (list: ChangeList, count: number): Changes | null =>
+  count === list.count
+    ? null
+    : { steps: list.steps.slice(count, list.count), values: list.values.slice(count, list.count) };
+
+const keyframesSince = (recording: Recording, last: Keyframe | null): readonly Keyframe[] => {
+  if (last === null) return recording.keyframes;
+  const at = recording.keyframes.lastIndexOf(last);
+  return at >= 0
+    ? recording.keyframes.slice(at + 1)
+    : recording.keyframes.filter((keyframe) => keyframe.step >= last.step);
+};
+
+/** The next part: what came since the last, or the whole flight when it was set back. */
+export const partSince = (flight: string, recording: Recording, written: Written): JournalPart => {
+  const goesOn = written.recording === recording;
+  return {
+    flight,
+    part: goesOn ? written.part + 1 : 0,
+    steps: recording.steps,
+    changes: recording.changes.map((list, i) =>
+      changesSince(list, goesOn ? (written.counts[i] as number) : 0),
+    ),
+    keyframes: keyframesSince(recording, goesOn ? written.keyframe : null),
+  };
+};
+
+/** Remembers that `part` of `recording` stands written, as the recording was when the part was made. */
+export const noteWritten = (written: Written, recording: Recording, part: JournalPart): void => {
+  const goesOn = part.part > 0;
+  written.recording = recording;
+  written.part = part.part;
+  written.steps = part.steps;
+  part.changes.forEach((changes, i) => {
+    written.counts[i] = (goesOn ? (written.counts[i] as number) : 0) + (changes?.steps.length ?? 0);
+  });
+  written.keyframe = part.keyframes[part.keyframes.length - 1] ?? (goesOn ? written.keyframe : null);
+};
+
+/**
+ * Puts a flight together again from its parts in their order. Null when nothing can be read: no first part, or
+ * no keyframe. Parts after a gap are left out.
+ */
+export const recordingFrom = (head: FlightHead, parts: readonly JournalPart[]): Recording | null => {
+  const whole = parts.filter((part, i) => part.part === i);
+  const last = whole[whole.length - 1];
+  if (last === undefined) return null;
+  const changes = last.changes.map(() => emptyChangeList());
+  const keyframes: Keyframe[] = [];
+  for (const part of whole) {
+    part.changes.forEach((more, at) => {
+      if (more === null) return;
+      const list = changes[at] as ChangeList;
+      more.steps.forEach((step, i) => {
+        pushChange(list, step, more.values[i] as number);
+      });
+    });
+    for (const keyframe of part.keyframes) {
+      while ((keyframes[keyframes.length - 1]?.step ?? -1) >= keyframe.step) keyframes.pop();
+      keyframes.push(keyframe);
+    }
+  }
+  if (keyframes[0]?.step !== 0) return null;
+  const { version, modelVersion, scenario } = head;
+  return { version, modelVersion, scenario, steps: last.steps, changes, keyframes };
+};

@@ -1,11 +1,23 @@
 import type { Attempt, AttemptBody, AttemptHead } from '../formats/attempt.ts';
 import type { AttemptRow } from '../lesson/attempt.ts';
-import type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
+import { attemptsOf } from './attempts.ts';
+import { type Claims, claimsHere } from './claims.ts';
+import { exchangeOf } from './exchange.ts';
+import { type KeeperOptions, openKeeper } from './keeper.ts';
+import { spaceHere } from './persist.ts';
+import { pilotsOf } from './pilots.ts';
+import {
+  type FlightAside,
+  type FlightJournal,
+  type FlightTakenUp,
+  flightsUnderWay,
+  type UnfinishedFlight,
+} from './under-way.ts';
 
 export type { Attempt, AttemptBody, AttemptHead, Mark } from '../formats/attempt.ts';
 export type { FlownResult } from '../formats/result.ts';
 export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
-export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './journal.ts';
+export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './under-way.ts';
 
 /** An attempt taken from its shelf. */
 export interface OpenedAttempt {
@@ -81,15 +93,56 @@ export interface Logbook {
   /** All or nothing. */
   importFile(file: File): Promise<ImportOutcome>;
 
-  /** Begins the journal of a flight; its id becomes the attempt's. */
-  beginJournal(pilot: string, parent: AttemptRow['parent'], aside: FlightAside): Promise<FlightJournal>;
-  /** Flights of closed tabs; those that another tab flies now are left out. */
+  /** Begins the journal of a flight; `asideNow` is asked at each write. Its id becomes the attempt's. */
+  beginJournal(
+    pilot: string,
+    parent: AttemptRow['parent'],
+    asideNow: () => FlightAside,
+  ): Promise<FlightJournal>;
+  /** Flights of closed tabs, newest first; those that another tab flies now are left out. */
   unfinished(): Promise<readonly UnfinishedFlight[]>;
-  /** Goes on with one; null when another tab has it, or it is gone. */
-  takeUp(id: string): Promise<FlightTakenUp | null>;
+  /**
+   * Goes on with one; null when another tab has it, it is gone, or another model version began it. `asideNow`
+   * gets what stood there before.
+   */
+  takeUp(id: string, asideNow: (before: FlightAside) => FlightAside): Promise<FlightTakenUp | null>;
   discard(id: string): Promise<void>;
+
+  /** What is taken of the browser's storage; null where it does not say. */
+  space(): Promise<{ readonly usedBytes: number; readonly mostBytes: number } | null>;
 
   /** Called after every change, here or in another tab. Returns the way to stop listening. */
   onChange(listener: () => void): () => void;
   close(): void;
 }
+
+export interface LogbookOptions extends KeeperOptions {
+  /** How tabs agree on who flies what; the browser's own way unless said otherwise. */
+  readonly claims?: Claims;
+}
+
+/** What was deleted can be had back for so long. */
+const PURGE_AFTER_MS = 30 * 24 * 3600 * 1000;
+
+/** Opens the logbook; never rejects. `tell` hears one sentence for each kind of trouble with storage. */
+export const openLogbook = async (options: LogbookOptions): Promise<Logbook> => {
+  const keeper = await openKeeper(options);
+  const claims = options.claims ?? claimsHere();
+  const attempts = attemptsOf(keeper);
+  await attempts.purgeOlderThan(PURGE_AFTER_MS);
+  return {
+    get kept() {
+      return keeper.kept;
+    },
+    ...pilotsOf(keeper),
+    ...attempts,
+    ...exchangeOf(keeper, attempts),
+    ...flightsUnderWay(keeper, claims),
+    space: spaceHere,
+    onChange: keeper.onChange,
+    close: () => {
+      claims.close();
+      keeper.close();
+    },
+  };
+};
