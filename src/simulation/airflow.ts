@@ -1,9 +1,9 @@
-import { atan2, atanInPlace, sinCosInPlace } from '../maths/functions.ts';
+import { atan2, atanInPlace } from '../maths/functions.ts';
 import type { Shape } from './shape.ts';
 
 const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s
 
-/** Attitude and the air that meets it: body axes, air velocity in them, angle of attack, slip, the ground below. */
+/** Body axes and the air that meets them: air velocity in them, angle of attack, slip, the ground below. */
 export const airflow = (
   s: Shape,
   now: Float64Array,
@@ -11,12 +11,6 @@ export const airflow = (
   part: Float64Array,
   seen: Float64Array,
 ): void => {
-  part[0] = y[6]!;
-  sinCosInPlace(part, 0);
-  part[2] = y[7]!;
-  sinCosInPlace(part, 2);
-  part[4] = y[8]!;
-  sinCosInPlace(part, 4);
   const st = part[0]!;
   const ct = part[1]!;
   const sb = part[2]!;

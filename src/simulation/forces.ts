@@ -1,6 +1,7 @@
 import { G0_MPS2 } from '../units/constants.ts';
 import { airflow } from './airflow.ts';
 import { airframe } from './airframe.ts';
+import { attitude, attitudeSince } from './attitude.ts';
 import { PART_LENGTH } from './places.ts';
 import { propulsion } from './propeller.ts';
 import type { Shape } from './shape.ts';
@@ -23,6 +24,29 @@ const part = new Float64Array(PART_LENGTH);
  * the forces were. The equations, their signs and sources stand in DEVELOPERS.md, "The model".
  */
 export const derivative = (
+  s: Shape,
+  now: Float64Array,
+  y: Float64Array,
+  rate: Float64Array,
+  seen: Float64Array,
+): void => {
+  attitude(y, part);
+  forces(s, now, y, rate, seen);
+};
+
+/** The same for a later stage of the step whose first stage was the last `derivative`. */
+export const derivativeSince = (
+  s: Shape,
+  now: Float64Array,
+  y: Float64Array,
+  rate: Float64Array,
+  seen: Float64Array,
+): void => {
+  attitudeSince(y, part);
+  forces(s, now, y, rate, seen);
+};
+
+const forces = (
   s: Shape,
   now: Float64Array,
   y: Float64Array,

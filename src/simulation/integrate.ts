@@ -1,4 +1,4 @@
-import { derivative } from './forces.ts';
+import { derivative, derivativeSince } from './forces.ts';
 import { INTEGRATED } from './places.ts';
 import type { Shape } from './shape.ts';
 
@@ -22,11 +22,11 @@ export const integrate = (
   const half = dtS / 2;
   derivative(shape, now, y, k1, seen);
   for (let i = 0; i < INTEGRATED; i += 1) trial[i] = (y[i] as number) + half * (k1[i] as number);
-  derivative(shape, now, trial, k2, seen);
+  derivativeSince(shape, now, trial, k2, seen);
   for (let i = 0; i < INTEGRATED; i += 1) trial[i] = (y[i] as number) + half * (k2[i] as number);
-  derivative(shape, now, trial, k3, seen);
+  derivativeSince(shape, now, trial, k3, seen);
   for (let i = 0; i < INTEGRATED; i += 1) trial[i] = (y[i] as number) + dtS * (k3[i] as number);
-  derivative(shape, now, trial, k4, seen);
+  derivativeSince(shape, now, trial, k4, seen);
   const sixth = dtS / 6;
   for (let i = 0; i < INTEGRATED; i += 1)
     y[i] =

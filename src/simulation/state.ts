@@ -36,7 +36,7 @@ export const STATE_SLOTS: readonly Slot[] = [
   slot('onGround', 0, 1),
   slot('ended', 0, 2),
   slot('endedWhy', 0, 9),
-  slot('endedValue', -1e4, 1e4),
+  slot('endedValue', -1e5, 1e5),
   slot('engineDead', 0, 1),
   slot('powerShare', 0.3, 1),
   slot('flapStuck', 0, 1),
