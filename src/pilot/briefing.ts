@@ -203,4 +203,4 @@ const profileOf = (plan: CircuitPlan, endM: number): Briefing['profile'] => {
 };
 
 /** Turns onto the next leg must not be steeper than this, whatever the plan (South African FI procedures). */
-export const STEEPEST_FINAL_BANK_RAD = radFromDeg(28);
+export const STEEPEST_FINAL_BANK_RAD = radFromDeg(26);

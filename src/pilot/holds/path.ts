@@ -30,6 +30,7 @@ const GAINING_PER_S = 0.14;
 const QUICKEST_MPS2 = 0.7;
 const MOST_LACKING = 0.07;
 const ROUGH_MPS = 0.6;
+const IN_A_GUST = 0.4;
 const POWER_GAIN = 0.5;
 const POWER_LEARNING_PER_S = 0.12;
 const PITCH_LEARNING_PER_S = 0.12;
@@ -57,8 +58,9 @@ const steerPath = (
   m.pathWantedMps += clamp(wantedMps - m.pathWantedMps, -most, most);
   const speed = Math.max(m.iasMps, 20);
   const gaining = clamp(GAINING_PER_S * (iasMps - m.iasMps), -QUICKEST_MPS2, QUICKEST_MPS2);
-  // In gusts a needle that jumps is let jump: slower hands on the speed
-  const calm = 1 / (1 + m.roughnessMps / ROUGH_MPS);
+  // In gusts a needle that jumps is let jump, upwards most of all: what a gust lends it takes back
+  const gust = b.plan.gustAdditionMps > 0 && gaining < m.iasTrendMps2 ? IN_A_GUST : 1;
+  const calm = gust / (1 + m.roughnessMps / ROUGH_MPS);
   const lacking = clamp((calm * (gaining - m.iasTrendMps2)) / G0_MPS2, -MOST_LACKING, MOST_LACKING);
   const steep = fixedPower ? 0 : (m.pathWantedMps - m.verticalSpeedMps) / speed;
 

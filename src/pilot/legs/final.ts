@@ -92,5 +92,7 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
     ROUND_OUT_FROM_M,
     ROUND_OUT_TO_M,
   );
-  if (v.clearanceM < from) beginPhase(m, v, 'round-out');
+  if (v.clearanceM >= from) return;
+  m.touchdowns = 0;
+  beginPhase(m, v, 'round-out');
 };

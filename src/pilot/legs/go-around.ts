@@ -14,6 +14,7 @@ const PUSHING_RADPS = radFromDeg(5);
 const PUSHING_S = 4;
 const FIRST_STAGE_S = 1.5;
 const NEXT_STAGE_S = 4;
+const FIRST_OVER_STALL = 1.2;
 const SAFE_M = mFromFt(40);
 const LAST_STAGE_M = mFromFt(200);
 const POSITIVE_MPS = 0.5;
@@ -60,7 +61,8 @@ const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void =>
   const waited = v.timeS - m.flapFromS;
   const first = m.hands.flapStage >= b.habits.landing.stage && v.timeS - m.phaseFromS < NEXT_STAGE_S;
   if (first) {
-    if (waited < FIRST_STAGE_S || m.hands.flapStage - 1 < 1) return;
+    const slow = m.iasMps < FIRST_OVER_STALL * b.feel.stallIasMps;
+    if (waited < FIRST_STAGE_S || slow || m.hands.flapStage - 1 < 1) return;
   } else {
     const ready =
       waited > NEXT_STAGE_S &&

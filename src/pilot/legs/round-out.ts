@@ -20,6 +20,7 @@ const SINK_GAIN = 1.1;
 const SINK_LEARNING_PER_S = 0.8;
 const MOST_LEARNT_RAD = 0.06;
 const FLARE_RADPS = radFromDeg(6);
+const RELAXING_RADPS = radFromDeg(4);
 const TAIL_MARGIN_RAD = radFromDeg(3.5);
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
 const IDLE_SINK_MPS = -2;
@@ -55,7 +56,11 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   // The nose is never pushed down near the ground: a balloon is left to settle
   const near = clamp(1 - v.clearanceM / LOWEST_FROM_M, 0, 1);
   const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * b.plan.approachRad;
-  holdPitch(b, m, v, clamp(pitch, Math.min(least, most), most), FLARE_RADPS, hand);
+  const relaxed = Math.max(
+    clamp(pitch, Math.min(least, most), most),
+    m.pitchWantedRad - RELAXING_RADPS * TICK_S,
+  );
+  holdPitch(b, m, v, relaxed, FLARE_RADPS, hand);
   if (v.onGround) {
     m.touchdowns += 1;
     m.touchedS = v.timeS;
@@ -71,6 +76,10 @@ const SHORT_M = 60;
 const MOST_SPOT_SHARE = 0.5;
 const GUSTY_POWER = 0.2;
 const GUSTY_M = 1;
+/** High above the ground and slow is no place to be: some power. */
+const LEAST_OVER_STALL = 1.08;
+const OVER_STALL_PER_M = 0.04;
+const POWER_FOR_SLOW = 0.2;
 const CUSHION_FROM_MPS = 0.7;
 const CUSHION = 0.4;
 
@@ -80,7 +89,9 @@ const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lack
   const spot = clamp(shortOfPointM(b, m, v) / SHORT_M, 0, MOST_SPOT_SHARE) * level;
   const gusty = b.plan.gustAdditionMps > 0 && v.clearanceM > GUSTY_M ? GUSTY_POWER : 0;
   const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 1);
-  const step = Math.max(spot, cushion, gusty) - m.hands.throttle;
+  const need = b.feel.stallIasMps * (LEAST_OVER_STALL + OVER_STALL_PER_M * v.clearanceM);
+  const slow = v.clearanceM > GUSTY_M ? clamp(POWER_FOR_SLOW * (need - m.iasMps), 0, 1) : 0;
+  const step = Math.max(spot, cushion, gusty, slow) - m.hands.throttle;
   m.hands.throttle += clamp(step, -CLOSING_PER_S * TICK_S, OPENING_PER_S * TICK_S);
 };
 
@@ -92,5 +103,5 @@ const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => 
   if (v.xM > b.latestTouchdownM) return 'not down in time';
   if (m.driftS > DRIFTING_S) return 'drift not held';
   const up = v.partingMps > BALLOONING_MPS && v.clearanceM > BALLOON_M;
-  return up && v.timeS - m.phaseFromS > 2 ? 'ballooned' : '';
+  return up && (m.touchdowns > 0 || v.timeS - m.phaseFromS > 2) ? 'ballooned' : '';
 };

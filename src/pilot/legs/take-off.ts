@@ -20,6 +20,7 @@ const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 };
 export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const habit = b.habits['take-off'];
   m.regime = 'take-off';
+  m.touchdowns = 0;
   m.hands.brake = 0;
   m.hands.carbHeat = 0;
   m.hands.flapStage = habit.stage;
