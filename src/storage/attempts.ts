@@ -2,6 +2,7 @@ import { type AttemptBody, type AttemptHead, headOf, rowOf } from '../formats/at
 import { bodyText, LONGEST, parseBodyText } from '../formats/logbook-json.ts';
 import { sameModel } from '../formats/scenario-json.ts';
 import type { AttemptRow } from '../lesson/attempt.ts';
+import { inOne } from './database.ts';
 import { packText, unpackText } from './gzip.ts';
 import type { Keeper } from './keeper.ts';
 import type { ListQuestion, OpenedAttempt } from './logbook.ts';
@@ -45,13 +46,11 @@ export const attemptsOf = (keeper: Keeper) => {
     }
     await keeper.on(async (db) => {
       const tx = db.transaction('attempts', 'readwrite');
-      await Promise.all(
-        ids.map(async (id) => {
-          const row = await tx.store.get(id);
-          if (row !== undefined) await tx.store.put(how(row));
-        }),
-      );
-      await tx.done;
+      const one = async (id: string) => {
+        const row = await tx.store.get(id);
+        if (row !== undefined) await tx.store.put(how(row));
+      };
+      await inOne(tx, () => Promise.all(ids.map(one)));
     }, undefined);
     keeper.changed();
   };
@@ -141,15 +140,12 @@ export const attemptsOf = (keeper: Keeper) => {
       for (const id of ids) if (loose.get(id)?.row.deletedAt) loose.delete(id);
       await keeper.on(async (db) => {
         const tx = db.transaction(['attempts', 'flights'], 'readwrite');
-        await Promise.all(
-          ids.map(async (id) => {
-            const row = await tx.objectStore('attempts').get(id);
-            if (row === undefined || row.deletedAt === null) return;
-            await tx.objectStore('attempts').delete(id);
-            await tx.objectStore('flights').delete(id);
-          }),
-        );
-        await tx.done;
+        const one = async (id: string) => {
+          const row = await tx.objectStore('attempts').get(id);
+          if (row === undefined || row.deletedAt === null) return;
+          await Promise.all([tx.objectStore('attempts').delete(id), tx.objectStore('flights').delete(id)]);
+        };
+        await inOne(tx, () => Promise.all(ids.map(one)));
       }, undefined);
       await settle();
       keeper.changed();

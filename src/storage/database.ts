@@ -63,7 +63,13 @@ export const openDatabase = async (
 ): Promise<Database> => {
   const db = await openDB<Shelves>(name, migrations.length, {
     async upgrade(database, oldVersion, _, transaction) {
-      for (const migrate of migrations.slice(oldVersion)) await migrate(database, transaction);
+      try {
+        for (const migrate of migrations.slice(oldVersion)) await migrate(database, transaction);
+      } catch {
+        // Nothing half done: the database stays at the version it had, and opening it fails.
+        transaction.done.catch(() => {});
+        transaction.abort();
+      }
     },
     blocked: () => events.onBlocked(),
     blocking: () => {
@@ -73,4 +79,10 @@ export const openDatabase = async (
     terminated: () => events.onLost(),
   });
   return db;
+};
+
+/** Work in one transaction, waited for to its end: it all stands, or none of it and one error. */
+export const inOne = async <T>(tx: { readonly done: Promise<void> }, work: () => Promise<T>): Promise<T> => {
+  const [answer] = await Promise.all([work(), tx.done]);
+  return answer;
 };

@@ -1,4 +1,5 @@
 import { LONGEST } from '../formats/logbook-json.ts';
+import { inOne } from './database.ts';
 import type { Keeper } from './keeper.ts';
 import { Refusal } from './refusals.ts';
 
@@ -53,17 +54,16 @@ export const pilotsOf = (keeper: Keeper) => {
         if (loose.row.pilot === from) loose.row = { ...loose.row, pilot: clean };
       await keeper.on(async (db) => {
         const tx = db.transaction(['pilots', 'kept', 'attempts'], 'readwrite');
-        const kept = tx.objectStore('kept');
-        await tx.objectStore('pilots').delete(from);
-        await tx.objectStore('pilots').put({ name: clean });
-        if ((await kept.get(CURRENT)) === from) await kept.put(clean, CURRENT);
-        const theirs = IDBKeyRange.bound([from, ''], [from, '\uFFFF']);
-        let cursor = await tx.objectStore('attempts').index('pilotWhen').openCursor(theirs);
-        while (cursor !== null) {
-          await cursor.update({ ...cursor.value, pilot: clean });
-          cursor = await cursor.continue();
-        }
-        await tx.done;
+        await inOne(tx, async () => {
+          const kept = tx.objectStore('kept');
+          const attempts = tx.objectStore('attempts');
+          await tx.objectStore('pilots').delete(from);
+          await tx.objectStore('pilots').put({ name: clean });
+          if ((await kept.get(CURRENT)) === from) await kept.put(clean, CURRENT);
+          const theirs = IDBKeyRange.bound([from, ''], [from, '\uFFFF']);
+          const rows = await attempts.index('pilotWhen').getAll(theirs);
+          await Promise.all(rows.map((row) => attempts.put({ ...row, pilot: clean })));
+        });
       }, undefined);
       keeper.changed();
     },
