@@ -10,6 +10,7 @@ export interface FlightClock {
   /** The instant from which steps are counted; moves when time is dropped, frozen or runs at another rate. */
   anchorMs: number;
   stepsSinceAnchor: number;
+  lastFrameMs: number;
 }
 
 /** A frame owes at most this much; the rest is dropped. */
@@ -23,6 +24,7 @@ export const newClock = (rate: Rate = 1): FlightClock => ({
   running: false,
   anchorMs: 0,
   stepsSinceAnchor: 0,
+  lastFrameMs: 0,
 });
 
 const stepMs = (clock: FlightClock): number => 1000 / STEP_HZ / clock.rate;
@@ -39,6 +41,7 @@ export const startClock = (clock: FlightClock, nowMs: number): void => {
   clock.running = true;
   clock.anchorMs = nowMs;
   clock.stepsSinceAnchor = 0;
+  clock.lastFrameMs = nowMs;
 };
 
 export const stopClock = (clock: FlightClock): void => {
@@ -51,12 +54,15 @@ export const setRate = (clock: FlightClock, rate: Rate): void => {
   clock.rate = rate;
 };
 
-/** Drops what a frame at `nowMs` may not owe; returns the milliseconds dropped, 0 nearly always. */
+/**
+ * Begins a frame: drops what it may not owe of the time since the frame before it. Returns the milliseconds
+ * dropped, 0 nearly always.
+ */
 export const dropArrears = (clock: FlightClock, nowMs: number): number => {
-  const owedMs = nowMs - lastInstantMs(clock);
-  if (owedMs <= MOST_OWED_MS) return 0;
-  clock.anchorMs += owedMs - MOST_OWED_MS;
-  return owedMs - MOST_OWED_MS;
+  const droppedMs = Math.max(0, nowMs - clock.lastFrameMs - MOST_OWED_MS);
+  clock.lastFrameMs = nowMs;
+  clock.anchorMs += droppedMs;
+  return droppedMs;
 };
 
 /** True while a step is due at `nowMs`; take it, then call `tookStep`. */
