@@ -15,6 +15,7 @@ import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
 import { newPilotView, type PilotView, pilotView } from './view.ts';
 
 export type { PilotMemory } from './memory.ts';
+export { refusal } from './refusal.ts';
 
 const SPEED_LAG_S = 0.6;
 const TREND_LAG_S = 1.2;
