@@ -145,7 +145,11 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
     [0.1, 0.1, 0.1, 10, 0.1],
     { tolerance: 1e-10, lows: [-1.2, -0.3, -1, 1, -2], highs: [1.2, 0.4, 1, 90, 2] },
   );
-  if (!found.converged) return { ok: false, why: `no steady state was found at ${words(request)}` };
+  if (!found.converged) {
+    const path = given === undefined && revpsGiven === undefined;
+    const why = path ? beyondPower(shape, air, request, gamma0 > 0 ? 1 : 0) : null;
+    return { ok: false, why: why ?? `no steady state was found at ${words(request)}` };
+  }
   const [pitchRad, alphaRad, elevatorRad, revps, turnRateRadps] = found.x as [
     number,
     number,
@@ -160,12 +164,8 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
   const torque = propellerTorqueNm(shape, density, revps, axial);
   const throttle = given ?? (torque / share - idle) / (shape.ratedTorqueNm - idle);
   if (throttle > 1 + 1e-9 || throttle < -1e-9) {
-    const edge = solveSteady(shape, air, { ...atThrottle(request), throttle: throttle > 1 ? 1 : 0 });
-    const limit = throttle > 1 ? 'needs more than full power' : 'needs less than no power';
-    const nearest = edge.ok
-      ? `; the nearest possible is ${fpmFromMps(edge.steady.verticalSpeedMps).toFixed(0)} ft/min at ${rpmFromRevps(edge.steady.revps).toFixed(0)} rpm`
-      : '';
-    return { ok: false, why: `${words(request)} on this path ${limit}${nearest}` };
+    const why = beyondPower(shape, air, request, throttle > 1 ? 1 : 0);
+    return { ok: false, why: why ?? `no steady state was found at ${words(request)}` };
   }
   if (elevatorRad < -shape.elevatorUpRad || elevatorRad > shape.elevatorDownRad)
     return {
@@ -191,6 +191,20 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
       loadFactor: seen[5] as number,
     },
   };
+};
+
+/** What is said of a path beyond full power (1) or steeper than no power gives (0); null if even that cannot be flown. */
+const beyondPower = (
+  shape: Shape,
+  air: AirColumn,
+  request: SteadyRequest,
+  throttle: 0 | 1,
+): string | null => {
+  const edge = solveSteady(shape, air, { ...atThrottle(request), throttle });
+  if (!edge.ok) return null;
+  const limit = throttle === 1 ? 'needs more than full power' : 'needs less than no power';
+  const { verticalSpeedMps, revps } = edge.steady;
+  return `${words(request)} on this path ${limit}; the nearest possible is ${fpmFromMps(verticalSpeedMps).toFixed(0)} ft/min at ${rpmFromRevps(revps).toFixed(0)} rpm`;
 };
 
 const atThrottle = (request: SteadyRequest) => ({
