@@ -1,9 +1,10 @@
 // The table of controls says the ranges; quantiseControls is written out for speed. The two must agree.
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   CONTROL_STEP,
   CONTROLS,
+  copyControls,
   neutralControls,
   quantiseControls,
 } from '../../../src/simulation/controls.ts';
@@ -31,4 +32,31 @@ it('clamps every control to its range in the table and rounds it to its step', (
       });
     }),
   );
+});
+
+describe('the controls', () => {
+  it('are the same once quantised twice', () => {
+    const controls = neutralControls();
+    Object.assign(controls, { elevator: 0.77777777, trim: -0.33333, flapStage: 1.4 });
+    quantiseControls(controls, 3);
+    const once = { ...controls };
+    quantiseControls(controls, 3);
+    expect(controls).toEqual(once);
+  });
+
+  it('copied, are all there and share nothing', () => {
+    const from = neutralControls();
+    for (const [i, { name }] of CONTROLS.entries()) from[name] = i + 1;
+    const into = neutralControls();
+    copyControls(from, into);
+    expect(into).toEqual(from);
+    from.elevator = 99;
+    expect(into.elevator).not.toBe(99);
+  });
+
+  it('stand one to a column, and every lever has its row', () => {
+    const names = CONTROLS.map(({ name }) => name);
+    expect([...names].sort()).toEqual(Object.keys(neutralControls()).sort());
+    expect(new Set(CONTROLS.map(({ column }) => column)).size).toBe(CONTROLS.length);
+  });
 });
