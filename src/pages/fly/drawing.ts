@@ -166,3 +166,5 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
     },
   };
 };
+
+export type Drawing = ReturnType<typeof createDrawing>;

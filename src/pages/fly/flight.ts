@@ -3,7 +3,6 @@ import { createHands } from '../../input/hands.ts';
 import { listenToKeys } from '../../input/keyboard.ts';
 import type { ControlSource } from '../../session/source.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
-import type { Snapshot } from '../../simulation/snapshot.ts';
 import { createFlightSound } from '../../sound/flight-sound.ts';
 import { clockText } from '../../units/format.ts';
 import { PALETTES } from '../../views/palette.ts';
@@ -13,17 +12,19 @@ import { createAnnouncer } from './announcer.ts';
 import type { Rate } from './clock.ts';
 import { registerFlight } from './commands.ts';
 import { createDrawing } from './drawing.ts';
-import { createDriver, type Driver, ownAircraft } from './driver.ts';
+import { createDriver, type Driver } from './driver.ts';
 import { headlineOf } from './headline.ts';
 import { setInstruments } from './instruments.ts';
 import { instrumentsOf } from './instruments-of.ts';
-import { clockId, meters } from './meters.ts';
+import { askedBy, keepFlight, keptFlight } from './kept-flight.ts';
+import { whenLeft } from './leaving.ts';
+import { meters } from './meters.ts';
 import { modelPilot, pilotRefusal } from './model-pilot.ts';
-import { lessonMemory, type ReadyFlight, readyFlight } from './ready.ts';
+import { type ReadyFlight, readyFlight } from './ready.ts';
 import { resultOf } from './result.ts';
 import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
-import { showSlowly } from './slow.ts';
+import { createShower } from './shower.ts';
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -37,10 +38,9 @@ const SAY_DROPPED_S = 0.5;
 export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const set = useStore.setState;
   const get = useStore.getState;
-  const aborted = new AbortController();
-  const listening = { signal: aborted.signal };
   let flight: ReadyFlight | null = null;
   let driver: Driver | null = null;
+  let asked = '';
   let frames = 0;
   let droppedS = 0;
 
@@ -150,7 +150,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     set({
       ready: true,
       failed: '',
-      begun: false,
+      begun: next.session.step > 0,
       frozen: true,
       frozenWhy: '',
       pilot: 'hands',
@@ -167,6 +167,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const prepareFlight = (): boolean => {
     try {
       const { scenario, model } = scenarioOf(get().settings);
+      asked = askedBy(get().settings);
       adopt(
         readyFlight(
           scenario,
@@ -236,47 +237,18 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     },
   });
 
-  // --- each frame ---
-  let slowStep = -1;
-  let clockStep = -1;
-  const writeClock = (snapshot: Readonly<Snapshot>) => {
-    const second = Math.floor(snapshot.step / STEP_HZ);
-    if (second === clockStep) return;
-    clockStep = second;
-    const element = document.getElementById(clockId);
-    if (element) element.textContent = clockText(snapshot.timeS);
-  };
+  const show = createShower(announcer, drawing, sound);
   const frame = (nowMs: number) => {
     frames = requestAnimationFrame(frame);
     gamepads.poll();
-    if (!flight || !driver) return;
-    const shown = driver.frame(nowMs);
-    const { snapshot: last, controls } = ownAircraft(flight.session);
-    const { setting } = drawing;
-    if (setting) meters.write(shown, controls, last.step, setting);
-    writeClock(last);
-    if (slowStep < 0 || last.step < slowStep || last.step >= slowStep + STEP_HZ / 4) {
-      slowStep = last.step - (last.step % (STEP_HZ / 4));
-      showSlowly(flight, last, announcer);
-    }
-    sound.follow(last, driver.running);
-    drawing.draw(flight, shown, lessonMemory(flight).legs.leg, driver.running, nowMs);
+    if (flight && driver) show(flight, driver, nowMs);
   };
 
-  document.addEventListener(
-    'visibilitychange',
-    () => {
-      if (document.hidden && driver?.running) freeze('The page was hidden.');
-    },
-    listening,
-  );
-  window.addEventListener(
-    'blur',
-    () => {
-      if (keyboard.anyDown() && driver?.running) freeze('The keys went to another window.');
-      keyboard.release();
-    },
-    listening,
+  const stopWatching = whenLeft(
+    () => driver?.running ?? false,
+    () => keyboard.anyDown(),
+    (why) => freeze(why),
+    () => keyboard.release(),
   );
   const unsubscribe = useStore.subscribe((now, before) => {
     if (now.theme !== before.theme) drawing.setPalette(PALETTES[now.theme]);
@@ -285,13 +257,21 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     if (now.sheet !== before.sheet && now.sheet === 'help' && driver?.running) freeze();
   });
 
-  prepareFlight();
+  const kept = keptFlight(get().settings);
+  if (kept) {
+    asked = askedBy(get().settings);
+    adopt(kept);
+    takeOver();
+  } else {
+    prepareFlight();
+  }
   frames = requestAnimationFrame(frame);
 
   return () => {
     cancelAnimationFrame(frames);
+    keepFlight(flight, asked);
     unsubscribe();
-    aborted.abort();
+    stopWatching();
     keyboard.destroy();
     announcer.destroy();
     drawing.destroy();

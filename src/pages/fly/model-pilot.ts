@@ -1,10 +1,10 @@
 import type { CircuitPlan } from '../../circuit/types.ts';
-import { createPilot } from '../../pilot/pilot.ts';
+import { createPilot, refusal } from '../../pilot/pilot.ts';
 import type { ControlSource } from '../../session/source.ts';
 import type { Model } from '../../simulation/model.ts';
 
-/** Why the model pilot will not fly this, or null. */
-export const pilotRefusal = (_model: Model, _plan: CircuitPlan): string | null => null;
+/** Why the model pilot will not fly this, as a sentence, or null. */
+export const pilotRefusal = (model: Model, plan: CircuitPlan): string | null => refusal(model, plan);
 
 /** The model pilot as a source of controls. */
 export const modelPilot = (model: Model, plan: CircuitPlan): ControlSource<unknown> =>

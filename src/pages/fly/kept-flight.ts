@@ -1,0 +1,28 @@
+import type { Settings } from '../settings.ts';
+import type { ReadyFlight } from './ready.ts';
+
+/** What only changes how a flight is shown and held, not which flight it is. */
+const SHOWN_ONLY: ReadonlySet<string> = new Set([
+  'theme',
+  'seenStart',
+  'handStyle',
+  'arrowsAsStick',
+  'picture',
+  'planMode',
+  'announce',
+]);
+
+/** The flight that settings ask for, as a text to compare. */
+export const askedBy = (settings: Settings): string =>
+  JSON.stringify(Object.entries(settings).filter(([key]) => !SHOWN_ONLY.has(key)));
+
+let kept: { readonly flight: ReadyFlight; readonly asked: string } | null = null;
+
+/** Keeps the flight as it was left for another page. */
+export const keepFlight = (flight: ReadyFlight | null, asked: string): void => {
+  kept = flight && { flight, asked };
+};
+
+/** The flight that was left, for whoever comes back; null when another one is asked for. */
+export const keptFlight = (settings: Settings): ReadyFlight | null =>
+  kept?.asked === askedBy(settings) ? kept.flight : null;

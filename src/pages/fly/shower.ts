@@ -1,0 +1,40 @@
+import { STEP_HZ } from '../../simulation/scenario.ts';
+import type { FlightSound } from '../../sound/flight-sound.ts';
+import { clockText } from '../../units/format.ts';
+import type { Announcer } from './announcer.ts';
+import type { Drawing } from './drawing.ts';
+import { type Driver, ownAircraft } from './driver.ts';
+import { clockId, meters } from './meters.ts';
+import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { showSlowly } from './slow.ts';
+
+/** Steps between two looks at what changes slowly: 0.25 s. */
+const SLOW_STEPS = STEP_HZ / 4;
+
+/** Shows a flight, frame by frame: scales, clock, words, sound and drawing. */
+export const createShower = (announcer: Announcer, drawing: Drawing, sound: FlightSound) => {
+  let slowStep = -1;
+  let second = -1;
+
+  const writeClock = (step: number) => {
+    const now = Math.floor(step / STEP_HZ);
+    if (now === second) return;
+    second = now;
+    const element = document.getElementById(clockId);
+    if (element) element.textContent = clockText(now);
+  };
+
+  return (flight: ReadyFlight, driver: Driver, nowMs: number): void => {
+    const shown = driver.frame(nowMs);
+    const { snapshot, controls } = ownAircraft(flight.session);
+    const { step } = snapshot;
+    if (drawing.setting) meters.write(shown, controls, step, drawing.setting);
+    writeClock(step);
+    if (slowStep < 0 || step < slowStep || step >= slowStep + SLOW_STEPS) {
+      slowStep = step - (step % SLOW_STEPS);
+      showSlowly(flight, snapshot, announcer);
+    }
+    sound.follow(snapshot, driver.running);
+    drawing.draw(flight, shown, lessonMemory(flight).legs.leg, driver.running, nowMs);
+  };
+};
