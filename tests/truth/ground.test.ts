@@ -297,6 +297,63 @@ describe('a touchdown', () => {
   });
 });
 
+describe('wind from the side on the ground (common practice, model.md)', () => {
+  const rolling = (rudderAssist: boolean): Flight => {
+    const flight = beginFlight(scenarioOf({ weather: { windFromDegM: 90, windKt: 14 }, rudderAssist }));
+    fly(flight, 6, (_, c) => {
+      c.throttle = 1;
+    });
+    return flight;
+  };
+
+  it('swings the nose into the wind when the feet do nothing', () => {
+    const flight = rolling(false);
+    fly(flight, 4, (_, c) => {
+      c.throttle = 0;
+    });
+    expect(Math.sin(flight.seen.headingRadT)).toBeGreaterThan(0.02);
+    expect(flight.seen.ended).toBeNull();
+  });
+
+  it('is held by the feet', () => {
+    const flight = rolling(false);
+    const before = flight.seen.headingRadT;
+    fly(flight, 4, (seen, c) => {
+      c.throttle = 0;
+      c.rudder = -4 * Math.sin(seen.headingRadT) - 2 * seen.yawRateRadps;
+    });
+    expectWithin(Math.sin(flight.seen.headingRadT - before), about(0, 0.08, 'common practice'));
+    expect(flight.controls.rudder).toBeLessThan(0);
+  });
+
+  it('landed with 8 degrees of crab, is felt as a jolt sideways that dies away', () => {
+    const flight = beginFlight(
+      scenarioOf({
+        start: {
+          east_m: 0,
+          north_m: 300,
+          height_ft: 2,
+          ias_kt: 60,
+          flap_deg: 30,
+          flight_path_deg: -1,
+          heading_deg: 8,
+        },
+      }),
+    );
+    const speed = Math.hypot(flight.state[AT.velocityEast]!, flight.state[AT.velocityNorth]!);
+    flight.state[AT.velocityEast] = 0;
+    flight.state[AT.velocityNorth] = speed;
+    let jolt = 0;
+    fly(flight, 4, undefined, (seen) => {
+      jolt = Math.max(jolt, Math.abs(seen.ball));
+      return false;
+    });
+    expect(flight.seen.ended).toBeNull();
+    expectWithin(jolt, { low: 0.08, high: 0.7, source: 'felt, and at most what the tyres grip, .7' });
+    expectWithin(flight.seen.ball, about(0, 0.1, 'common practice'));
+  });
+});
+
 describe("the surfaces' rolling friction", () => {
   // 8.3 MEMORY: dry concrete .02 to .05; dry grass .05 to .10. 8.8 VERIFIED: dry short grass +20 % of take-off distance
   it('is that of dry tarmac and of short dry grass', () => {

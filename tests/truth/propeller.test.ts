@@ -63,7 +63,7 @@ describe.each(everyAeroplane().map((a) => [a.id, a] as const))('the propeller of
           closest = Math.max(closest, thrust / ideal);
           if (thrust > ideal) expect.fail(`${rpm} rpm, ${kt} kt: ${thrust} N above the disk's ${ideal} N`);
         }
-    trust('Thrust over the actuator disk, at most', 'Rankine and Froude, 7.3', closest, 1, '%');
+    trust('Most thrust, of the actuator disk', 'Rankine and Froude, 7.3', closest, 1, '%');
     expect(closest).toBeGreaterThan(0.5);
     expect(closest).toBeLessThan(1);
   });
