@@ -1,7 +1,9 @@
+import { clamp } from '../../maths/functions.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import { climbPitchRad } from '../habits.ts';
-import { EASY, holdBank, holdPitch, wheelRad } from '../holds/attitude.ts';
+import { holdBank, holdPitch, wheelRad } from '../holds/attitude.ts';
+import { slowAlphaRad } from '../holds/path.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
@@ -15,6 +17,9 @@ const CLEAR_M = mFromFt(8);
 const MOST_EXTRA_MPS = mpsFromKt(5);
 
 const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 };
+
+const flying = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
+const MOST_EXTRA_ALPHA_RAD = 0.05;
 
 /** From the line-up, or from a touch-and-go, to a few feet up: straight, full power, off at the rotation speed. */
 export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -39,7 +44,8 @@ export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
     return;
   }
   const learnt = m.pitchHoldRad;
-  holdPitch(b, m, v, climbPitchRad(habit) - radFromDeg(1), ROTATING_RADPS, v.onGround ? PULLING : EASY);
+  flying.extraAlphaRad = clamp(slowAlphaRad(b, habit, m.iasMps), 0, MOST_EXTRA_ALPHA_RAD);
+  holdPitch(b, m, v, climbPitchRad(habit) - radFromDeg(1), ROTATING_RADPS, v.onGround ? PULLING : flying);
   if (v.onGround) {
     // What the wheels resist is not to be learnt
     m.pitchHoldRad = learnt;
