@@ -28,6 +28,7 @@ const fileName = (row: AttemptRow, ending: string): string => {
   const what = row.exercise
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
+    .replace(/^-/, '')
     .slice(0, 40);
   return `lapwing-${when}-${what}.${ending}`;
 };

@@ -29,6 +29,7 @@ const DEMANDS: Readonly<Record<string, (issue: Issue) => string>> = {
   tuple: () => 'a list of a fixed length',
   strict_object: () => 'an object',
   object: () => 'an object',
+  loose_object: () => 'an object',
   record: () => 'an object',
   min_length: (i) =>
     typeof i.input === 'string' ? 'text that is not empty' : `at least ${String(i.requirement)} long`,
