@@ -15,7 +15,7 @@ describe.each(['light', 'dark'] as const)('the flying page, %s', (theme) => {
     await page.waitForFunction(() => document.querySelectorAll('button:disabled').length < 6);
     await look('start sheet');
     await page.keyboard.press('Escape');
-    await page.getByText('go on').first().waitFor();
+    await page.getByRole('button', { name: 'Begin' }).first().waitFor();
     await look('whiteboard');
     await page.keyboard.press('?');
     await page.getByRole('heading', { name: 'The keys' }).waitFor();

@@ -194,7 +194,8 @@ export const ResultSheet = () => {
       onClose={close}
       className="sheet-result"
     >
-      <div className="result-body">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must reach it (axe: scrollable-region-focusable) */}
+      <section className="result-body" aria-label="What happened" tabIndex={0}>
         <p>{result.why}</p>
         <p className="first-look">{result.firstLook}</p>
         <div className="drawings">
@@ -210,7 +211,7 @@ export const ResultSheet = () => {
         <p className="soft">
           Flown with: {result.help}. {CAUTION}
         </p>
-      </div>
+      </section>
       <div className="result-foot">
         <AgainFrom result={result} />
         <div className="sheet-buttons">

@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { findBarriers } from './support/axe.ts';
+import { readClock, readLeg, WITHOUT_WEBGL, waitUntilReady } from './support/cockpit.ts';
+import { withBrowser } from './support/fixture.ts';
+
+const { open } = withBrowser();
+
+describe('a circuit watched to its end', () => {
+  it('ends in a result card, leg by leg, from which the flight can be taken up again', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await waitUntilReady(page);
+    await page.getByRole('button', { name: 'watch one flown' }).click();
+    await page.clock.runFor(200);
+    await page.keyboard.press('4');
+    const result = page.locator('.sheet-result');
+    // A circuit takes some seven minutes (two minutes at four-fold rate), ten at most.
+    for (let i = 0; i < 16 && (await result.count()) === 0; i += 1) await page.clock.runFor(10_000);
+    expect(await result.getByRole('heading').first().textContent()).toContain('Stopped');
+    for (const leg of ['upwind', 'crosswind', 'downwind', 'base', 'final']) {
+      expect(await result.getByRole('rowheader', { name: leg, exact: true }).count(), leg).toBe(1);
+    }
+    expect(await result.getByRole('rowheader', { name: 'touchdown', exact: true }).count()).toBe(1);
+    expect((await result.locator('.first-look').textContent())?.length).toBeGreaterThan(20);
+    expect(await findBarriers(page)).toEqual([]);
+
+    const end = await readClock(page);
+    await result.getByRole('button', { name: 'final', exact: true }).click();
+    await page.clock.runFor(300);
+    expect((await readClock(page)) < end).toBe(true);
+    expect(await readLeg(page)).toBe('Final');
+    await page.keyboard.press(' ');
+    await page.clock.runFor(2000);
+    await page.getByRole('button', { name: 'Watch it flown' }).waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
