@@ -27,7 +27,8 @@ describe('a circuit watched to its end', () => {
     await result.getByRole('button', { name: 'final', exact: true }).click();
     await page.clock.runFor(300);
     expect((await readClock(page)) < end).toBe(true);
-    expect(await readLeg(page)).toBe('Final');
+    // At roll-out the turn may not be over for the lesson yet.
+    expect(await readLeg(page)).toMatch(/final/i);
     await page.keyboard.press(' ');
     await page.clock.runFor(2000);
     await page.getByRole('button', { name: 'Watch it flown' }).waitFor();
