@@ -30,6 +30,12 @@ const policyMeta = (): Plugin => ({
   ],
 });
 
+/**
+ * Top-level `const` stays `const`: an engine folds what cannot change, and the flight model's step is a third
+ * faster than with the bundler's usual `var`.
+ */
+const constants = { topLevelVar: false } as const;
+
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   plugins: [react(), policyMeta()],
@@ -39,9 +45,14 @@ export default defineConfig(({ isSsrBuild }) => ({
         ssr: 'src/headless/main.ts',
         outDir: '.cache/headless',
         target: 'node20',
-        rolldownOptions: { output: { entryFileNames: 'main.js' } },
+        rolldownOptions: { output: { entryFileNames: 'main.js', ...constants } },
       }
-    : { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+    : {
+        target: 'es2022',
+        assetsInlineLimit: 0,
+        modulePreload: { polyfill: false },
+        rolldownOptions: { output: constants },
+      },
   ssr: { noExternal: true },
   test: {
     include: ['tests/**/*.test.ts'],

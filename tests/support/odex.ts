@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 interface Solver {
   absoluteTolerance: number;
   relativeTolerance: number;
+  initialStepSize: number;
   solve(
     f: (x: number, y: number[]) => number[],
     x0: number,
@@ -12,7 +13,7 @@ interface Solver {
   ): { y: number[]; outcome: number };
 }
 
-const odex = createRequire(import.meta.url)('odex') as { Solver: new (n: number) => Solver };
+export const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (n: number) => Solver };
 
 /** Integrates y' = f(x, y) from x0 to x1 to an absolute and relative tolerance. */
 export const solveOde = (
@@ -22,7 +23,7 @@ export const solveOde = (
   x1: number,
   tolerance: number,
 ): number[] => {
-  const solver = new odex.Solver(y0.length);
+  const solver = new Solver(y0.length);
   solver.absoluteTolerance = tolerance;
   solver.relativeTolerance = tolerance;
   const { y, outcome } = solver.solve(f, x0, [...y0], x1);

@@ -1,0 +1,95 @@
+// Whole flights without a screen: model pilot, moderate turbulence, recorder, lesson and result.
+import { deflateRawSync } from 'node:zlib';
+import { recordingText } from '../../src/formats/recording-json.ts';
+import { flyOrder } from '../../src/headless/flight.ts';
+import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
+import { createLesson } from '../../src/lesson/lesson.ts';
+import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
+import { createPilot } from '../../src/pilot/pilot.ts';
+import { createSession, type Session, tick } from '../../src/session/session.ts';
+import { prepare } from '../../src/simulation/model.ts';
+import { type Scenario, STEP_HZ } from '../../src/simulation/scenario.ts';
+import { say } from './rows.ts';
+import { bytesMade, cpuSeconds, cpuSideBySide, median } from './timing.ts';
+
+const weather = { wind: '050/10g20', turbulence: 'moderate' } as const;
+const MINUTE = 60 * STEP_HZ;
+
+const orderFor = (scenario: Scenario) => {
+  const plan = planOf(scenario);
+  const model = prepare(scenario);
+  return { scenario, plan, model, durationS: null, openLoop: false, trackHz: null, gpx: false };
+};
+
+// Ten seeds of one circuit each, to a stop
+const scenarios = Array.from({ length: 10 }, (_, seed) =>
+  scenarioFrom({ ...weather, seed: `${seed + 1}` }, '.'),
+);
+let flownS = 0;
+const circuits = (): void => {
+  flownS = 0;
+  for (const scenario of scenarios) {
+    const order = orderFor(scenario);
+    const { result } = flyOrder({ ...order, source: createPilot(order.model, order.plan) });
+    flownS += result.flight_s;
+  }
+};
+const [circuitsCpuS = 1] = cpuSideBySide([circuits], 7, 2);
+say({
+  name: 'headless circuit: pilot, turbulence, recording, result',
+  figure: flownS / circuitsCpuS,
+  unit: '× real time',
+  sense: 'at least',
+  budget: 10_000,
+});
+
+/** A session of touch-and-goes that has flown so many minutes. */
+const sessionOf = (minutes: number): Session => {
+  const order = orderFor(scenarioFrom({ ...weather, circuits: '50' }, '.'));
+  const folds = [createLessonFold(createLesson(order.scenario.aeroplane, order.model.runway, order.plan))];
+  const session = createSession([
+    { scenario: order.scenario, source: createPilot(order.model, order.plan), folds },
+  ]);
+  for (let i = 0; i < minutes * MINUTE; i += 1) tick(session);
+  return session;
+};
+
+const tenMinutes = sessionOf(10);
+say({
+  name: 'garbage of a step of the whole session',
+  figure:
+    bytesMade(() => {
+      for (let i = 0; i < 2 * MINUTE; i += 1) tick(tenMinutes);
+    }) /
+    (2 * MINUTE),
+  unit: 'B',
+  sense: 'at most',
+  budget: null,
+});
+
+const recording = sessionOf(10).aircraft[0]?.recorder.recording;
+if (recording === undefined) throw new Error('session: one aircraft was expected, found none');
+say({
+  name: 'recording of ten minutes, deflated',
+  figure: deflateRawSync(recordingText(recording)).length / 1000,
+  unit: 'KB',
+  sense: 'at most',
+  budget: 100,
+});
+
+/** What twice the flight costs, over what it would cost if it were twice as much. */
+const growth = (from: number): number =>
+  median(
+    [0, 1, 2].map(() => {
+      const once = cpuSeconds(() => sessionOf(from));
+      const twice = cpuSeconds(() => sessionOf(2 * from));
+      return twice / (2 * once);
+    }),
+  );
+say({
+  name: 'cost of 60 minutes over twice that of 30',
+  figure: growth(30),
+  unit: '',
+  sense: 'at most',
+  budget: 1.1,
+});
