@@ -11,6 +11,7 @@ import {
   radFromDeg,
   revpsFromRpm,
 } from '../units/conversions.ts';
+import type { WindDrift } from '../wind/drift.ts';
 import { TERRAIN } from '../wind/terrain.ts';
 import type { Wind } from '../wind/wind.ts';
 import { icingSeverity } from './carburettor.ts';
@@ -25,6 +26,8 @@ export interface Model {
   readonly runway: Runway;
   readonly air: AirColumn;
   readonly wind: Wind;
+  /** Where the wind gets to in the course of the flight, or null when it stays. */
+  readonly drift: WindDrift | null;
   readonly airSeed: StreamSeed;
   readonly topStage: number;
   /** 0 none to 1 severe, from temperature and dew point. */
@@ -51,6 +54,16 @@ export const windOf = (weather: Weather, variationRad: number, terrain: keyof ty
   veerRad: 0,
   turbulence: weather.turbulence,
 });
+
+/** Where the day's wind gets to, in SI and true; null when it stays as it is. */
+export const driftOf = ({ driftTo }: Weather, variationRad: number): WindDrift | null =>
+  driftTo === undefined
+    ? null
+    : {
+        fromRadT: trueFromMagnetic(radFromDeg(driftTo.windFromDegM), variationRad),
+        speedMps: mpsFromKt(driftTo.windKt),
+        overS: driftTo.overS,
+      };
 
 /** The day's air above an aerodrome. `elevationM` is the elevation the temperature was measured at. */
 export const airOf = (weather: Weather, elevationM: number): AirColumn =>
@@ -107,6 +120,7 @@ export const prepare = (scenario: Scenario): Model => {
     runway,
     air,
     wind: windOf(scenario.weather, runway.variationRad, scenario.aerodrome.terrain),
+    drift: driftOf(scenario.weather, runway.variationRad),
     airSeed: seedStream(`${scenario.seed}/air/0`),
     topStage: scenario.aeroplane.flap.stages.length - 1,
     icing: scenario.aeroplane.engine.carburettor ? icingSeverity(scenario.weather) : 0,

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { aerodromeSchema } from '../aerodrome/schema.ts';
 import { aeroplaneSchema } from '../aeroplane/schema.ts';
+import { taskSchema } from './task.ts';
 
 /** Rises with any change of the bytes that a flight gives. */
 export const MODEL_VERSION = 1;
@@ -21,6 +22,14 @@ export const weatherSchema = v.strictObject({
   /** Null: dry air, no carburettor ice. */
   dewPointC: v.nullable(v.pipe(finite, v.minValue(-90), v.maxValue(60))),
   qnhHpa: v.pipe(finite, v.minValue(850), v.maxValue(1090)),
+  /** Where a wind that changes during the flight gets to, evenly, over so many seconds; then it stays. */
+  driftTo: v.exactOptional(
+    v.strictObject({
+      windFromDegM: v.pipe(finite, v.minValue(0), v.maxValue(360)),
+      windKt: v.pipe(finite, v.minValue(0), v.maxValue(99)),
+      overS: v.pipe(finite, v.gtValue(0)),
+    }),
+  ),
 });
 export type Weather = v.InferOutput<typeof weatherSchema>;
 
@@ -58,6 +67,8 @@ export const failureSchema = v.strictObject({
   atS: v.pipe(finite, v.minValue(0)),
   what: v.picklist(['engine-stop', 'partial-power', 'flap-stuck', 'trim-stuck']),
   amount: v.optional(v.pipe(finite, v.minValue(0.3), v.maxValue(0.7)), 0.5),
+  /** Not before the wheels have been this high above the ground. */
+  aboveFt: v.exactOptional(v.pipe(finite, v.minValue(0))),
 });
 export type Failure = v.InferOutput<typeof failureSchema>;
 
@@ -75,6 +86,8 @@ export const scenarioSchema = v.strictObject({
   failures: v.array(failureSchema),
   /** Touch-and-goes before the full stop, plus one. */
   circuits: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(50)),
+  /** Not given: a plain circuit. */
+  task: v.exactOptional(taskSchema),
 });
 
 /** All that is fixed before the first step, as plain JSON. */

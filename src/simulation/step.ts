@@ -4,7 +4,9 @@ import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
 import { cos, exp, sin } from '../maths/functions.ts';
 import { wrapPi } from '../units/angles.ts';
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from '../units/conversions.ts';
+import { type ChangingWind, driftedWind } from '../wind/drift.ts';
 import { airVelocity, stepAir } from '../wind/moving-air.ts';
+import { CALM } from '../wind/wind.ts';
 import { FULL_ICE_LOSS, iceAfter } from './carburettor.ts';
 import type { Controls } from './controls.ts';
 import { ENDINGS, type Ending } from './endings.ts';
@@ -41,17 +43,22 @@ const now = new Float64Array(NOW_LENGTH);
 const seen = new Float64Array(SEEN_LENGTH);
 const airNow = new Float64Array(3);
 const flap = newFlapEffect();
+const changingWind: ChangingWind = { ...CALM };
 
 const toward = (from: number, to: number, most: number): number =>
   to > from + most ? from + most : to < from - most ? from - most : to;
 
-/** Events of the scenario whose time has come. */
+const seenNow = (state: State, place: number): number => state[AT.seen + place] as number;
+
+/** Events of the scenario whose time has come, and height where one is given; what they do, they do for good. */
 const fail = (model: Model, state: State): void => {
   const failures = model.scenario.failures;
   if (failures.length === 0) return;
   const timeS = (state[AT.step] as number) / STEP_HZ;
   for (const failure of failures) {
     if (timeS < failure.atS) continue;
+    if (failure.aboveFt !== undefined && seenNow(state, SEEN.wheelHeight) < mFromFt(failure.aboveFt))
+      continue;
     if (failure.what === 'engine-stop') state[AT.engineDead] = 1;
     else if (failure.what === 'partial-power') state[AT.powerShare] = failure.amount;
     else if (failure.what === 'flap-stuck') state[AT.flapStuck] = 1;
@@ -112,8 +119,13 @@ const lookAround = (model: Model, state: State, controls: Controls): void => {
     aE = sin(state[AT.heading] as number);
     aN = cos(state[AT.heading] as number);
   }
-  stepAir(state, AT.air, model.wind, STEP_S, up - ground, horizontal);
-  airVelocity(state, AT.air, model.wind, up - ground, aE, aN, airNow);
+  const { drift } = model;
+  const wind =
+    drift === null
+      ? model.wind
+      : driftedWind(model.wind, drift, (state[AT.step] as number) / STEP_HZ, changingWind);
+  stepAir(state, AT.air, wind, STEP_S, up - ground, horizontal);
+  airVelocity(state, AT.air, wind, up - ground, aE, aN, airNow);
   state[AT.windEast] = airNow[0] as number;
   state[AT.windNorth] = airNow[1] as number;
   state[AT.windUp] = airNow[2] as number;
