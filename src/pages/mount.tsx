@@ -3,7 +3,7 @@ import { createRoot } from 'react-dom/client';
 import './styles/base.css';
 import './styles/fly.css';
 import './styles/sheets.css';
-import { FlyPage } from './fly/page.tsx';
+import { Pages } from './pages.tsx';
 import { followTheme } from './theme.ts';
 
 /** Puts the page into its element; nothing drawn with WebGL is loaded before this has been painted. */
@@ -11,7 +11,7 @@ export const mount = (element: HTMLElement): void => {
   followTheme();
   createRoot(element).render(
     <StrictMode>
-      <FlyPage />
+      <Pages />
     </StrictMode>,
   );
 };

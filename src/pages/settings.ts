@@ -1,4 +1,15 @@
 import * as v from 'valibot';
+import type { PlanOptions } from '../circuit/types.ts';
+import { mFromNmi, radFromDeg } from '../units/conversions.ts';
+
+/** A circuit chosen otherwise than the aerodrome's custom, as the brief offers it. */
+const circuitSchema = v.object({
+  spacingNmi: v.optional(v.pipe(v.number(), v.gtValue(0))),
+  approachDeg: v.optional(v.pipe(v.number(), v.minValue(2), v.maxValue(10))),
+  descentFrom: v.optional(v.picklist(['abeam', 'base-turn'])),
+  finalFromAimNmi: v.optional(v.pipe(v.number(), v.gtValue(0))),
+});
+export type CircuitChoice = v.InferOutput<typeof circuitSchema>;
 
 /** What the user has chosen, kept from visit to visit. Words and cockpit units, as the panel shows them. */
 export const settingsSchema = v.object({
@@ -12,6 +23,9 @@ export const settingsSchema = v.object({
   turbulence: v.fallback(v.picklist(['none', 'light', 'moderate']), 'none'),
   temperature: v.fallback(v.string(), ''),
   qnh: v.fallback(v.string(), ''),
+  /** Empty: dry air. */
+  dewPoint: v.fallback(v.string(), ''),
+  circuit: v.fallback(v.nullable(circuitSchema), null),
   start: v.fallback(v.picklist(['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final']), 'line-up'),
   seed: v.fallback(v.string(), '1'),
   rudderAssist: v.fallback(v.boolean(), true),
@@ -23,6 +37,14 @@ export const settingsSchema = v.object({
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
 export type PictureChoice = Settings['picture'];
+
+/** What the circuit plan makes of the choice. */
+export const circuitOptions = (choice: CircuitChoice | null): PlanOptions => ({
+  ...(choice?.spacingNmi !== undefined && { spacingM: mFromNmi(choice.spacingNmi) }),
+  ...(choice?.approachDeg !== undefined && { approachRad: radFromDeg(choice.approachDeg) }),
+  ...(choice?.descentFrom !== undefined && { descentFrom: choice.descentFrom }),
+  ...(choice?.finalFromAimNmi !== undefined && { finalFromAimM: mFromNmi(choice.finalFromAimNmi) }),
+});
 
 const PLACE = 'lapwing/settings';
 

@@ -61,7 +61,7 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   base: ({ aeroplane }) => ({
     checks: [
       ...only(aeroplane.engine.carburettor, 'carburettor heat hot'),
-      `${thousands(aeroplane.plan.baseRpm)} rpm first, then ${flap(aeroplane, aeroplane.plan.baseStage)}, trim`,
+      `power back first, then ${flap(aeroplane, aeroplane.plan.baseStage)}, trim`,
     ],
     calls: ['“base” where it is asked for'],
     look: 'along long final and the opposite base before the turn',

@@ -1,6 +1,7 @@
 import { runwayInUse } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
 import { isaTemperatureK } from '../../atmosphere/isa.ts';
+import { withCircuit } from '../../circuit/brief/custom.ts';
 import { planCircuit } from '../../circuit/plan.ts';
 import { runwayByWind } from '../../circuit/runway-choice.ts';
 import { startOfLeg } from '../../circuit/start-of-leg.ts';
@@ -8,8 +9,8 @@ import { parseWind } from '../../formats/wind-text.ts';
 import { type Model, prepare } from '../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../simulation/scenario.ts';
 import { degCFromKelvin, mFromFt } from '../../units/conversions.ts';
-import type { Settings } from '../settings.ts';
-import { AERODROMES, AEROPLANES, chosen } from './choices.ts';
+import { circuitOptions, type Settings } from '../settings.ts';
+import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 
 /** A number typed into a field; an Error sentence with the field's name when it is none or out of range. */
 export const numberIn = (name: string, text: string, low: number, high: number, standard: number): number => {
@@ -27,7 +28,7 @@ const weatherOf = (settings: Settings, aerodrome: Aerodrome): Weather => {
     ...parseWind(settings.wind, 'wind'),
     turbulence: settings.turbulence,
     temperatureC: numberIn('temperature', settings.temperature, -60, 60, Math.round(isaC * 10) / 10),
-    dewPointC: null,
+    dewPointC: settings.dewPoint.trim() === '' ? null : numberIn('dew point', settings.dewPoint, -90, 60, 0),
     qnhHpa: numberIn('QNH', settings.qnh, 850, 1090, STANDARD_QNH_HPA),
   };
 };
@@ -39,8 +40,11 @@ const seedOf = (text: string): number => {
 
 /** The flight that the settings ask for; throws an Error sentence when there is none. */
 export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; readonly model: Model } => {
-  const aeroplane = chosen(AEROPLANES, settings.aeroplane);
-  const aerodrome = chosen(AERODROMES, settings.aerodrome);
+  const aeroplane = chosen(everyAeroplane(), settings.aeroplane);
+  const aerodrome = withCircuit(
+    chosen(everyAerodrome(), settings.aerodrome),
+    circuitOptions(settings.circuit),
+  );
   const weather = weatherOf(settings, aerodrome);
   const ends = aerodrome.runway.ends.map((end) => end.designator);
   const runway = ends.includes(settings.runway) ? settings.runway : runwayByWind(aerodrome, weather);

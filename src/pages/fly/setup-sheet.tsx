@@ -2,7 +2,7 @@ import { type FormEvent, type ReactNode, useId, useState } from 'react';
 import { parseWind } from '../../formats/wind-text.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
-import { AERODROMES, AEROPLANES, chosen } from './choices.ts';
+import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 import { flightCommands } from './commands.ts';
 import { SheetOver } from './sheet.tsx';
 
@@ -52,7 +52,7 @@ export const SetupSheet = () => {
   const kept = useStore((s) => s.settings);
   const [draft, setDraft] = useState<Settings>(kept);
   const [wrong, setWrong] = useState('');
-  const place = chosen(AERODROMES, draft.aerodrome);
+  const place = chosen(everyAerodrome(), draft.aerodrome);
   const badWind = windProblem(draft.wind);
   const change = (changes: Partial<Settings>) => {
     setWrong('');
@@ -84,14 +84,14 @@ export const SetupSheet = () => {
     <SheetOver title="Set up a flight" onClose={close} className="sheet-setup">
       <form onSubmit={begin} noValidate>
         <div className="fields">
-          <Field label="Aeroplane" hint={chosen(AEROPLANES, draft.aeroplane).description}>
+          <Field label="Aeroplane" hint={chosen(everyAeroplane(), draft.aeroplane).description}>
             {(ids) => (
               <select
                 {...ids}
-                value={chosen(AEROPLANES, draft.aeroplane).id}
+                value={chosen(everyAeroplane(), draft.aeroplane).id}
                 onChange={(e) => change({ aeroplane: e.target.value })}
               >
-                {AEROPLANES.map((each) => (
+                {everyAeroplane().map((each) => (
                   <option key={each.id} value={each.id}>
                     {each.title}
                   </option>
@@ -104,9 +104,9 @@ export const SetupSheet = () => {
               <select
                 {...ids}
                 value={place.id}
-                onChange={(e) => change({ aerodrome: e.target.value, runway: '' })}
+                onChange={(e) => change({ aerodrome: e.target.value, runway: '', circuit: null })}
               >
-                {AERODROMES.map((each) => (
+                {everyAerodrome().map((each) => (
                   <option key={each.id} value={each.id}>
                     {each.title}
                   </option>

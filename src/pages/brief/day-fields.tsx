@@ -1,0 +1,187 @@
+import { type ChangeEvent, type ReactNode, useId, useState } from 'react';
+import type { MetarWeather } from '../../formats/metar.ts';
+import { parseWind, windText } from '../../formats/wind-text.ts';
+import { fixed, headingDigits } from '../../units/format.ts';
+import { chosen, everyAerodrome, everyAeroplane } from '../fly/choices.ts';
+import { numberIn } from '../fly/scenario-of-settings.ts';
+import { useOwnPlaces } from '../own-places.ts';
+import type { Settings } from '../settings.ts';
+import { changeSettings, useStore } from '../store.ts';
+
+type TextSetting = 'wind' | 'temperature' | 'qnh';
+
+/** Throws an Error sentence where the text cannot be used. */
+const CHECKS: Readonly<Record<TextSetting, (text: string) => unknown>> = {
+  wind: (text) => parseWind(text, 'wind'),
+  temperature: (text) => numberIn('temperature', text, -60, 60, 0),
+  qnh: (text) => numberIn('QNH', text, 850, 1090, 0),
+};
+
+const problem = (name: TextSetting, text: string): string => {
+  try {
+    CHECKS[name](text);
+    return '';
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+};
+
+interface FieldProps {
+  readonly label: string;
+  readonly className?: string;
+  readonly children: (id: string) => ReactNode;
+}
+
+const Field = ({ label, className = '', children }: FieldProps) => {
+  const id = useId();
+  return (
+    <div className={`field ${className}`}>
+      <label htmlFor={id}>{label}</label>
+      {children(id)}
+    </div>
+  );
+};
+
+const metarWords = (seen: MetarWeather): string => {
+  const gust = seen.gustKt === null ? '' : ` gusting ${seen.gustKt}`;
+  const wind =
+    seen.windKt === 0
+      ? 'calm'
+      : `wind ${headingDigits(seen.windFromDegT)} true is ${headingDigits(seen.windFromDegM)} magnetic, ${seen.windKt} kt${gust}`;
+  const rest = [
+    seen.temperatureC === null ? 'no temperature: standard' : `${seen.temperatureC} °C`,
+    seen.qnhHpa === null ? 'no pressure: as it was' : `QNH ${fixed(seen.qnhHpa)}`,
+    seen.leftAside.length === 0 ? '' : `left aside: ${seen.leftAside.join(' ')}`,
+  ];
+  return `${[wind, ...rest].filter((each) => each !== '').join('; ')}.`;
+};
+
+/** What a report changes of the day. */
+const settingsOf = (seen: MetarWeather): Partial<Settings> => ({
+  wind: windText(seen),
+  temperature: seen.temperatureC === null ? '' : String(seen.temperatureC),
+  dewPoint: seen.dewPointC === null ? '' : String(seen.dewPointC),
+  ...(seen.qnhHpa !== null && { qnh: String(seen.qnhHpa) }),
+});
+
+/** Where, with what, in what weather: typed or from a pasted report. A change that can be used is used at once. */
+export const DayFields = () => {
+  useOwnPlaces();
+  const settings = useStore((s) => s.settings);
+  const [drafts, setDrafts] = useState<Partial<Record<TextSetting, string>>>({});
+  const [metar, setMetar] = useState({ text: '', says: '', wrong: false });
+  const place = chosen(everyAerodrome(), settings.aerodrome);
+  const wrongs = (Object.keys(drafts) as TextSetting[])
+    .map((name) => problem(name, drafts[name] as string))
+    .filter((sentence) => sentence !== '');
+
+  const text = (name: TextSetting) => ({
+    value: drafts[name] ?? settings[name],
+    'aria-invalid': drafts[name] !== undefined && problem(name, drafts[name] as string) !== '',
+    'aria-describedby': 'day-wrong',
+    spellCheck: false,
+    onChange: (event: ChangeEvent<HTMLInputElement>) => {
+      const value = event.target.value;
+      if (problem(name, value) === '') {
+        setDrafts(({ [name]: _, ...rest }) => rest);
+        changeSettings({ [name]: value });
+      } else setDrafts((before) => ({ ...before, [name]: value }));
+    },
+  });
+
+  const readMetar = async (typed: string) => {
+    setMetar({ text: typed, says: '', wrong: false });
+    if (typed.trim() === '') return;
+    try {
+      const { parseMetarText } = await import('../../formats/metar.ts');
+      const seen = parseMetarText(typed, place.variationDegE);
+      setDrafts({});
+      changeSettings({ ...settingsOf(seen), runway: '' });
+      setMetar({ text: typed, says: metarWords(seen), wrong: false });
+    } catch (error) {
+      setMetar({ text: typed, says: error instanceof Error ? error.message : String(error), wrong: true });
+    }
+  };
+
+  return (
+    <form className="day no-print" onSubmit={(event) => event.preventDefault()} aria-label="The day">
+      <Field label="Aerodrome">
+        {(id) => (
+          <select
+            id={id}
+            value={place.id}
+            onChange={(e) => changeSettings({ aerodrome: e.target.value, runway: '', circuit: null })}
+          >
+            {everyAerodrome().map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.title}
+                {each.id.startsWith('own-') ? ' (entered by you)' : ''}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+      <Field label="Runway">
+        {(id) => (
+          <select
+            id={id}
+            value={settings.runway}
+            onChange={(e) => changeSettings({ runway: e.target.value, circuit: null })}
+          >
+            <option value="">by the wind</option>
+            {place.runway.ends.map((end) => (
+              <option key={end.designator} value={end.designator}>
+                {end.designator}, {end.circuitSide}-hand
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+      <Field label="Aeroplane">
+        {(id) => (
+          <select
+            id={id}
+            value={chosen(everyAeroplane(), settings.aeroplane).id}
+            onChange={(e) => changeSettings({ aeroplane: e.target.value })}
+          >
+            {everyAeroplane().map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.title}
+                {each.id.startsWith('own-') ? ' (your card)' : ''}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+      <Field label="Wind, °M/kt" className="short">
+        {(id) => <input id={id} {...text('wind')} placeholder="220/15g25" />}
+      </Field>
+      <Field label="Temp, °C" className="shorter">
+        {(id) => <input id={id} {...text('temperature')} inputMode="decimal" placeholder="standard" />}
+      </Field>
+      <Field label="QNH, hPa" className="shorter">
+        {(id) => <input id={id} {...text('qnh')} inputMode="decimal" placeholder="1013.25" />}
+      </Field>
+      <Field label="or paste a METAR" className="wide">
+        {(id) => (
+          <input
+            id={id}
+            value={metar.text}
+            spellCheck={false}
+            autoComplete="off"
+            aria-invalid={metar.wrong}
+            aria-describedby="day-metar"
+            placeholder="24012G22KT 9999 SCT025 18/12 Q1014"
+            onChange={(e) => void readMetar(e.target.value)}
+          />
+        )}
+      </Field>
+      <p className={metar.wrong ? 'wrong' : 'soft'} id="day-metar" role="status">
+        {metar.says}
+      </p>
+      <p className="wrong" id="day-wrong" role="alert">
+        {wrongs.join(' · ')}
+      </p>
+    </form>
+  );
+};

@@ -1,0 +1,139 @@
+import { Fragment } from 'react';
+import type { Brief, LegBrief } from '../../circuit/brief/types.ts';
+import type { SpeedsCard } from '../../formats/own-file.ts';
+import { degFromRad } from '../../units/conversions.ts';
+import { fixed, thousands } from '../../units/format.ts';
+import {
+  driftText,
+  feetText,
+  flapText,
+  headingText,
+  knotsText,
+  legName,
+  powerText,
+  secondsText,
+  sinkText,
+} from './text.ts';
+
+const WAYS = { climbing: 'climb', level: 'level', descending: 'down' } as const;
+
+const cardRpm = (card: SpeedsCard | null, leg: LegBrief['leg']): number | null =>
+  card !== null && (leg === 'downwind' || leg === 'base' || leg === 'final') ? card.rpm[leg] : null;
+
+const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard | null }) => {
+  const rows = leg.stretches.length;
+  const said = cardRpm(card, leg.leg);
+  return (
+    <>
+      {leg.stretches.map((stretch, i) => (
+        <tr key={stretch.way + String(stretch.fromHeightM)}>
+          {i === 0 ? (
+            <>
+              <th scope="rowgroup" rowSpan={rows}>
+                {legName(leg.leg)}
+              </th>
+              <td rowSpan={rows} className="number strong">
+                {headingText(leg.headingRadM)}
+              </td>
+              <td rowSpan={rows}>{driftText(leg.driftRad)}</td>
+              <td rowSpan={rows} className="number">
+                {knotsText(leg.groundspeedMps)}
+              </td>
+              <td rowSpan={rows}>
+                {leg.turnSeconds > 0
+                  ? `${fixed(degFromRad(leg.turnBankRad))}°, ${secondsText(leg.turnSeconds)} s`
+                  : ''}
+              </td>
+            </>
+          ) : null}
+          <td>{WAYS[stretch.way]}</td>
+          <td className="number">{secondsText(stretch.seconds)}</td>
+          <td className="number">
+            {leg.leg === 'final' ? '' : feetText(stretch.toAltitudeM)}
+            {leg.leg === 'final' ? `from ${feetText(stretch.fromHeightM)}` : ''}
+          </td>
+          {i === 0 ? (
+            <>
+              <td rowSpan={rows} className="number strong">
+                {knotsText(leg.iasMps)}
+              </td>
+              <td rowSpan={rows}>{flapText(leg.flapDeg)}</td>
+            </>
+          ) : null}
+          <td className="number">
+            {powerText(stretch)}
+            {said === null || stretch.fullPower ? '' : ` · card ${thousands(said)}`}
+          </td>
+          <td className="number">{sinkText(stretch.verticalSpeedMps)}</td>
+        </tr>
+      ))}
+    </>
+  );
+};
+
+interface TableProps {
+  readonly brief: Brief;
+  readonly card: SpeedsCard | null;
+}
+
+/** Every leg in figures. */
+export const LegTable = ({ brief, card }: TableProps) => (
+  <table className="legs">
+    <caption className="only-heard">Every leg: heading to hold, seconds, height, speed, power</caption>
+    <thead>
+      <tr>
+        <th scope="col">Leg</th>
+        <th scope="col" className="number">
+          Hold, °M
+        </th>
+        <th scope="col">Drift</th>
+        <th scope="col" className="number">
+          Over ground, kt
+        </th>
+        <th scope="col">Turn onto it</th>
+        <th scope="col">
+          <span className="only-heard">Way</span>
+        </th>
+        <th scope="col" className="number">
+          Seconds
+        </th>
+        <th scope="col" className="number">
+          To, ft QNH
+        </th>
+        <th scope="col" className="number">
+          Speed, kt
+        </th>
+        <th scope="col">Flap</th>
+        <th scope="col" className="number">
+          Power, rpm
+        </th>
+        <th scope="col" className="number">
+          ft/min
+        </th>
+      </tr>
+    </thead>
+    {brief.legs.map((leg) => (
+      <tbody key={leg.leg}>
+        <Rows leg={leg} card={card} />
+      </tbody>
+    ))}
+  </table>
+);
+
+/** Checks, calls and lookout, leg by leg. */
+export const LegWordsTable = ({ brief }: { readonly brief: Brief }) => (
+  <dl className="leg-words">
+    {brief.legs.map((leg) => (
+      <Fragment key={leg.leg}>
+        <dt>{legName(leg.leg)}</dt>
+        <dd>
+          {leg.words.checks.join('; ')}.
+          {leg.words.calls.length > 0 ? (
+            <span className="call"> Call {leg.words.calls.join(', ')}.</span>
+          ) : null}
+          <span className="soft"> Look {leg.words.look}.</span>
+        </dd>
+      </Fragment>
+    ))}
+  </dl>
+);

@@ -1,0 +1,146 @@
+import { useEffect, useMemo } from 'react';
+import '../styles/brief.css';
+import { windText } from '../../formats/wind-text.ts';
+import { fixed, thousands } from '../../units/format.ts';
+import { CAUTION } from '../fly/start-sheet.tsx';
+import { useOwnPlaces } from '../own-places.ts';
+import { goTo } from '../route.ts';
+import { changeSettings, useStore } from '../store.ts';
+import { briefOfSettings, type PreparedBrief } from './brief-of-settings.ts';
+import { CircuitChart } from './circuit-chart.tsx';
+import { DayFields } from './day-fields.tsx';
+import { FinalChart } from './final-chart.tsx';
+import { LegTable, LegWordsTable } from './leg-table.tsx';
+import { feetText } from './text.ts';
+import {
+  ApproachPart,
+  ConflictPart,
+  GatesPart,
+  GoAroundPart,
+  LightsPart,
+  RunsPart,
+  RunwayPart,
+  StopsPart,
+} from './words.tsx';
+
+const flyThis = (): void => {
+  changeSettings({ start: 'line-up' });
+  useStore.setState({ sheet: null });
+  goTo('fly');
+};
+
+const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
+  const theme = useStore((s) => s.theme);
+  return (
+    <header className="brief-head">
+      <div>
+        <h1>
+          {prepared ? `${prepared.request.aerodrome.title}, runway ${prepared.request.runway}` : 'Brief'}
+        </h1>
+        {prepared ? <Conditions prepared={prepared} /> : null}
+      </div>
+      <nav className="brief-doors no-print" aria-label="Pages">
+        <button type="button" className="strong" disabled={prepared === null} onClick={flyThis}>
+          fly this
+        </button>
+        <button type="button" disabled={prepared === null} onClick={() => print()}>
+          print
+        </button>
+        <a href="#own">my runway, my numbers</a>
+        <button
+          type="button"
+          aria-label={theme === 'night' ? 'Day colours' : 'Night colours'}
+          onClick={() => changeSettings({ theme: theme === 'night' ? 'day' : 'night' })}
+        >
+          {theme === 'night' ? 'day' : 'night'}
+        </button>
+        <a href="#fly">to the flight</a>
+      </nav>
+    </header>
+  );
+};
+
+const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
+  const { brief, request, card, ownAerodrome } = prepared;
+  const { weather, aeroplane, aerodrome } = request;
+  const entered = [ownAerodrome ? 'aerodrome' : '', card === null ? '' : 'card'].filter((x) => x !== '');
+  return (
+    <p className="soft">
+      {[
+        `normal circuit, ${brief.plan.side === 1 ? 'right' : 'left'}-hand, ${feetText(brief.air.circuitAltitudeM)} ft on QNH`,
+        `${aeroplane.title}, ${thousands(aeroplane.massKg.flown)} kg`,
+        `wind ${windText(weather)}, ${fixed(weather.temperatureC)} °C, QNH ${fixed(weather.qnhHpa)}`,
+        `elevation ${fixed(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
+        entered.length > 0 ? `${entered.join(' and ')} entered by you` : '',
+      ]
+        .filter((each) => each !== '')
+        .join(' · ')}
+    </p>
+  );
+};
+
+const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
+  const { brief, request, card } = prepared;
+  const { weather } = request;
+  const part = { brief };
+  return (
+    <>
+      <section className="brief-chart" aria-label="The circuit in this wind">
+        <CircuitChart brief={brief} weather={weather} />
+      </section>
+      <section className="brief-table" aria-label="Every leg in figures">
+        <LegTable brief={brief} card={card} />
+        {brief.air.sentence === null ? null : <p className="soft">{brief.air.sentence}</p>}
+      </section>
+      <div className="brief-words">
+        <RunwayPart {...part} gusts={weather.gustKt !== null} />
+        <ApproachPart {...part} />
+        <ConflictPart {...part} />
+        <section className="part part-final" aria-label="The final from the side">
+          <FinalChart brief={brief} />
+        </section>
+        <LightsPart {...part} />
+        <GatesPart {...part} />
+        <section className="part part-checks" aria-labelledby="part-checks">
+          <h2 id="part-checks">Checks, calls, lookout</h2>
+          <LegWordsTable brief={brief} />
+        </section>
+        <StopsPart {...part} />
+        <GoAroundPart {...part} />
+        <RunsPart {...part} />
+      </div>
+    </>
+  );
+};
+
+/** What is said before the lesson, from the very model that will fly; one printed sheet. */
+export const BriefPage = () => {
+  const settings = useStore((s) => s.settings);
+  const own = useOwnPlaces();
+  useEffect(() => {
+    document.title = 'Lapwing · brief';
+  }, []);
+  const made = useMemo(() => {
+    // The own places are read inside; a change of theirs makes another brief.
+    void own;
+    try {
+      return { prepared: briefOfSettings(settings), wrong: '' };
+    } catch (error) {
+      return { prepared: null, wrong: error instanceof Error ? error.message : String(error) };
+    }
+  }, [settings, own]);
+  return (
+    <main className="brief">
+      <Head prepared={made.prepared} />
+      <DayFields />
+      {made.prepared ? (
+        <Sheet prepared={made.prepared} />
+      ) : (
+        <p className="wrong" role="alert">
+          No circuit can be briefed: {made.wrong}.
+        </p>
+      )}
+      <footer className="brief-foot">{CAUTION}</footer>
+    </main>
+  );
+};

@@ -1,0 +1,1 @@
+export const OwnPage = () => <main className="own">soon</main>;

@@ -1,0 +1,19 @@
+import { lazy, Suspense } from 'react';
+import { FlyPage } from './fly/page.tsx';
+import { type Route, useRoute } from './route.ts';
+
+const BriefPage = lazy(() => import('./brief/page.tsx').then((m) => ({ default: m.BriefPage })));
+const OwnPage = lazy(() => import('./own/page.tsx').then((m) => ({ default: m.OwnPage })));
+
+/** One page an address; only the flying page belongs to the first load. */
+const PAGES: Readonly<Record<Route, () => React.ReactNode>> = {
+  fly: () => <FlyPage />,
+  brief: () => <BriefPage />,
+  own: () => <OwnPage />,
+};
+
+/** The page the address asks for. */
+export const Pages = () => {
+  const route = useRoute();
+  return <Suspense>{PAGES[route]()}</Suspense>;
+};
