@@ -65,8 +65,10 @@ export interface AttemptRow {
   readonly why: string;
   readonly flightS: number;
   readonly items: readonly ItemNumber[];
-  /** Safety stops and go-arounds that were due and not flown. */
-  readonly safetyStops: number;
+  /** Safety stops, in words. */
+  readonly safety: readonly string[];
+  /** Why a go-around was due that was not flown. */
+  readonly missedGoArounds: readonly string[];
   readonly help: HelpUsed;
   /** By the instructor. */
   readonly notes: string;

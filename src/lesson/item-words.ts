@@ -1,0 +1,46 @@
+import type { LegName } from './names.ts';
+
+/** "turn-to-base" as it is said. */
+export const legWords = (leg: LegName): string => leg.replaceAll('-', ' ');
+
+/** `downwind-height-2` is the second circuit's `downwind-height`; gates keep their height. */
+export const circuitOfItem = (id: string): { readonly id: string; readonly circuit: number } => {
+  const found = /^(.*[a-z]|gate-\d+)-(\d+)$/.exec(id);
+  if (found === null || /^gate$/.test(found[1] as string)) return { id, circuit: 1 };
+  return { id: found[1] as string, circuit: Number(found[2]) };
+};
+
+/** How a measure is called, and what it is called above and below its tolerance. */
+interface MeasureWords {
+  readonly name: string;
+  readonly above: string;
+  readonly below: string;
+}
+
+const WORDS: Readonly<Record<string, MeasureWords>> = {
+  height: { name: 'height', above: 'too high', below: 'too low' },
+  speed: { name: 'speed', above: 'too fast', below: 'too slow' },
+  track: { name: 'track', above: 'to the right', below: 'to the left' },
+  spacing: { name: 'spacing', above: 'too wide', below: 'too close' },
+  bank: { name: 'bank', above: 'too steep', below: 'too shallow' },
+  angle: { name: 'where the turn begins', above: 'too late', below: 'too early' },
+  overshoot: { name: 'overshoot of the centreline', above: 'too far', below: 'too far' },
+  centreline: { name: 'centreline', above: 'to the right', below: 'to the left' },
+  point: { name: 'touchdown point', above: 'too far', below: 'too short' },
+  sink: { name: 'sink at touchdown', above: 'too hard', below: 'too soft' },
+  drift: { name: 'drift at touchdown', above: 'to the right', below: 'to the left' },
+  crab: { name: 'alignment at touchdown', above: 'nose to the right', below: 'nose to the left' },
+  bounces: { name: 'bounces', above: 'too many', below: 'too few' },
+};
+
+const measureOf = (id: string): MeasureWords | null => WORDS[id.slice(id.lastIndexOf('-') + 1)] ?? null;
+
+/** "downwind: height"; `id` without the circuit's number. */
+export const itemWords = (id: string, leg: LegName): string => {
+  if (id.startsWith('gate-')) return `final: stabilised at ${id.slice('gate-'.length)} ft`;
+  if (id === 'go-around') return 'going around when it is due';
+  return `${legWords(leg)}: ${measureOf(id)?.name ?? id.replaceAll('-', ' ')}`;
+};
+
+/** "too high", or empty where a side says nothing. */
+export const sideWords = (id: string, side: 'above' | 'below'): string => measureOf(id)?.[side] ?? '';
