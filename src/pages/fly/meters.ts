@@ -39,7 +39,7 @@ export const createMeters = () => {
     if (words === entry.words) return;
     entry.words = words;
     text.textContent = words;
-    meter.setAttribute('aria-valuenow', String(Math.round(value * 10) / 10));
+    meter.setAttribute('aria-valuenow', String(Math.round(value * 100) / 100));
     meter.setAttribute('aria-valuetext', words);
   };
 

@@ -76,8 +76,8 @@ const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: Sc
   );
 };
 
-const shownIn = (instruments: Instruments, whiteboard: boolean): readonly Scale[] =>
-  instruments.scales.filter((scale) => whiteboard || scale.inCockpit);
+const shownIn = (instruments: Instruments, whiteboard: boolean, ribbon: boolean): readonly Scale[] =>
+  instruments.scales.filter((scale) => scale.ribbon === ribbon && (whiteboard || scale.inCockpit));
 
 /** Every value beside the views, as ribbons and as meters; the cockpit picture keeps what a cockpit has. */
 export const ScalesColumn = () => {
@@ -89,9 +89,16 @@ export const ScalesColumn = () => {
         Scales
       </h2>
       {instruments ? (
-        shownIn(instruments, whiteboard).map((scale) => (
-          <Meter key={scale.id} scale={scale} setting={instruments.setting} />
-        ))
+        <>
+          {shownIn(instruments, whiteboard, true).map((scale) => (
+            <Meter key={scale.id} scale={scale} setting={instruments.setting} />
+          ))}
+          <div className="plain-scales">
+            {shownIn(instruments, whiteboard, false).map((scale) => (
+              <Meter key={scale.id} scale={scale} setting={instruments.setting} />
+            ))}
+          </div>
+        </>
       ) : (
         <p className="soft empty">The scales come alive with the aeroplane.</p>
       )}
