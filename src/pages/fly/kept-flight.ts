@@ -1,5 +1,6 @@
+import { endingOf } from '../../lesson/outcome.ts';
 import type { Settings } from '../settings.ts';
-import type { ReadyFlight } from './ready.ts';
+import { lessonMemory, type ReadyFlight } from './ready.ts';
 
 /** What only changes how a flight is shown and held, not which flight it is. */
 const SHOWN_ONLY: ReadonlySet<string> = new Set([
@@ -23,6 +24,8 @@ export const keepFlight = (flight: ReadyFlight | null, asked: string): void => {
   kept = flight && { flight, asked };
 };
 
-/** The flight that was left, for whoever comes back; null when another one is asked for. */
-export const keptFlight = (settings: Settings): ReadyFlight | null =>
-  kept?.asked === askedBy(settings) ? kept.flight : null;
+/** The flight that was left, for whoever comes back; null when it is over or another one is asked for. */
+export const keptFlight = (settings: Settings): ReadyFlight | null => {
+  if (kept?.asked !== askedBy(settings)) return null;
+  return endingOf(lessonMemory(kept.flight), kept.flight.lesson) === null ? kept.flight : null;
+};

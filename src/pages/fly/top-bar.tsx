@@ -98,6 +98,9 @@ export const TopBar = () => {
         >
           {pilot === 'model' ? 'take over' : 'watch it flown'}
         </ActionButton>
+        <a className="button" href="#brief">
+          brief
+        </a>
         <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
           set up
         </button>
