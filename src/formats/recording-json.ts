@@ -15,10 +15,10 @@ import { describeIssue } from '../units/issues.ts';
 import { base64FromDoubles, doublesFromBase64 } from './base64.ts';
 import { jsonFromPlain, plainFromJson } from './plain-json.ts';
 import { parseScenario } from './scenario-json.ts';
+import { seriesFromText, seriesText } from './series-text.ts';
 
 /**
- * A recording as JSON text. Changes are written as differences from the one before (steps, and ten-thousandths
- * of travel), which deflates well; states carry the exact bits of their doubles, under the names of their slots.
+ * A recording as JSON text. Changes are written as series (steps, and ten-thousandths of travel); states carry the exact bits of their doubles, under the names of their slots.
  */
 export const recordingText = (recording: Recording): string => JSON.stringify(recordingJson(recording));
 
@@ -53,12 +53,9 @@ const staysWhole = ({ keyframes }: Recording, index: number): boolean => {
   return k.whole && (!regular || k.step % (12 * KEYFRAME_STEPS) === 0 || index === keyframes.length - 1);
 };
 
-const differences = (values: Int32Array, count: number): number[] =>
-  Array.from({ length: count }, (_, i) => (values[i] as number) - (i === 0 ? 0 : (values[i - 1] as number)));
-
-const changesJson = (list: ChangeList): { steps: number[]; values: number[] } => ({
-  steps: differences(list.steps, list.count),
-  values: differences(list.values, list.count),
+const changesJson = (list: ChangeList): { steps: string; values: string } => ({
+  steps: seriesText(list.steps, list.count),
+  values: seriesText(list.values, list.count),
 });
 
 /** A day of flight: longer ones are no flights. */
@@ -66,7 +63,7 @@ const MOST_STEPS = 24 * 3600 * STEP_HZ;
 
 const whole = v.pipe(v.number(), v.integer());
 const count = v.pipe(whole, v.minValue(0));
-const changesSchema = v.strictObject({ steps: v.array(count), values: v.array(whole) });
+const changesSchema = v.strictObject({ steps: v.string(), values: v.string() });
 const recordingSchema = v.object({
   format: v.literal('lapwing-recording'),
   version: v.literal(RECORDING_VERSION),
@@ -97,28 +94,29 @@ const recordingSchema = v.object({
 });
 
 const listFrom = (
-  json: { steps: number[]; values: number[] },
+  json: { readonly steps: string; readonly values: string },
   range: ControlRange,
   place: string,
 ): ChangeList => {
-  if (json.steps.length !== json.values.length) {
-    throw new Error(
-      `${place} must have as many values as steps, ${json.steps.length}, found ${json.values.length}`,
-    );
+  const steps = seriesFromText(json.steps, `${place}.steps`);
+  const values = seriesFromText(json.values, `${place}.values`);
+  if (steps.length !== values.length) {
+    throw new Error(`${place} must have as many values as steps, ${steps.length}, found ${values.length}`);
   }
-  const list = emptyChangeList(Math.max(64, json.steps.length));
-  let step = 0;
-  let value = 0;
-  json.steps.forEach((difference, i) => {
-    step += difference;
-    value += json.values[i] as number;
+  const list = emptyChangeList(Math.max(64, steps.length));
+  let before = -1;
+  steps.forEach((step, i) => {
+    const value = values[i] as number;
     if (value < range.low * 10000 || value > range.high * 10000) {
       throw new Error(
         `${place}.values[${i}] must stay from ${range.low} to ${range.high}, was ${value / 10000}`,
       );
     }
-    if (step > MOST_STEPS) throw new Error(`${place}.steps[${i}] must stay below ${MOST_STEPS}, was ${step}`);
+    if (step <= before || step > MOST_STEPS) {
+      throw new Error(`${place}.steps[${i}] must be above ${before} and at most ${MOST_STEPS}, was ${step}`);
+    }
     pushChange(list, step, value);
+    before = step;
   });
   return list;
 };
@@ -161,11 +159,7 @@ export const parseRecording = (json: unknown, file: string): Recording => {
     scenario: parseScenario(r.scenario, `${file}: scenario`),
     steps: r.steps,
     changes: CONTROLS.map((c) =>
-      listFrom(
-        r.controls[c.column] as { steps: number[]; values: number[] },
-        c,
-        `${file}: controls.${c.column}`,
-      ),
+      listFrom(r.controls[c.column] as { steps: string; values: string }, c, `${file}: controls.${c.column}`),
     ),
     keyframes: r.keyframes.map((k, i) => {
       const place = `${file}: keyframes[${i}]`;

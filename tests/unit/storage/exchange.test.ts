@@ -3,6 +3,7 @@
 import { gzipSync } from 'node:zlib';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { recordingText } from '../../../src/formats/recording-json.ts';
+import { seriesText } from '../../../src/formats/series-text.ts';
 import { firstDifference } from '../../../src/session/replay.ts';
 import type { Logbook } from '../../../src/storage/logbook.ts';
 import { bodyOf, headNamed } from '../../support/attempts.ts';
@@ -237,7 +238,7 @@ const HOSTILE: readonly (readonly [string, (one: Json, both: Json) => unknown, R
     (one) =>
       changed(one, (a) => {
         const c = (a.recording as Json).controls as { throttle: Json };
-        c.throttle = { steps: [0], values: [90000] };
+        c.throttle = { steps: '#', values: seriesText([90000], 1) };
       }),
     /controls\.throttle\.values\[0\] must stay from 0 to 1, was 9/,
   ],
