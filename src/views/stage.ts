@@ -79,7 +79,7 @@ export async function createStage(
   for (const name of VIEW_NAMES) root.addChild(sheets[name].container);
   const plan = new PlanView();
   const profile = new ProfileView();
-  const window = new WindowView();
+  const window = new WindowView(sheets.window.ink);
 
   let colours: Colours = coloursOf(palette);
   let land: readonly Feature[] = [];
@@ -94,7 +94,7 @@ export async function createStage(
       plan.draw(ink, colours, frame, land, width, height, sinceS),
     profile: ({ ink, width, height }, frame, sinceS) =>
       profile.draw(ink, colours, frame, width, height, sinceS),
-    window: ({ ink, width, height }, frame) => window.draw(ink, colours, frame, land, width, height),
+    window: ({ width, height }, frame) => window.draw(colours, frame, width, height),
     lights: ({ ink, width, height }, frame) => drawLights(ink, colours, frame, width, height),
   };
 
@@ -142,6 +142,7 @@ export async function createStage(
         land = landOf(frame.aerodrome, frame.runway);
         landAerodrome = frame.aerodrome;
         landRunway = frame.runway;
+        window.settle(frame.runway, land);
         plan.jump();
       }
       for (let i = 0; i < VIEW_NAMES.length; i += 1) {

@@ -10,13 +10,13 @@ type Kind = Aerodrome['features'][number]['kind'];
 export interface Feature {
   readonly kind: Kind;
   readonly name: string;
-  readonly outline: Outline;
-  /** Corner indices by threes; empty for roads and obstacles. */
-  readonly triangles: readonly number[];
+  readonly outline: Float64Array;
+  /** Corner numbers by threes; empty for roads and obstacles. */
+  readonly triangles: Uint16Array;
   /** x1, y1, x2, y2 by fours. */
-  readonly lines: readonly number[];
+  readonly lines: Float64Array;
   /** x, y by twos. */
-  readonly spots: readonly number[];
+  readonly spots: Float64Array;
   readonly middleEastM: number;
   readonly middleNorthM: number;
   /** Square root of the area. */
@@ -82,10 +82,10 @@ export function landOf(aerodrome: Aerodrome, runway: Runway): readonly Feature[]
     return {
       kind: feature.kind,
       name: feature.name,
-      outline,
-      triangles: area ? trianglesOf(outline) : [],
-      lines: area ? linesOf(feature.kind, outline) : [],
-      spots: area ? spotsOf(feature.kind, outline) : [],
+      outline: Float64Array.from(outline),
+      triangles: Uint16Array.from(area ? trianglesOf(outline) : []),
+      lines: Float64Array.from(area ? linesOf(feature.kind, outline) : []),
+      spots: Float64Array.from(area ? spotsOf(feature.kind, outline) : []),
       middleEastM,
       middleNorthM,
       sizeM: area ? Math.sqrt(Math.abs(twiceArea(outline)) / 2) : 0,

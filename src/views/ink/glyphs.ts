@@ -31,6 +31,9 @@ const GAP = 2;
  */
 export class Glyphs {
   readonly source: CanvasSource;
+  /** Middle of the white corner: what lines and fills sample. */
+  readonly whiteU: number;
+  readonly whiteV: number;
   private readonly context: CanvasRenderingContext2D;
   private readonly known = new Map<TypeStyle, (Glyph | undefined)[]>();
   private readonly rare = new Map<string, Glyph>();
@@ -51,8 +54,9 @@ export class Glyphs {
     this.context = context;
     context.fillStyle = '#fff';
     context.textBaseline = 'alphabetic';
-    // The white corner: what lines and fills sample.
     context.fillRect(0, 0, 8, 8);
+    this.whiteU = 4 / canvas.width;
+    this.whiteV = 4 / canvas.height;
     this.x = 8 + GAP;
     this.row = 8 + GAP;
     this.source = new CanvasSource({
@@ -64,14 +68,6 @@ export class Glyphs {
       this.known.set(style, []);
       for (const letter of WARMED) this.glyph(style, letter.charCodeAt(0));
     }
-  }
-
-  /** Middle of the white corner. */
-  get whiteU(): number {
-    return 4 / this.context.canvas.width;
-  }
-  get whiteV(): number {
-    return 4 / this.context.canvas.height;
   }
 
   glyph(style: TypeStyle, code: number): Glyph {

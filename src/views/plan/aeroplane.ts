@@ -46,44 +46,44 @@ const AHEAD_S = 30;
 const SHORTEST_LINE_PX = 42;
 const LONGEST_LINE_PX = 150;
 
-/** A silhouette at a place, its nose along a unit direction on the screen. */
+/** Outline of both halves and the filling quads, ahead and right by turns. */
+interface Shape {
+  readonly outline: Float64Array;
+  readonly quads: Float64Array;
+}
+const shapeOf = (wing: 'high' | 'low'): Shape => {
+  const right = OUTLINES[wing];
+  const outline: number[] = [...right];
+  for (let k = right.length - 2; k >= 0; k -= 2) outline.push(right[k] as number, -(right[k + 1] as number));
+  const quads = PARTS[wing].flatMap((part) => [
+    ...part,
+    ...part.map((value, i) => (i % 2 === 1 ? -value : value)),
+  ]);
+  return { outline: Float64Array.from(outline), quads: Float64Array.from(quads) };
+};
+const SHAPES: Readonly<Record<'high' | 'low', Shape>> = { high: shapeOf('high'), low: shapeOf('low') };
+
+/** A silhouette about the place in map[2] and map[5], its nose along a unit direction on the screen. */
 export function drawSilhouette(
   ink: Ink,
   wing: 'high' | 'low',
-  x: number,
-  y: number,
   dirX: number,
   dirY: number,
   halfSpanPx: number,
   fill: number,
   halo: number,
 ): void {
-  const outline = OUTLINES[wing];
-  const px = (ahead: number, right: number) => x + (ahead * dirX - right * dirY) * halfSpanPx;
-  const py = (ahead: number, right: number) => y + (ahead * dirY + right * dirX) * halfSpanPx;
+  const { map } = ink;
+  map[0] = dirX * halfSpanPx;
+  map[1] = -dirY * halfSpanPx;
+  map[3] = dirY * halfSpanPx;
+  map[4] = dirX * halfSpanPx;
+  const { outline, quads } = SHAPES[wing];
   ink.use(halo);
-  for (let side = -1; side <= 1; side += 2) {
-    ink.move(px(outline[0], 0), py(outline[0], 0));
-    for (let k = 2; k + 1 < outline.length; k += 2) {
-      const ahead = outline[k] as number;
-      const right = (outline[k + 1] as number) * side;
-      ink.to(px(ahead, right), py(ahead, right));
-    }
-    ink.path(2.6);
-  }
+  ink.trace(outline);
+  ink.path(2.6, true);
   ink.use(fill);
-  for (const part of PARTS[wing])
-    for (let side = -1; side <= 1; side += 2)
-      ink.quad(
-        px(part[0], part[1] * side),
-        py(part[0], part[1] * side),
-        px(part[2], part[3] * side),
-        py(part[2], part[3] * side),
-        px(part[4], part[5] * side),
-        py(part[4], part[5] * side),
-        px(part[6], part[7] * side),
-        py(part[6], part[7] * side),
-      );
+  ink.quads(quads);
 }
 
 const headingText = keyed((deg: number) => `heading ${headingDigits(deg)}`);
@@ -180,11 +180,11 @@ export function drawAeroplane(
   spanM: number,
   fill: number,
 ): void {
+  ink.map[2] = camera.x(snapshot.eastM, snapshot.northM);
+  ink.map[5] = camera.y(snapshot.eastM, snapshot.northM);
   drawSilhouette(
     ink,
     wing,
-    camera.x(snapshot.eastM, snapshot.northM),
-    camera.y(snapshot.eastM, snapshot.northM),
     camera.directionX(snapshot.headingRadT),
     camera.directionY(snapshot.headingRadT),
     Math.max(HALF_SPAN_PX, (spanM / 2) * camera.pxPerM),

@@ -1,3 +1,5 @@
+import type { Ink } from '../ink/ink.ts';
+
 /**
  * Where the plan looks: which direction is up, how many pixels a metre has, and which place is in the middle.
  * Earth axes in, pixels of the panel out; no objects are made.
@@ -42,5 +44,17 @@ export class PlanCamera {
   }
   directionY(bearingRad: number): number {
     return -Math.cos(bearingRad - this.upRad);
+  }
+
+  /** Makes the pen's map this camera: `trace` and its like then take metres east and north. */
+  aim(ink: Ink): void {
+    const { map } = ink;
+    const { sin, cos, pxPerM } = this;
+    map[0] = cos * pxPerM;
+    map[1] = -sin * pxPerM;
+    map[2] = this.middleX - this.rightM * pxPerM;
+    map[3] = -sin * pxPerM;
+    map[4] = -cos * pxPerM;
+    map[5] = this.middleY + this.aheadM * pxPerM;
   }
 }

@@ -1,4 +1,4 @@
-import { CIRCUIT_LEGS, type CircuitPlan, type PathPoint } from '../../circuit/types.ts';
+import { CIRCUIT_LEGS, type CircuitPlan } from '../../circuit/types.ts';
 import { degFromRad } from '../../units/conversions.ts';
 import type { Colours } from '../ink/colours.ts';
 import type { Ink } from '../ink/ink.ts';
@@ -12,21 +12,21 @@ const NAME_OFFSET_PX = 17;
 /** A leg shorter than this on the screen goes without its name. */
 const NAMED_PX = 60;
 
-function runPath(ink: Ink, camera: PlanCamera, path: readonly PathPoint[]): void {
-  let started = false;
-  for (let i = 0; i < path.length; i += 1) {
-    const point = path[i] as PathPoint;
-    const x = camera.x(point.eastM, point.northM);
-    const y = camera.y(point.eastM, point.northM);
-    if (started) ink.to(x, y);
-    else ink.move(x, y);
-    started = true;
+const paths = new WeakMap<CircuitPlan, Float64Array>();
+
+/** The planned path over the ground, east and north by turns; made once for every plan. */
+export const groundPath = (plan: CircuitPlan): Float64Array => {
+  let points = paths.get(plan);
+  if (points === undefined) {
+    points = Float64Array.from(plan.path.flatMap((point) => [point.eastM, point.northM]));
+    paths.set(plan, points);
   }
-}
+  return points;
+};
 
 /** The planned circuit over the ground: a faint corridor with its middle, and the name of every leg. */
 export function drawCorridor(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
-  runPath(ink, camera, plan.path);
+  ink.trace(groundPath(plan));
   ink.use(colours.corridor, 0.17);
   ink.path(Math.max(CORRIDOR_LEAST_PX, CORRIDOR_M * camera.pxPerM));
   ink.use(colours.corridor, 0.9);

@@ -1,5 +1,4 @@
 import { eastOf, northOf, type Runway } from '../../aerodrome/runway.ts';
-import type { CircuitPlan } from '../../circuit/types.ts';
 import type { PlanCamera } from './camera.ts';
 
 /** A box in the turned axes of the plan, metres. */
@@ -28,13 +27,26 @@ const include = (box: Box, camera: PlanCamera, eastM: number, northM: number): v
   box.highM = Math.max(box.highM, ahead);
 };
 
-/** The whole planned circuit and the runway. */
-export function boxCircuit(box: Box, camera: PlanCamera, plan: CircuitPlan, runway: Runway): void {
+/** The whole planned circuit and the runway; `path` is east and north by turns. */
+export function boxCircuit(box: Box, camera: PlanCamera, path: Float64Array, runway: Runway): void {
   empty(box);
-  for (let i = 0; i < plan.path.length; i += 1) {
-    const point = plan.path[i];
-    if (point !== undefined) include(box, camera, point.eastM, point.northM);
+  const sin = Math.sin(camera.upRad);
+  const cos = Math.cos(camera.upRad);
+  let { leftM, rightM, lowM, highM } = box;
+  for (let i = 0; i + 1 < path.length; i += 2) {
+    const east = path[i] as number;
+    const north = path[i + 1] as number;
+    const right = east * cos - north * sin;
+    const ahead = east * sin + north * cos;
+    if (right < leftM) leftM = right;
+    if (right > rightM) rightM = right;
+    if (ahead < lowM) lowM = ahead;
+    if (ahead > highM) highM = ahead;
   }
+  box.leftM = leftM;
+  box.rightM = rightM;
+  box.lowM = lowM;
+  box.highM = highM;
   include(box, camera, eastOf(runway, runway.surfaceEndM, 0), northOf(runway, runway.surfaceEndM, 0));
 }
 

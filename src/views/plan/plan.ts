@@ -7,7 +7,7 @@ import type { Colours } from '../ink/colours.ts';
 import type { Ink } from '../ink/ink.ts';
 import { drawAeroplane, drawHeadingAndTrack, type LabelSide } from './aeroplane.ts';
 import { PlanCamera } from './camera.ts';
-import { drawBaseTurnLine, drawCorridor, drawLegNames } from './circuit.ts';
+import { drawBaseTurnLine, drawCorridor, drawLegNames, groundPath } from './circuit.ts';
 import { boxApproach, boxCircuit, growTo, newBox, scaleFor } from './fit.ts';
 import { drawNorth, drawScaleBar, drawWind } from './furniture.ts';
 import { drawLand } from './land.ts';
@@ -79,7 +79,7 @@ export class PlanView {
     camera.middleX = width / 2;
     camera.middleY = MARGIN_TOP_PX + roomY / 2;
 
-    boxCircuit(this.wide, camera, frame.plan, frame.runway);
+    boxCircuit(this.wide, camera, groundPath(frame.plan), frame.runway);
     boxApproach(this.close, camera, frame.runway, frame.snapshot.eastM, frame.snapshot.northM);
     growTo(this.close, CLOSEST_M, CLOSEST_M);
     const wanted = wantedZoom(frame.runway, frame.snapshot, frame.leg);
@@ -121,6 +121,7 @@ export class PlanView {
     this.look(frame, width, height, sinceS);
     const { camera } = this;
     const { snapshot, runway, plan, aeroplane } = frame;
+    camera.aim(ink);
     ink.use(colours.paper);
     ink.rect(0, 0, width, height);
     drawLand(ink, colours, camera, land);
@@ -134,18 +135,11 @@ export class PlanView {
     for (let p = 0; p < frame.forecast.length; p += 1) {
       const path = frame.forecast[p];
       if (path === undefined || path.eastM.length < 2) continue;
-      ink.move(
-        camera.x(path.eastM[0] ?? 0, path.northM[0] ?? 0),
-        camera.y(path.eastM[0] ?? 0, path.northM[0] ?? 0),
-      );
-      for (let i = 1; i < path.eastM.length; i += 1)
-        ink.to(
-          camera.x(path.eastM[i] ?? 0, path.northM[i] ?? 0),
-          camera.y(path.eastM[i] ?? 0, path.northM[i] ?? 0),
-        );
+      ink.lift();
+      ink.tracePairs(path.eastM, path.northM, path.eastM.length, null);
       ink.dashedPath(1.3, 4, 4);
     }
-    drawTrail(ink, colours, camera, frame.trail, snapshot.eastM, snapshot.northM);
+    drawTrail(ink, colours, camera, frame.trail, snapshot);
     drawHeadingAndTrack(ink, colours, camera, snapshot, runway.variationRad, width, height, this.label);
     const { position, spanM } = aeroplane.wing;
     if (frame.ghost !== null)

@@ -55,18 +55,14 @@ export function drawCentreline(ink: Ink, colours: Colours, camera: PlanCamera, r
   }
 }
 
-/** A bar across the strip, from share to share of its half width. */
-const bar = (ink: Ink, fromM: number, toM: number, leftPx: number, rightPx: number): void =>
-  ink.quad(
-    axes.x(fromM, leftPx),
-    axes.y(fromM, leftPx),
-    axes.x(toM, leftPx),
-    axes.y(toM, leftPx),
-    axes.x(toM, rightPx),
-    axes.y(toM, rightPx),
-    axes.x(fromM, rightPx),
-    axes.y(fromM, rightPx),
-  );
+/** A bar across the strip: from and to along, left and right in pixels from the centreline. */
+const bar = (ink: Ink, fromM: number, toM: number, leftPx: number, rightPx: number): void => {
+  ink.move(axes.x(fromM, leftPx), axes.y(fromM, leftPx));
+  ink.to(axes.x(toM, leftPx), axes.y(toM, leftPx));
+  ink.to(axes.x(toM, rightPx), axes.y(toM, rightPx));
+  ink.to(axes.x(fromM, rightPx), axes.y(fromM, rightPx));
+  ink.fill();
+};
 
 function drawMarkings(ink: Ink, colours: Colours, runway: Runway, halfPx: number, pxPerM: number): void {
   ink.use(colours.marking, 0.95);

@@ -1,3 +1,4 @@
+import type { Snapshot } from '../../simulation/snapshot.ts';
 import type { Colours } from '../ink/colours.ts';
 import type { Ink } from '../ink/ink.ts';
 import type { PaletteColour } from '../palette.ts';
@@ -55,40 +56,41 @@ const finished = (piece: TrailPiece): readonly number[] => {
   return kept;
 };
 
+/** Where the colour changes: from point to point of a piece, colours by TRAIL_BANDS. */
+function drawPiece(ink: Ink, colours: Colours, piece: TrailPiece, kept: readonly number[] | null): void {
+  const { eastM, northM, band } = piece;
+  const n = kept === null ? piece.count : kept.length;
+  let from = 0;
+  for (let k = 1; k < n; k += 1) {
+    const here = kept === null ? k : (kept[k] as number);
+    const first = kept === null ? from : (kept[from] as number);
+    if (band[here] === band[first]) continue;
+    ink.lift();
+    ink.tracePairs(eastM, northM, k + 1, kept, from);
+    ink.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
+    ink.path(2);
+    from = k;
+  }
+  ink.lift();
+  ink.tracePairs(eastM, northM, n, kept, from);
+  const first = kept === null ? from : (kept[from] as number);
+  ink.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
+}
+
 /** The path flown, up to the aeroplane; finished pieces are thinned once and kept. */
 export function drawTrail(
   ink: Ink,
   colours: Colours,
   camera: PlanCamera,
   trail: Trail,
-  tipEastM: number,
-  tipNorthM: number,
+  tip: Readonly<Snapshot>,
 ): void {
   const last = trail.pieces.length - 1;
   for (let p = 0; p <= last; p += 1) {
     const piece = trail.pieces[p] as TrailPiece;
-    const kept = p < last && piece.count === PIECE_POINTS ? finished(piece) : null;
-    const n = kept === null ? piece.count : kept.length;
-    if (n === 0) continue;
-    let band = piece.band[0] as number;
-    for (let k = 0; k < n; k += 1) {
-      const i = kept === null ? k : (kept[k] as number);
-      const x = camera.x(piece.eastM[i] as number, piece.northM[i] as number);
-      const y = camera.y(piece.eastM[i] as number, piece.northM[i] as number);
-      if (k === 0) {
-        ink.move(x, y);
-        continue;
-      }
-      ink.to(x, y);
-      const here = piece.band[i] as number;
-      if (here === band) continue;
-      ink.use(colours[BAND_COLOURS[band] ?? 'aeroplane'], 0.9);
-      ink.path(2);
-      ink.move(x, y);
-      band = here;
-    }
-    if (p === last) ink.to(camera.x(tipEastM, tipNorthM), camera.y(tipEastM, tipNorthM));
-    ink.use(colours[BAND_COLOURS[band] ?? 'aeroplane'], 0.9);
+    if (piece.count === 0) continue;
+    drawPiece(ink, colours, piece, p < last && piece.count === PIECE_POINTS ? finished(piece) : null);
+    if (p === last) ink.to(camera.x(tip.eastM, tip.northM), camera.y(tip.eastM, tip.northM));
     ink.path(2);
   }
 }

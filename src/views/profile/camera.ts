@@ -1,3 +1,5 @@
+import type { Ink } from '../ink/ink.ts';
+
 /** Distance along the circuit to x, height above the landing threshold to y; one scale each for everything. */
 export class ProfileCamera {
   leftM = 0;
@@ -16,5 +18,16 @@ export class ProfileCamera {
   /** How many times heights are drawn larger than distances. */
   get exaggeration(): number {
     return this.pxPerHeightM / this.pxPerM;
+  }
+
+  /** Makes the pen's map this camera: `trace` and its like then take distance and height. */
+  aim(ink: Ink): void {
+    const { map } = ink;
+    map[0] = this.pxPerM;
+    map[1] = 0;
+    map[2] = this.leftX - this.leftM * this.pxPerM;
+    map[3] = 0;
+    map[4] = -this.pxPerHeightM;
+    map[5] = this.groundY;
   }
 }

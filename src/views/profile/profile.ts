@@ -1,5 +1,5 @@
 import { groundHeightM, type Runway } from '../../aerodrome/runway.ts';
-import { CIRCUIT_LEGS, type CircuitPlan, type PathPoint } from '../../circuit/types.ts';
+import { CIRCUIT_LEGS, type CircuitPlan } from '../../circuit/types.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { ftFromM, mFromFt, mFromNmi, nmiFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
@@ -21,8 +21,6 @@ const BOTTOM_PX = 26;
 const LEFT_PX = 14;
 const RIGHT_PX = 52;
 const AXIS_GLIDE_S = 0.8;
-/** Corridor of the circuit: 100 ft either side (FAA ACS, traffic patterns), narrowing towards the ground. */
-const CORRIDOR_M = mFromFt(100);
 const APPROACH_LEGS: ReadonlySet<string> = new Set([
   'turn-to-base',
   'base',
@@ -36,10 +34,10 @@ const APPROACH_LEGS: ReadonlySet<string> = new Set([
 const SHORTEST_APPROACH_M = mFromNmi(0.45);
 const LOWEST_TOP_M = mFromFt(180);
 const AEROPLANE_PX = 46;
+/** A distance this much larger than the next belongs to the circuit before. */
+const ANEW_M = 600;
 const TICKS_NMI = [0.1, 0.25, 0.5, 1] as const;
 const HEIGHTS_FT = [100, 200, 500, 1000] as const;
-
-const corridorHalfM = (heightM: number): number => Math.min(CORRIDOR_M, 2 + 0.22 * Math.max(0, heightM));
 
 const tickTexts = new Map<number, string>();
 const tickText = (nmi: number): string => {
@@ -105,7 +103,7 @@ export class ProfileView {
       track.thresholdM + track.runway.specifiedM + 260,
       Math.min(this.aheadM + 120, track.thresholdM + track.runway.surfaceEndM + 60),
     );
-    const wholeTop = Math.max(this.topOf(frame.plan), snapshot.heightM) * 1.12 + 12;
+    const wholeTop = Math.max(this.topOf(frame.plan), snapshot.heightM) * 1.22 + 12;
     const nearTop =
       Math.max(LOWEST_TOP_M, snapshot.heightM * 1.15, plannedHeightM(track, nearLeft) * 1.1 + 6) + 10;
 
@@ -144,6 +142,7 @@ export class ProfileView {
     const w = this.approach;
     const rightX = width - RIGHT_PX;
 
+    camera.aim(ink);
     ink.use(colours.paper);
     ink.rect(0, 0, width, height);
     if (runway.lights !== null && w > 0.02)
@@ -166,7 +165,9 @@ export class ProfileView {
     this.drawAeroplane(ink, colours, snapshot, position, this.aheadM, colours.aeroplane);
     if (frame.picture === 'whiteboard') {
       const x = Math.min(rightX - 10, camera.x(this.aheadM));
-      const y = Math.max(TOP_PX + 10, camera.y(snapshot.heightM) - AEROPLANE_PX * 0.5 - 12);
+      const wheelsY = camera.y(snapshot.heightM);
+      const aboveY = wheelsY - AEROPLANE_PX * 0.5 - 12;
+      const y = aboveY > TOP_PX + 4 ? aboveY : wheelsY + 18;
       const text = heightText(Math.round(ftFromM(snapshot.heightM) / 10));
       const half = ink.widthPx('strong', text) / 2;
       ink.use(colours.paper, 0.8);
@@ -213,34 +214,10 @@ export class ProfileView {
   }
 
   private drawCorridor(ink: Ink, colours: Colours, track: Track): void {
-    const { camera } = this;
-    const { path } = track;
     ink.use(colours.corridor, 0.17);
-    for (let i = 0; i + 1 < path.length; i += 1) {
-      const a = path[i] as PathPoint;
-      const b = path[i + 1] as PathPoint;
-      const ha = corridorHalfM(a.heightM);
-      const hb = corridorHalfM(b.heightM);
-      const ax = camera.x(a.distanceM);
-      const bx = camera.x(b.distanceM);
-      ink.quad(
-        ax,
-        camera.y(a.heightM + ha),
-        bx,
-        camera.y(b.heightM + hb),
-        bx,
-        camera.y(b.heightM - hb),
-        ax,
-        camera.y(a.heightM - ha),
-      );
-    }
+    ink.quads(track.corridor);
     ink.use(colours.corridor);
-    const first = path[0] as PathPoint;
-    ink.move(camera.x(first.distanceM), camera.y(first.heightM));
-    for (let i = 1; i < path.length; i += 1) {
-      const point = path[i] as PathPoint;
-      ink.to(camera.x(point.distanceM), camera.y(point.heightM));
-    }
+    ink.trace(track.line);
     ink.path(1.4);
   }
 
@@ -259,15 +236,8 @@ export class ProfileView {
     ink.use(colours.ink, 0.7);
     ink.line(LEFT_PX - 4, y, width - RIGHT_PX, y, 1.2);
     ink.use(colours[runway.surface]);
-    const strip = (originM: number, fromAlong: number, toAlong: number): void => {
-      const ax = camera.x(originM + fromAlong);
-      const bx = camera.x(originM + toAlong);
-      const ay = camera.y(groundHeightM(runway, fromAlong));
-      const by = camera.y(groundHeightM(runway, toAlong));
-      ink.quad(ax, ay - 1, bx, by - 1, bx, by + 5, ax, ay + 5);
-    };
-    strip(-track.startAlongM, runway.surfaceStartM, runway.surfaceEndM);
-    strip(track.thresholdM, runway.surfaceStartM, runway.surfaceEndM);
+    this.strip(ink, -track.startAlongM, runway);
+    this.strip(ink, track.thresholdM, runway);
     // Miles before the threshold, when there is room for them.
     const w = this.approach;
     if (w < 0.05) return;
@@ -285,6 +255,20 @@ export class ProfileView {
     }
   }
 
+  /** The runway as a bar, its threshold at a distance along the path. */
+  private strip(ink: Ink, thresholdM: number, runway: Runway): void {
+    const { camera } = this;
+    const ax = camera.x(thresholdM + runway.surfaceStartM);
+    const bx = camera.x(thresholdM + runway.surfaceEndM);
+    const ay = camera.y(groundHeightM(runway, runway.surfaceStartM));
+    const by = camera.y(groundHeightM(runway, runway.surfaceEndM));
+    ink.move(ax, ay - 1);
+    ink.to(bx, by - 1);
+    ink.to(bx, by + 5);
+    ink.to(ax, ay + 5);
+    ink.fill();
+  }
+
   /** Aim point, specified touchdown point and the slope to the aim point. */
   private drawPoints(ink: Ink, colours: Colours, track: Track, runway: Runway, w: number): void {
     if (w < 0.05) return;
@@ -296,7 +280,10 @@ export class ProfileView {
     ink.use(colours.corridorText, w);
     ink.ring(aimX, aimY, 5, 1.8);
     ink.line(spotX, spotY + 6, spotX, spotY - 9, 1.8);
-    ink.triangle(spotX, spotY - 9, spotX + 8, spotY - 6, spotX, spotY - 3);
+    ink.move(spotX, spotY - 9);
+    ink.to(spotX + 8, spotY - 6);
+    ink.to(spotX, spotY - 3);
+    ink.fill();
     const room = spotX - aimX > ink.widthPx('small', 'aim point') + 18;
     ink.text('small', room ? 'aim point' : 'aim', aimX, camera.groundY + 16, 'middle');
     ink.text(
@@ -308,26 +295,33 @@ export class ProfileView {
     );
   }
 
+  /** Only the circuit being flown: back to where the distance last started anew. */
   private drawTrail(ink: Ink, colours: Colours, frame: ViewFrame, track: Track): void {
     const { camera } = this;
     const { pieces } = frame.trail;
-    // Only the circuit being flown: back to where the distance last started anew.
-    let started = false;
+    let firstPiece = 0;
+    let firstPoint = 0;
     let newerM = this.aheadM;
-    ink.move(camera.x(this.aheadM), camera.y(frame.snapshot.heightM));
-    for (let p = pieces.length - 1; p >= 0 && !started; p -= 1) {
+    search: for (let p = pieces.length - 1; p >= 0; p -= 1) {
       const piece = pieces[p] as TrailPiece;
       const distances = this.flown.of(track, frame.trail, p);
       for (let i = piece.count - 1; i >= 0; i -= 1) {
         const distanceM = distances[i] as number;
-        if (distanceM > newerM + 600) {
-          started = true;
-          break;
+        if (distanceM > newerM + ANEW_M) {
+          firstPiece = i + 1 < piece.count ? p : p + 1;
+          firstPoint = i + 1 < piece.count ? i + 1 : 0;
+          break search;
         }
         newerM = distanceM;
-        ink.to(camera.x(distanceM), camera.y(piece.heightM[i] as number));
       }
     }
+    ink.lift();
+    for (let p = firstPiece; p < pieces.length; p += 1) {
+      const piece = pieces[p] as TrailPiece;
+      const from = p === firstPiece ? firstPoint : 0;
+      ink.tracePairs(this.flown.of(track, frame.trail, p), piece.heightM, piece.count, null, from);
+    }
+    ink.to(camera.x(this.aheadM), camera.y(frame.snapshot.heightM));
     ink.use(colours.aeroplane, 0.9);
     ink.path(2);
   }
@@ -362,11 +356,11 @@ export class ProfileView {
     fill: number,
   ): void {
     const { camera } = this;
+    ink.map[2] = camera.x(distanceM);
+    ink.map[5] = camera.y(snapshot.heightM);
     drawSideSilhouette(
       ink,
       wing,
-      camera.x(distanceM),
-      camera.y(snapshot.heightM),
       snapshot.pitchRad,
       snapshot.flapRad,
       snapshot.gear,

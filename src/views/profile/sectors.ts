@@ -32,6 +32,13 @@ const anglesOf = (lights: RunwayLights): readonly number[] => {
   return angles;
 };
 
+const wedge = (ink: Ink, ox: number, oy: number, ex: number, lowY: number, highY: number): void => {
+  ink.move(ox, oy);
+  ink.to(ex, lowY);
+  ink.to(ex, highY);
+  ink.fill();
+};
+
 /**
  * What the slope lights show at every distance and height before them, as wedges from the lights themselves:
  * red tint for reds, white for whites, lines at the units' set angles, and the letters at the left edge.
@@ -62,11 +69,11 @@ export function drawSectors(
     const highY = i === units ? Math.min(topY, yAt(angles[units - 1] as number)) : yAt(angles[i] as number);
     if (reds > 0) {
       ink.use(colours.lightRed, RED_ALPHA * weight * (reds / units));
-      ink.triangle(ox, oy, ex, lowY, ex, highY);
+      wedge(ink, ox, oy, ex, lowY, highY);
     }
     if (reds < units) {
       ink.use(colours.lightWhite, WHITE_ALPHA * weight * (1 - reds / units) * 0.5);
-      ink.triangle(ox, oy, ex, lowY, ex, highY);
+      wedge(ink, ox, oy, ex, lowY, highY);
     }
   }
   for (let i = 0; i < units; i += 1) {

@@ -9,17 +9,19 @@ const BODY = [
   0.2, 0.1, 0.36, 0.11,
 ];
 const FIN = [-0.46, 0.26, -0.57, 0.44, -0.66, 0.44, -0.62, 0.24];
-const WHEEL_RADIUS = 0.05;
+const WHEEL_RADIUS = 0.045;
 /** Leading edge, trailing edge of the fixed part, and the flap's length. */
 const WING = { high: { up: 0.4, from: 0.17, to: -0.06 }, low: { up: 0.14, from: 0.15, to: -0.08 } } as const;
-const FLAP = 0.1;
+const FLAP = 0.12;
+const NOSE_WHEEL_AHEAD = 0.28;
+const LEGS = [0.02, 0.14, 0, 0.05, NOSE_WHEEL_AHEAD, 0.12, NOSE_WHEEL_AHEAD, 0.05] as const;
+const wingLine = new Float64Array(4);
+const flapLine = new Float64Array(4);
 
-/** The aeroplane from the side at its true pitch, wheels at a place, with its flap as far out as it is. */
+/** About the place of the wheels in map[2] and map[5]; the map is turned by the pitch. */
 export function drawSideSilhouette(
   ink: Ink,
   wing: 'high' | 'low',
-  x: number,
-  y: number,
   pitchRad: number,
   flapRad: number,
   gear: number,
@@ -28,42 +30,42 @@ export function drawSideSilhouette(
   line: number,
   halo: number,
 ): void {
+  const { map } = ink;
   const cos = Math.cos(pitchRad) * lengthPx;
   const sin = Math.sin(pitchRad) * lengthPx;
-  const px = (ahead: number, up: number) => x + ahead * cos - up * sin;
-  const py = (ahead: number, up: number) => y - ahead * sin - up * cos;
-  const run = (points: readonly number[]): void => {
-    ink.move(px(points[0] as number, points[1] as number), py(points[0] as number, points[1] as number));
-    for (let k = 2; k + 1 < points.length; k += 2)
-      ink.to(
-        px(points[k] as number, points[k + 1] as number),
-        py(points[k] as number, points[k + 1] as number),
-      );
-  };
+  map[0] = cos;
+  map[1] = -sin;
+  map[3] = -sin;
+  map[4] = -cos;
   ink.use(halo);
-  run(BODY);
+  ink.trace(BODY);
   ink.path(3, true);
   ink.use(fill);
-  run(BODY);
+  ink.trace(BODY);
   ink.fill();
-  run(FIN);
+  ink.trace(FIN);
   ink.fill();
   if (gear > 0.5) {
-    ink.line(px(0.02, 0.14), py(0.02, 0.14), px(0, WHEEL_RADIUS), py(0, WHEEL_RADIUS), 1.4);
-    ink.line(px(0.28, 0.12), py(0.28, 0.12), px(0.28, WHEEL_RADIUS), py(0.28, WHEEL_RADIUS), 1.2);
-    ink.disc(px(0, WHEEL_RADIUS), py(0, WHEEL_RADIUS), WHEEL_RADIUS * lengthPx);
-    ink.disc(px(0.28, WHEEL_RADIUS), py(0.28, WHEEL_RADIUS), WHEEL_RADIUS * 0.85 * lengthPx);
+    ink.segments(LEGS, 1.4);
+    const radius = WHEEL_RADIUS * lengthPx;
+    ink.disc(map[2]! + map[1]! * WHEEL_RADIUS, map[5]! + map[4]! * WHEEL_RADIUS, radius);
+    const ahead = NOSE_WHEEL_AHEAD;
+    ink.disc(
+      map[2]! + map[0]! * ahead + map[1]! * WHEEL_RADIUS,
+      map[5]! + map[3]! * ahead + map[4]! * WHEEL_RADIUS,
+      radius * 0.9,
+    );
   }
   const { up, from, to } = WING[wing];
+  wingLine[0] = from;
+  wingLine[1] = up;
+  wingLine[2] = to;
+  wingLine[3] = up - 0.005;
+  flapLine[0] = to;
+  flapLine[1] = up - 0.005;
+  flapLine[2] = to - FLAP * Math.cos(flapRad);
+  flapLine[3] = up - 0.005 - FLAP * Math.sin(flapRad);
   ink.use(line);
-  ink.line(px(from, up), py(from, up), px(to, up - 0.005), py(to, up - 0.005), Math.max(2, 0.055 * lengthPx));
-  const endAhead = to - FLAP * Math.cos(flapRad);
-  const endUp = up - 0.005 - FLAP * Math.sin(flapRad);
-  ink.line(
-    px(to, up - 0.005),
-    py(to, up - 0.005),
-    px(endAhead, endUp),
-    py(endAhead, endUp),
-    Math.max(1.6, 0.04 * lengthPx),
-  );
+  ink.segments(wingLine, Math.max(2, 0.05 * lengthPx));
+  ink.segments(flapLine, Math.max(1.6, 0.035 * lengthPx));
 }

@@ -1,5 +1,6 @@
 import { acrossM, alongM, type Runway } from '../../aerodrome/runway.ts';
 import type { CircuitPlan, PathPoint } from '../../circuit/types.ts';
+import { mFromFt } from '../../units/conversions.ts';
 
 /** A planned circuit unrolled: its path with the distances that matter. */
 export interface Track {
@@ -11,6 +12,10 @@ export interface Track {
   /** Of the path's beginning along the runway. */
   readonly startAlongM: number;
   readonly runway: Runway;
+  /** Distance and height by turns, for the pen. */
+  readonly line: Float64Array;
+  /** The corridor as quads of the same, by eights. */
+  readonly corridor: Float64Array;
 }
 
 /** How far back and ahead along the path a moving aeroplane is looked for. */
@@ -23,6 +28,29 @@ const ON_CENTRELINE_M = 60;
 const OFF_CENTRELINE_M = 260;
 /** Higher than this beyond the aim point the landing is over: the next circuit has begun. */
 const FLYING_AGAIN_M = 25;
+
+/** Of the circuit: 100 ft either side (FAA ACS, traffic patterns), narrowing towards the ground. */
+const CORRIDOR_M = mFromFt(100);
+const corridorHalfM = (heightM: number): number => Math.min(CORRIDOR_M, 2 + 0.22 * Math.max(0, heightM));
+
+const corridorOf = (path: readonly PathPoint[]): Float64Array =>
+  Float64Array.from(
+    path.slice(1).flatMap((b, i) => {
+      const a = path[i] as PathPoint;
+      const ha = corridorHalfM(a.heightM);
+      const hb = corridorHalfM(b.heightM);
+      return [
+        a.distanceM,
+        a.heightM + ha,
+        b.distanceM,
+        b.heightM + hb,
+        b.distanceM,
+        b.heightM - hb,
+        a.distanceM,
+        a.heightM - ha,
+      ];
+    }),
+  );
 
 export function trackOf(plan: CircuitPlan, runway: Runway): Track {
   const { path } = plan;
@@ -45,6 +73,8 @@ export function trackOf(plan: CircuitPlan, runway: Runway): Track {
     endM: last.distanceM,
     startAlongM: alongM(runway, first.eastM, first.northM),
     runway,
+    line: Float64Array.from(path.flatMap((point) => [point.distanceM, point.heightM])),
+    corridor: corridorOf(path),
   };
 }
 

@@ -15,53 +15,77 @@ const SOCK_PARTS = 5;
 const LEAST_POLE_PX = 15;
 /** Straight out at 15 kt (FAA AC 150/5345-27, from memory); hanging in a calm. */
 const STRAIGHT_AT_KT = 15;
-const LEAST_UNIT_PX = 2.6;
+const HANGING_RAD = radFromDeg(72);
+const LEAST_UNIT_PX = 2.8;
 const LEAST_STEP_PX = 7.5;
 
+/** Places beside a runway, by threes. */
+interface Beside {
+  readonly units: Float64Array;
+  readonly sockFoot: Float64Array;
+}
+
+const besides = new WeakMap<Runway, Beside>();
+
 /** The windsock stands away from the slope lights, a quarter of the way down the strip. */
-export const sockPlace = (runway: Runway): { alongM: number; acrossM: number } => {
-  const side = runway.lights === null ? -runway.circuitSide : -runway.lights.side;
-  return { alongM: Math.min(260, runway.landingLengthM * 0.3), acrossM: side * (runway.widthM / 2 + 35) };
+const besideOf = (runway: Runway): Beside => {
+  let beside = besides.get(runway);
+  if (beside !== undefined) return beside;
+  const { lights } = runway;
+  const units = (lights?.unitsAcrossM ?? []).flatMap((across) => [
+    eastOf(runway, lights?.alongM ?? 0, across),
+    northOf(runway, lights?.alongM ?? 0, across),
+    lights?.heightM ?? 0,
+  ]);
+  const side = lights === null ? -runway.circuitSide : -lights.side;
+  const along = Math.min(260, runway.landingLengthM * 0.3);
+  const across = side * (runway.widthM / 2 + 35);
+  beside = {
+    units: Float64Array.from(units),
+    sockFoot: Float64Array.of(
+      eastOf(runway, along, across),
+      northOf(runway, along, across),
+      groundHeightM(runway, along),
+    ),
+  };
+  besides.set(runway, beside);
+  return beside;
 };
 
-const socks = new WeakMap<Runway, { alongM: number; acrossM: number }>();
+const sockAt = new Float64Array(3);
 
+/** Shows the surface wind; when far away it is drawn larger about its foot, in its true attitude. */
 export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, wind: SpokenWind): void {
-  const { eye, ink } = brush;
-  let place = socks.get(runway);
-  if (place === undefined) {
-    place = sockPlace(runway);
-    socks.set(runway, place);
-  }
-  const east = eastOf(runway, place.alongM, place.acrossM);
-  const north = northOf(runway, place.alongM, place.acrossM);
-  const ground = groundHeightM(runway, place.alongM);
-  const z = eye.zOf(east, north, ground);
-  if (z < 8) return;
-  // When far away it is drawn larger about its foot, in its true attitude.
-  const size = Math.max(1, LEAST_POLE_PX / ((eye.focalPx * POLE_M) / z));
-  const top = ground + POLE_M * size;
+  const { eye, ink, pin } = brush;
+  const { sockFoot } = besideOf(runway);
+  if (!brush.stick(sockFoot, 0, 8)) return;
+  const size = Math.max(1, LEAST_POLE_PX / ((eye.focalPx * POLE_M) / pin[2]!));
+  let x = pin[3]!;
+  let y = pin[4]!;
+  const foot = sockFoot;
+  sockAt[0] = foot[0]!;
+  sockAt[1] = foot[1]!;
+  sockAt[2] = foot[2]! + POLE_M * size;
+  if (!brush.stick(sockAt, 0, 8)) return;
   ink.use(colours.ink, 0.9);
-  brush.line(east, north, ground, east, north, top, 0.15 * size, 1.1);
+  ink.line(x, y, pin[3]!, pin[4]!, 1.3);
+  x = pin[3]!;
+  y = pin[4]!;
   const to = trueFromMagnetic(radFromDeg(wind.fromDegM), runway.variationRad) + Math.PI;
-  const lift = Math.min(1, wind.kt / STRAIGHT_AT_KT);
-  const droop = (1 - lift) * 1.25;
-  const out = Math.cos(droop) * SOCK_M * size;
-  const down = Math.sin(droop) * SOCK_M * size;
+  const droop = (1 - Math.min(1, wind.kt / STRAIGHT_AT_KT)) * HANGING_RAD;
+  const partM = (SOCK_M * size) / SOCK_PARTS;
+  const east = Math.sin(to) * Math.cos(droop) * partM;
+  const north = Math.cos(to) * Math.cos(droop) * partM;
+  const down = Math.sin(droop) * partM;
   for (let k = 0; k < SOCK_PARTS; k += 1) {
-    const a = k / SOCK_PARTS;
-    const b = (k + 1) / SOCK_PARTS;
+    sockAt[0] = sockAt[0]! + east;
+    sockAt[1] = sockAt[1]! + north;
+    sockAt[2] = sockAt[2]! - down;
+    if (!brush.stick(sockAt, 0, 4)) return;
     ink.use(k % 2 === 0 ? colours.aeroplane : colours.lightWhite);
-    brush.line(
-      east + Math.sin(to) * out * a,
-      north + Math.cos(to) * out * a,
-      top - down * a,
-      east + Math.sin(to) * out * b,
-      north + Math.cos(to) * out * b,
-      top - down * b,
-      (0.95 - 0.5 * a) * size,
-      1.6,
-    );
+    ink.line(x, y, pin[3]!, pin[4]!, Math.max(1.6, ((0.95 - 0.1 * k) * size * eye.focalPx) / pin[2]!));
+    x = pin[3]!;
+    y = pin[4]!;
   }
 }
 
@@ -74,76 +98,50 @@ export function drawUnits(
 ): void {
   const { lights } = runway;
   if (lights === null) return;
-  const { eye, ink } = brush;
-  const middleE = eastOf(runway, lights.alongM, lights.middleAcrossM);
-  const middleN = northOf(runway, lights.alongM, lights.middleAcrossM);
-  const z = eye.zOf(middleE, middleN, lights.heightM);
-  if (z < 5) return;
-  const mx = eye.screenX(eye.xOf(middleE, middleN, lights.heightM), z);
-  const my = eye.screenY(eye.yOf(middleE, middleN, lights.heightM), z);
+  const { eye, ink, pin } = brush;
+  const { units } = besideOf(runway);
   const n = lights.unitsAcrossM.length;
-  const first = lights.unitsAcrossM[0] as number;
-  const fe = eastOf(runway, lights.alongM, first);
-  const fn = northOf(runway, lights.alongM, first);
-  const fz = eye.zOf(fe, fn, lights.heightM);
-  if (fz < 2) return;
-  const dx = eye.screenX(eye.xOf(fe, fn, lights.heightM), fz) - mx;
-  const dy = eye.screenY(eye.yOf(fe, fn, lights.heightM), fz) - my;
-  const reach = Math.sqrt(dx * dx + dy * dy) || 1;
-  const least = (LEAST_STEP_PX * (n - 1)) / 2;
-  const grow = Math.max(1, least / reach);
-  const radius = Math.max(LEAST_UNIT_PX, Math.min(9, (eye.focalPx * 0.5) / z));
-  // The outermost unit's place fixes the row; with small steps the row grows outwards from the inner unit.
-  const shift = (grow - 1) * reach;
+  // From the unit nearest the runway outwards: that one keeps its place when the row has to be spread.
+  if (!brush.stick(units, 3 * (n - 1), 3)) return;
+  const x = pin[3]!;
+  const y = pin[4]!;
+  const radius = Math.max(LEAST_UNIT_PX, Math.min(9, (eye.focalPx * 0.5) / pin[2]!));
+  if (!brush.stick(units, 0, 3)) return;
+  const dx = (pin[3]! - x) / (n - 1);
+  const dy = (pin[4]! - y) / (n - 1);
+  const step = Math.sqrt(dx * dx + dy * dy) || 1;
+  const grow = Math.max(1, LEAST_STEP_PX / step);
   for (let i = 0; i < n; i += 1) {
-    const share = 1 - (2 * i) / (n - 1);
-    const x = mx + (dx / reach) * (reach * grow * share + shift);
-    const y = my + (dy / reach) * (reach * grow * share + shift);
+    const out = (n - 1 - i) * grow;
     const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
-    drawUnitDot(ink, colours, x, y, radius, letter, seen?.white[i] ?? 0);
+    drawUnitDot(ink, colours, x + dx * out, y + dy * out, radius, letter, seen?.white[i] ?? 0);
   }
 }
 
-const SPAN_M = 10.9;
-const LEAST_TRAFFIC_PX = 5;
+const TRAFFIC_HALF_SPAN_M = 5.4;
+const LEAST_TRAFFIC_PX = 6;
+const traffic = new Float64Array(6);
 
-/** Another aeroplane: a fuselage dot and wings banked as they are. */
+/** Another aeroplane: a fuselage and wings banked as they are. */
 export function drawTraffic(brush: Brush, colours: Colours, other: Readonly<Snapshot>): void {
-  const { eye, ink } = brush;
-  const z = eye.zOf(other.eastM, other.northM, other.heightM + 1);
-  if (z < 5) return;
-  const x = eye.screenX(eye.xOf(other.eastM, other.northM, other.heightM + 1), z);
-  const y = eye.screenY(eye.yOf(other.eastM, other.northM, other.heightM + 1), z);
+  const { eye, ink, pin } = brush;
   const cosB = Math.cos(other.bankRad);
-  const wingE = Math.cos(other.headingRadT) * cosB;
-  const wingN = -Math.sin(other.headingRadT) * cosB;
-  const wingU = -Math.sin(other.bankRad);
-  const half = SPAN_M / 2;
-  const tipZ = eye.zOf(
-    other.eastM + wingE * half,
-    other.northM + wingN * half,
-    other.heightM + 1 + wingU * half,
-  );
-  if (tipZ < 3) return;
-  const tx =
-    eye.screenX(
-      eye.xOf(other.eastM + wingE * half, other.northM + wingN * half, other.heightM + 1 + wingU * half),
-      tipZ,
-    ) - x;
-  const ty =
-    eye.screenY(
-      eye.yOf(other.eastM + wingE * half, other.northM + wingN * half, other.heightM + 1 + wingU * half),
-      tipZ,
-    ) - y;
+  traffic[0] = other.eastM;
+  traffic[1] = other.northM;
+  traffic[2] = other.heightM + 1;
+  traffic[3] = other.eastM + Math.cos(other.headingRadT) * cosB * TRAFFIC_HALF_SPAN_M;
+  traffic[4] = other.northM - Math.sin(other.headingRadT) * cosB * TRAFFIC_HALF_SPAN_M;
+  traffic[5] = other.heightM + 1 - Math.sin(other.bankRad) * TRAFFIC_HALF_SPAN_M;
+  if (!brush.stick(traffic, 0, 6)) return;
+  const x = pin[3]!;
+  const y = pin[4]!;
+  const scale = eye.focalPx / pin[2]!;
+  if (!brush.stick(traffic, 3, 3)) return;
+  const tx = pin[3]! - x;
+  const ty = pin[4]! - y;
   const reach = Math.sqrt(tx * tx + ty * ty);
-  const grow = reach < LEAST_TRAFFIC_PX ? LEAST_TRAFFIC_PX / Math.max(0.5, reach) : 1;
+  const grow = Math.max(1, LEAST_TRAFFIC_PX / Math.max(0.5, reach));
   ink.use(colours.ghost);
-  ink.line(
-    x - tx * grow,
-    y - ty * grow,
-    x + tx * grow,
-    y + ty * grow,
-    Math.max(1.5, (eye.focalPx * 0.4) / z),
-  );
-  ink.disc(x, y, Math.max(1.8, (eye.focalPx * 0.6) / z));
+  ink.line(x - tx * grow, y - ty * grow, x + tx * grow, y + ty * grow, Math.max(1.8, 0.4 * scale));
+  ink.disc(x, y, Math.max(2.2, 0.6 * scale));
 }

@@ -1,98 +1,141 @@
+import type { Colours } from '../ink/colours.ts';
 import type { Ink } from '../ink/ink.ts';
-import { Clipper, type Plane, SegmentClipper } from './clip.ts';
+import { Clipper, cutSegment, type Planes } from './clip.ts';
 import type { Eye } from './eye.ts';
+import type { Areas, Lines, SceneLayer, Uprights } from './scene.ts';
+
+/** Uprights smaller than this are left to the tint below them; nearer than this they would fill the view. */
+const LEAST_UPRIGHT_PX = 0.8;
+const NEAREST_UPRIGHT_M = 12;
+const HALF_WIDTHS = { tree: 0.36, house: 0.6 } as const;
 
 /**
- * Draws shapes given in the eye's axes: cut to the view, brought into perspective, filled or stroked. One outline
- * at a time: `begin`, `add` its corners, `fill` or `outline`.
+ * Draws scene layers and parts of the machine through an eye: brought into its axes, cut to the view, put in
+ * perspective. Everything moves through typed arrays, so that a frame makes no garbage.
  */
 export class Brush {
   private readonly clipper = new Clipper();
-  private readonly segment = new SegmentClipper();
+  private readonly ends = new Float64Array(6);
+  /** The last pinned place: x, y, z in the eye's axes, then pixels. */
+  readonly pin = new Float64Array(5);
 
   constructor(
     readonly ink: Ink,
     readonly eye: Eye,
   ) {}
 
-  begin(): void {
-    this.clipper.begin();
+  layer(layer: SceneLayer, colours: Colours): void {
+    const { within } = layer;
+    if (within !== null) {
+      this.eye.bring(within.place, 0, this.pin, 0);
+      const { pin } = this;
+      const square = pin[0]! * pin[0]! + pin[1]! * pin[1]! + pin[2]! * pin[2]!;
+      if (square < within.fromM * within.fromM || square >= within.toM * within.toM) return;
+    }
+    this.ink.use(colours[layer.colour], layer.alpha);
+    if (layer.kind === 'areas') this.areas(layer);
+    else if (layer.kind === 'lines') this.lines(layer);
+    else this.uprights(layer);
   }
 
-  /** A corner in earth axes. */
-  add(eastM: number, northM: number, heightM: number): void {
-    const { eye } = this;
-    this.clipper.add(
-      eye.xOf(eastM, northM, heightM),
-      eye.yOf(eastM, northM, heightM),
-      eye.zOf(eastM, northM, heightM),
-    );
+  private areas(layer: Areas): void {
+    const { clipper, eye, ink } = this;
+    const { places, corners, per, rimPx } = layer;
+    for (let k = 0; k + per <= corners.length; k += per) {
+      for (let m = 0; m < per; m += 1)
+        eye.bring(places, 3 * (corners[k + m] as number), clipper.corners, 3 * m);
+      clipper.count = per;
+      if (!this.outline(eye.groundPlanes)) continue;
+      ink.fill();
+      if (rimPx > 0) ink.path(rimPx, true);
+    }
   }
 
-  /** A corner on the machine, seen from the eye: ahead, right, up. */
-  addMachine(ahead: number, right: number, up: number): void {
-    this.clipper.add(this.eye.machineX(ahead, right), up, this.eye.machineZ(ahead, right));
+  private lines(layer: Lines): void {
+    const { ends, eye, ink } = this;
+    const { widthM, leastPx } = layer;
+    for (let k = 0; k + 5 < layer.ends.length; k += 6) {
+      eye.bring(layer.ends, k, ends, 0);
+      eye.bring(layer.ends, k + 3, ends, 3);
+      if (!cutSegment(ends, eye.groundPlanes)) continue;
+      const scaleA = eye.focalPx / ends[2]!;
+      const scaleB = eye.focalPx / ends[5]!;
+      ink.taper(
+        eye.middleX + ends[0]! * scaleA,
+        eye.middleY - ends[1]! * scaleA,
+        eye.middleX + ends[3]! * scaleB,
+        eye.middleY - ends[4]! * scaleB,
+        Math.max(leastPx, widthM * scaleA),
+        Math.max(leastPx, widthM * scaleB),
+      );
+    }
   }
 
-  /** Fills the outline, which must be convex; its soft edge is `edgePx` wide. */
-  fill(planes: readonly Plane[], edgePx = 0): boolean {
-    if (!this.run(planes)) return false;
-    this.ink.fill();
-    if (edgePx > 0) this.ink.path(edgePx, true);
-    return true;
+  private uprights(layer: Uprights): void {
+    const { ends, eye, ink } = this;
+    const { feet, upM, form } = layer;
+    const half = HALF_WIDTHS[form];
+    const { axes } = eye;
+    for (let k = 0; k + 2 < feet.length; k += 3) {
+      eye.bring(feet, k, ends, 0);
+      const z = ends[2]!;
+      if (z < NEAREST_UPRIGHT_M || (eye.focalPx * upM) / z < LEAST_UPRIGHT_PX) continue;
+      const topZ = z + upM * axes[11]!;
+      if (topZ < 1) continue;
+      const x = eye.middleX + (eye.focalPx * ends[0]!) / z;
+      const y = eye.middleY - (eye.focalPx * ends[1]!) / z;
+      // Up in the world, at this place on the screen.
+      const ux = eye.middleX + (eye.focalPx * (ends[0]! + upM * axes[5]!)) / topZ - x;
+      const uy = eye.middleY - (eye.focalPx * (ends[1]! + upM * axes[8]!)) / topZ - y;
+      const sx = -uy * half;
+      const sy = ux * half;
+      ink.move(x + sx, y + sy);
+      ink.to(x - sx, y - sy);
+      if (form === 'tree') ink.to(x + ux, y + uy);
+      else {
+        ink.to(x - sx + ux * 0.75, y - sy + uy * 0.75);
+        ink.to(x + sx + ux * 0.75, y + sy + uy * 0.75);
+      }
+      ink.fill();
+    }
   }
 
-  /** Strokes the outline. */
-  outline(planes: readonly Plane[], widthPx: number): void {
-    if (this.run(planes)) this.ink.path(widthPx, true);
+  /** A convex part of the machine (ahead, right, up by threes): filled, then its edge. */
+  part(points: Float64Array, fill: number, edge: number): void {
+    const { clipper, eye, ink } = this;
+    const n = points.length / 3;
+    for (let m = 0; m < n; m += 1) eye.bringMachine(points, 3 * m, clipper.corners, 3 * m);
+    clipper.count = n;
+    if (!this.outline(eye.machinePlanes)) return;
+    ink.use(fill);
+    ink.fill();
+    ink.use(edge, 0.72);
+    ink.path(1.4, true);
   }
 
-  private run(planes: readonly Plane[]): boolean {
+  /** Cuts the corners that stand in the clipper and makes them the pen's run; false when none are seen. */
+  private outline(planes: Planes): boolean {
     const { clipper, eye, ink } = this;
     const n = clipper.cut(planes);
     if (n < 3) return false;
     const p = clipper.corners;
+    const { focalPx, middleX, middleY } = eye;
+    ink.lift();
     for (let i = 0; i < n; i += 1) {
-      const z = p[3 * i + 2] as number;
-      const x = eye.screenX(p[3 * i] as number, z);
-      const y = eye.screenY(p[3 * i + 1] as number, z);
-      if (i === 0) ink.move(x, y);
-      else ink.to(x, y);
+      const scale = focalPx / p[3 * i + 2]!;
+      ink.to(middleX + p[3 * i]! * scale, middleY - p[3 * i + 1]! * scale);
     }
     return true;
   }
 
-  /**
-   * A line between two places in earth axes. `widthM` is its true width; it never gets thinner than `leastPx`,
-   * and fades instead, down to `leastAlpha` of the colour's own alpha.
-   */
-  line(
-    aEastM: number,
-    aNorthM: number,
-    aHeightM: number,
-    bEastM: number,
-    bNorthM: number,
-    bHeightM: number,
-    widthM: number,
-    leastPx: number,
-  ): void {
-    const { eye, ink, segment } = this;
-    segment.set(
-      eye.xOf(aEastM, aNorthM, aHeightM),
-      eye.yOf(aEastM, aNorthM, aHeightM),
-      eye.zOf(aEastM, aNorthM, aHeightM),
-      eye.xOf(bEastM, bNorthM, bHeightM),
-      eye.yOf(bEastM, bNorthM, bHeightM),
-      eye.zOf(bEastM, bNorthM, bHeightM),
-    );
-    if (!segment.cut(eye.groundPlanes)) return;
-    const middleZ = (segment.az + segment.bz) / 2;
-    ink.line(
-      eye.screenX(segment.ax, segment.az),
-      eye.screenY(segment.ay, segment.az),
-      eye.screenX(segment.bx, segment.bz),
-      eye.screenY(segment.by, segment.bz),
-      Math.max(leastPx, (eye.focalPx * widthM) / middleZ),
-    );
+  /** Brings one place to the screen (`pin`); false when it is nearer than `nearM` ahead or behind. */
+  stick(places: ArrayLike<number>, at: number, nearM: number): boolean {
+    const { eye, pin } = this;
+    eye.bring(places, at, pin, 0);
+    const z = pin[2]!;
+    if (z < nearM) return false;
+    pin[3] = eye.middleX + (eye.focalPx * pin[0]!) / z;
+    pin[4] = eye.middleY - (eye.focalPx * pin[1]!) / z;
+    return true;
   }
 }

@@ -1,7 +1,7 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { radFromDeg } from '../../units/conversions.ts';
 import { WINDOW_FIELD_OF_VIEW_DEG } from '../frame.ts';
-import { type Plane, viewPlanes } from './clip.ts';
+import { type Planes, viewPlanes } from './clip.ts';
 
 /** Ground and things on it nearer than this are not drawn; the machine has its own, closer limit. */
 const NEAR_M = 0.8;
@@ -11,32 +11,27 @@ const OUTSIDE = 1.35;
 /** The straight-ahead direction of the machine stands this far down the panel: more land than sky. */
 const LEVEL_SHARE = 0.4;
 
+/** Where numbers of the eye stand in `axes`. */
+const PLACE = 0;
+const RIGHT = 3;
+const UP = 6;
+const AHEAD = 9;
+
 /**
  * The pilot's eye: turns places into its own axes (x right, y up, z the way it looks) and those into pixels of
  * the panel. True perspective, the same scale both ways: WINDOW_FIELD_OF_VIEW_DEG across the panel's width.
  */
 export class Eye {
-  eastM = 0;
-  northM = 0;
-  heightM = 0;
-  /** Axes in earth axes: east, north, up. */
-  rightE = 1;
-  rightN = 0;
-  rightU = 0;
-  upE = 0;
-  upN = 0;
-  upU = 1;
-  aheadE = 0;
-  aheadN = 1;
-  aheadU = 0;
-  private lookSin = 0;
-  private lookCos = 1;
+  /** Place, then right, up and ahead as unit vectors; all east, north, up. */
+  readonly axes = new Float64Array(12);
+  lookSin = 0;
+  lookCos = 1;
   /** Pixels a unit of slope. */
   focalPx = 300;
   middleX = 0;
   middleY = 0;
-  groundPlanes: readonly Plane[] = [];
-  machinePlanes: readonly Plane[] = [];
+  groundPlanes: Planes = viewPlanes(NEAR_M, 1, 1);
+  machinePlanes: Planes = viewPlanes(NEAR_MACHINE_M, 1, 1);
   private widthPx = 0;
   private heightPx = 0;
 
@@ -55,9 +50,10 @@ export class Eye {
 
   /** Takes place and attitude; `lookRad` turns the head about the machine's own upright, + right. */
   take(snapshot: Readonly<Snapshot>, lookRad: number): void {
-    this.eastM = snapshot.eyeEastM;
-    this.northM = snapshot.eyeNorthM;
-    this.heightM = snapshot.eyeHeightM;
+    const { axes } = this;
+    axes[PLACE] = snapshot.eyeEastM;
+    axes[PLACE + 1] = snapshot.eyeNorthM;
+    axes[PLACE + 2] = snapshot.eyeHeightM;
     const sinH = Math.sin(snapshot.headingRadT);
     const cosH = Math.cos(snapshot.headingRadT);
     const sinP = Math.sin(snapshot.pitchRad);
@@ -68,7 +64,7 @@ export class Eye {
     const cosL = Math.cos(lookRad);
     this.lookSin = sinL;
     this.lookCos = cosL;
-    // Nose, right wing and roof of the machine: heading, then pitch, then bank (right wing down positive).
+    // Nose, roof and right wing of the machine: heading, then pitch, then bank (right wing down positive).
     const noseE = cosP * sinH;
     const noseN = cosP * cosH;
     const noseU = sinP;
@@ -78,46 +74,46 @@ export class Eye {
     const wingE = cosH * cosB - roofE * sinB;
     const wingN = -sinH * cosB - roofN * sinB;
     const wingU = -roofU * sinB;
-    this.upE = roofE * cosB + cosH * sinB;
-    this.upN = roofN * cosB - sinH * sinB;
-    this.upU = roofU * cosB;
-    this.aheadE = noseE * cosL + wingE * sinL;
-    this.aheadN = noseN * cosL + wingN * sinL;
-    this.aheadU = noseU * cosL + wingU * sinL;
-    this.rightE = wingE * cosL - noseE * sinL;
-    this.rightN = wingN * cosL - noseN * sinL;
-    this.rightU = wingU * cosL - noseU * sinL;
+    axes[UP] = roofE * cosB + cosH * sinB;
+    axes[UP + 1] = roofN * cosB - sinH * sinB;
+    axes[UP + 2] = roofU * cosB;
+    axes[AHEAD] = noseE * cosL + wingE * sinL;
+    axes[AHEAD + 1] = noseN * cosL + wingN * sinL;
+    axes[AHEAD + 2] = noseU * cosL + wingU * sinL;
+    axes[RIGHT] = wingE * cosL - noseE * sinL;
+    axes[RIGHT + 1] = wingN * cosL - noseN * sinL;
+    axes[RIGHT + 2] = wingU * cosL - noseU * sinL;
   }
 
-  // A place in earth axes, in the eye's.
-  xOf(eastM: number, northM: number, heightM: number): number {
-    return (
-      (eastM - this.eastM) * this.rightE +
-      (northM - this.northM) * this.rightN +
-      (heightM - this.heightM) * this.rightU
-    );
+  /** Upward part of the right, up and ahead axes: the attitude of the picture. */
+  get rightU(): number {
+    return this.axes[RIGHT + 2]!;
   }
-  yOf(eastM: number, northM: number, heightM: number): number {
-    return (
-      (eastM - this.eastM) * this.upE +
-      (northM - this.northM) * this.upN +
-      (heightM - this.heightM) * this.upU
-    );
+  get upU(): number {
+    return this.axes[UP + 2]!;
   }
-  zOf(eastM: number, northM: number, heightM: number): number {
-    return (
-      (eastM - this.eastM) * this.aheadE +
-      (northM - this.northM) * this.aheadN +
-      (heightM - this.heightM) * this.aheadU
-    );
+  get aheadU(): number {
+    return this.axes[AHEAD + 2]!;
   }
 
-  // A point of the machine seen from the eye (ahead, right, up), in the eye's axes; its y is `up` itself.
-  machineX(ahead: number, right: number): number {
-    return right * this.lookCos - ahead * this.lookSin;
+  /** Puts a place (east, north, height at `at` of `places`) in the eye's axes at `to` of `into`. */
+  bring(places: ArrayLike<number>, at: number, into: Float64Array, to: number): void {
+    const { axes } = this;
+    const e = (places[at] as number) - axes[0]!;
+    const n = (places[at + 1] as number) - axes[1]!;
+    const u = (places[at + 2] as number) - axes[2]!;
+    into[to] = e * axes[3]! + n * axes[4]! + u * axes[5]!;
+    into[to + 1] = e * axes[6]! + n * axes[7]! + u * axes[8]!;
+    into[to + 2] = e * axes[9]! + n * axes[10]! + u * axes[11]!;
   }
-  machineZ(ahead: number, right: number): number {
-    return ahead * this.lookCos + right * this.lookSin;
+
+  /** The same for a point of the machine seen from the eye: ahead, right, up. */
+  bringMachine(points: ArrayLike<number>, at: number, into: Float64Array, to: number): void {
+    const ahead = points[at] as number;
+    const right = points[at + 1] as number;
+    into[to] = right * this.lookCos - ahead * this.lookSin;
+    into[to + 1] = points[at + 2] as number;
+    into[to + 2] = ahead * this.lookCos + right * this.lookSin;
   }
 
   // Pixels.

@@ -1,6 +1,7 @@
 import { eastOf, groundHeightM, northOf, type Runway } from '../../aerodrome/runway.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Brush } from './brush.ts';
+import type { PaletteColour } from '../palette.ts';
+import { strokesOf } from './figures.ts';
+import type { SceneLayer } from './scene.ts';
 
 /**
  * Paint on the runway after ICAO Annex 14 vol. I 5.2 (figures from memory): centreline stripes 30 m with gaps of
@@ -12,10 +13,14 @@ const STRIPE_GAP_M = 20;
 const STRIPE_WIDTH_M = 0.5;
 const EDGE_WIDTH_M = 0.9;
 const KEYS_FROM_M = 6;
-const KEYS_LENGTH_M = 30;
+const KEYS_TO_M = 36;
 const DESIGNATOR_FROM_M = 48;
 const DESIGNATOR_TALL_M = 9;
 const DESIGNATOR_WIDE_M = 3;
+const DESIGNATOR_GAP_M = 2.2;
+/** Farther than this the threshold stripes run together, and the designator cannot be read. */
+const KEYS_SEEN_M = 650;
+const DESIGNATOR_SEEN_M = 420;
 
 const keysEitherSide = (widthM: number): number => {
   if (widthM >= 60) return 8;
@@ -30,208 +35,171 @@ const aimMarking = (landingLengthM: number): { lengthM: number; widthM: number; 
   return { lengthM: 45, widthM: 6, insideM: 9 };
 };
 
-/** Strokes of the figures on a grid 2 wide and 4 tall: x, y by twos from lower left. */
-const FIGURES: Readonly<Record<string, readonly (readonly number[])[]>> = {
-  '0': [[0, 0, 2, 0, 2, 4, 0, 4, 0, 0]],
-  '1': [[1, 0, 1, 4, 0.4, 3.2]],
-  '2': [[0, 4, 2, 4, 2, 2, 0, 2, 0, 0, 2, 0]],
-  '3': [
-    [0, 4, 2, 4, 2, 0, 0, 0],
-    [0.6, 2, 2, 2],
-  ],
-  '4': [
-    [0, 4, 0, 1.6, 2, 1.6],
-    [1.6, 4, 1.6, 0],
-  ],
-  '5': [[2, 4, 0, 4, 0, 2, 2, 2, 2, 0, 0, 0]],
-  '6': [[2, 4, 0, 4, 0, 0, 2, 0, 2, 2, 0, 2]],
-  '7': [[0, 4, 2, 4, 0.8, 0]],
-  '8': [
-    [0, 0, 2, 0, 2, 4, 0, 4, 0, 0],
-    [0, 2, 2, 2],
-  ],
-  '9': [[2, 2, 0, 2, 0, 4, 2, 4, 2, 0, 0, 0]],
-};
-
-/** Draws on one strip from one end's axes; `flip` draws the far end's paint, seen from here upside down. */
-class Paint {
-  brush!: Brush;
-  runway!: Runway;
-  /** Along of the end being painted and its direction. */
-  originM = 0;
-  direction: 1 | -1 = 1;
-
-  private along(m: number): number {
-    return this.originM + this.direction * m;
-  }
-
-  slab(fromM: number, toM: number, leftM: number, rightM: number, edgePx = 0): void {
-    const { brush } = this;
-    brush.begin();
-    this.corner(fromM, leftM);
-    this.corner(toM, leftM);
-    this.corner(toM, rightM);
-    this.corner(fromM, rightM);
-    brush.fill(brush.eye.groundPlanes, edgePx);
-  }
-
-  private corner(m: number, acrossM: number): void {
-    const along = this.along(m);
-    const across = acrossM * this.direction;
-    this.brush.add(
-      eastOf(this.runway, along, across),
-      northOf(this.runway, along, across),
-      groundHeightM(this.runway, along),
-    );
-  }
-
-  line(
-    fromM: number,
-    fromAcross: number,
-    toM: number,
-    toAcross: number,
-    widthM: number,
-    leastPx: number,
-  ): void {
-    const { runway } = this;
-    const a = this.along(fromM);
-    const b = this.along(toM);
-    const fa = fromAcross * this.direction;
-    const ta = toAcross * this.direction;
-    this.brush.line(
-      eastOf(runway, a, fa),
-      northOf(runway, a, fa),
-      groundHeightM(runway, a),
-      eastOf(runway, b, ta),
-      northOf(runway, b, ta),
-      groundHeightM(runway, b),
-      widthM,
-      leastPx,
-    );
-  }
-
-  /** A stripe at its true size when near, a thin line when far. */
-  stripe(fromM: number, toM: number, acrossM: number, widthM: number, leastPx: number): void {
-    const z = this.depthM((fromM + toM) / 2, acrossM);
-    const near = this.depthM(fromM, acrossM);
-    const far = this.depthM(toM, acrossM);
-    if (Math.max(near, far, z) < 1) return;
-    const px = (this.brush.eye.focalPx * widthM) / Math.max(1, Math.min(near, far, z));
-    if (px > 2) this.slab(fromM, toM, acrossM - widthM / 2, acrossM + widthM / 2, 0.6);
-    else this.line(fromM, acrossM, toM, acrossM, widthM, leastPx);
-  }
-
-  depthM(m: number, acrossM: number): number {
-    const along = this.along(m);
-    const across = acrossM * this.direction;
-    const { runway } = this;
-    return this.brush.eye.zOf(
-      eastOf(runway, along, across),
-      northOf(runway, along, across),
-      groundHeightM(runway, along),
-    );
-  }
-
-  keys(halfM: number): void {
-    const n = keysEitherSide(this.runway.widthM);
-    const pitch = (halfM - 1) / (n + 0.25);
-    const depth = Math.abs(this.depthM(KEYS_FROM_M + KEYS_LENGTH_M / 2, 0));
-    const pitchPx = (this.brush.eye.focalPx * pitch) / Math.max(1, depth);
-    if (pitchPx < 1.6) {
-      this.slab(KEYS_FROM_M, KEYS_FROM_M + KEYS_LENGTH_M, -halfM + 1, halfM - 1);
-      return;
-    }
-    for (let k = 0; k < n; k += 1)
-      for (let side = -1; side <= 1; side += 2) {
-        const middle = side * (0.75 * pitch + k * pitch);
-        this.slab(KEYS_FROM_M, KEYS_FROM_M + KEYS_LENGTH_M, middle - pitch * 0.3, middle + pitch * 0.3, 0.5);
-      }
-  }
-
-  designator(text: string): void {
-    const depth = this.depthM(DESIGNATOR_FROM_M, 0);
-    if (depth < 4 || (this.brush.eye.focalPx * DESIGNATOR_WIDE_M) / depth < 2.5) return;
-    const gap = 2.2;
-    const figures = text.length;
-    const wide = figures * DESIGNATOR_WIDE_M + (figures - 1) * gap;
-    for (let f = 0; f < figures; f += 1) {
-      const left = -wide / 2 + f * (DESIGNATOR_WIDE_M + gap);
-      for (const stroke of FIGURES[text[f] as string] ?? [])
-        for (let k = 0; k + 3 < stroke.length; k += 2)
-          this.line(
-            DESIGNATOR_FROM_M + ((stroke[k + 1] as number) * DESIGNATOR_TALL_M) / 4,
-            left + ((stroke[k] as number) * DESIGNATOR_WIDE_M) / 2,
-            DESIGNATOR_FROM_M + ((stroke[k + 3] as number) * DESIGNATOR_TALL_M) / 4,
-            left + ((stroke[k + 2] as number) * DESIGNATOR_WIDE_M) / 2,
-            0.8,
-            0.9,
-          );
-    }
-  }
-
-  aim(aimM: number): void {
-    const { lengthM, widthM, insideM } = aimMarking(this.runway.landingLengthM);
-    for (let side = -1; side <= 1; side += 2) {
-      const a = side * insideM;
-      const b = side * (insideM + widthM);
-      this.slab(aimM, aimM + lengthM, Math.min(a, b), Math.max(a, b), 0.6);
-    }
-  }
-
-  displacedArrows(displacedM: number): void {
-    for (let m = -14; m - 24 > -displacedM; m -= 45) {
-      this.line(m - 24, 0, m, 0, 0.8, 0.8);
-      this.line(m - 7, -2.4, m, 0, 0.8, 0.8);
-      this.line(m - 7, 2.4, m, 0, 0.8, 0.8);
-    }
-  }
+/** One end's own axes: along from its beginning, across to the right of its direction. */
+interface End {
+  readonly runway: Runway;
+  readonly originM: number;
+  readonly direction: 1 | -1;
 }
 
-const paint = new Paint();
+const placeOf = ({ runway, originM, direction }: End, alongM: number, acrossM: number): number[] => {
+  const along = originM + direction * alongM;
+  const across = direction * acrossM;
+  return [eastOf(runway, along, across), northOf(runway, along, across), groundHeightM(runway, along)];
+};
 
-/** The strip in true perspective with its paint, both ends. */
-export function drawRunwayAhead(brush: Brush, colours: Colours, runway: Runway): void {
+/** Rectangles: from, to, left, right by fours. */
+const slabs = (
+  end: End,
+  colour: PaletteColour,
+  rectangles: readonly (readonly [number, number, number, number])[],
+  rimPx: number,
+  fromM = 0,
+  toM = Infinity,
+): SceneLayer => ({
+  kind: 'areas',
+  colour,
+  alpha: 1,
+  within: { place: Float64Array.from(placeOf(end, 0, 0)), fromM, toM },
+  places: Float64Array.from(
+    rectangles.flatMap(([from, to, left, right]) => [
+      ...placeOf(end, from, left),
+      ...placeOf(end, to, left),
+      ...placeOf(end, to, right),
+      ...placeOf(end, from, right),
+    ]),
+  ),
+  corners: Uint16Array.from({ length: rectangles.length * 4 }, (_, i) => i),
+  per: 4,
+  rimPx,
+});
+
+/** Lines: from, across, to, across by fours. */
+const lines = (
+  end: End,
+  colour: PaletteColour,
+  alpha: number,
+  ends: readonly (readonly [number, number, number, number])[],
+  widthM: number,
+  leastPx: number,
+  fromM = 0,
+  toM = Infinity,
+): SceneLayer => ({
+  kind: 'lines',
+  colour,
+  alpha,
+  within: { place: Float64Array.from(placeOf(end, 0, 0)), fromM, toM },
+  ends: Float64Array.from(
+    ends.flatMap(([from, a, to, b]) => [...placeOf(end, from, a), ...placeOf(end, to, b)]),
+  ),
+  widthM,
+  leastPx,
+});
+
+const every = (from: number, to: number, pitch: number): number[] =>
+  Array.from({ length: Math.max(0, Math.ceil((to - from) / pitch)) }, (_, i) => from + i * pitch);
+
+const keyLayers = (end: End, halfM: number): SceneLayer[] => {
+  const n = keysEitherSide(end.runway.widthM);
+  const pitch = (halfM - 1) / (n + 0.25);
+  const stripes = every(0, n, 1).flatMap((k) =>
+    [-1, 1].map((side): [number, number, number, number] => {
+      const middle = side * (0.75 * pitch + k * pitch);
+      return [KEYS_FROM_M, KEYS_TO_M, middle - pitch * 0.3, middle + pitch * 0.3];
+    }),
+  );
+  return [
+    slabs(end, 'marking', stripes, 0.4, 0, KEYS_SEEN_M),
+    slabs(end, 'marking', [[KEYS_FROM_M, KEYS_TO_M, 2 - halfM, halfM - 2]], 0, KEYS_SEEN_M, Infinity),
+  ];
+};
+
+const designatorLayer = (end: End, text: string): SceneLayer => {
+  const wide = text.length * DESIGNATOR_WIDE_M + (text.length - 1) * DESIGNATOR_GAP_M;
+  const strokes = [...text].flatMap((figure, f) => {
+    const left = -wide / 2 + f * (DESIGNATOR_WIDE_M + DESIGNATOR_GAP_M);
+    return strokesOf(figure).map(([x1, y1, x2, y2]): [number, number, number, number] => [
+      DESIGNATOR_FROM_M + y1 * DESIGNATOR_TALL_M,
+      left + x1 * DESIGNATOR_WIDE_M,
+      DESIGNATOR_FROM_M + y2 * DESIGNATOR_TALL_M,
+      left + x2 * DESIGNATOR_WIDE_M,
+    ]);
+  });
+  return lines(end, 'marking', 0.95, strokes, 0.7, 0.9, 0, DESIGNATOR_SEEN_M);
+};
+
+const tarmacLayers = (end: End): SceneLayer[] => {
+  const { runway } = end;
   const halfM = runway.widthM / 2;
-  const { ink } = brush;
-  paint.brush = brush;
-  paint.runway = runway;
-  paint.originM = 0;
-  paint.direction = 1;
-  ink.use(colours[runway.surface]);
-  paint.slab(runway.surfaceStartM, runway.surfaceEndM, -halfM, halfM, 0.8);
+  const { lengthM, widthM, insideM } = aimMarking(runway.landingLengthM);
+  const { surfaceStartM, surfaceEndM, aimM } = runway;
+  const edgePieces = every(surfaceStartM, surfaceEndM, 80).flatMap((m) =>
+    [-1, 1].map((side): [number, number, number, number] => {
+      const across = side * (halfM - EDGE_WIDTH_M);
+      return [m, across, Math.min(m + 80, surfaceEndM), across];
+    }),
+  );
+  const stripes = every(72, surfaceEndM - 72 - STRIPE_M, STRIPE_M + STRIPE_GAP_M).map(
+    (m): [number, number, number, number] => [m, 0, m + STRIPE_M, 0],
+  );
+  const arrows = every(14, -surfaceStartM - 24, 45).flatMap((m): [number, number, number, number][] => [
+    [-m - 24, 0, -m, 0],
+    [-m - 7, -2.4, -m, 0],
+    [-m - 7, 2.4, -m, 0],
+  ]);
+  const far: End = { runway, originM: surfaceEndM, direction: -1 };
+  return [
+    // Thin lines get fainter with distance instead of shouting.
+    lines(end, 'marking', 0.9, edgePieces, EDGE_WIDTH_M, 0.9, 0, 1400),
+    lines(end, 'marking', 0.5, edgePieces, EDGE_WIDTH_M, 0.7, 1400, Infinity),
+    lines(end, 'marking', 0.9, stripes, STRIPE_WIDTH_M, 0.8, 0, 1400),
+    lines(end, 'marking', 0.4, stripes, STRIPE_WIDTH_M, 0.7, 1400, Infinity),
+    slabs(end, 'marking', [[0, 1.8, -halfM, halfM]], 0.4),
+    ...keyLayers(end, halfM),
+    designatorLayer(end, runway.designator),
+    slabs(
+      end,
+      'marking',
+      [
+        [aimM, aimM + lengthM, -insideM - widthM, -insideM],
+        [aimM, aimM + lengthM, insideM, insideM + widthM],
+      ],
+      0.5,
+    ),
+    lines(end, 'marking', 0.9, arrows, 0.8, 0.8),
+    ...keyLayers(far, halfM),
+    designatorLayer(far, runway.otherDesignator),
+  ];
+};
 
-  if (runway.surface === 'grass') {
-    // No paint on grass: mown edges, and white markers along them.
-    ink.use(colours.ink, 0.4);
-    paint.line(runway.surfaceStartM, -halfM, runway.surfaceEndM, -halfM, 0.4, 1);
-    paint.line(runway.surfaceStartM, halfM, runway.surfaceEndM, halfM, 0.4, 1);
-    ink.use(colours.lightWhite);
-    for (let m = runway.surfaceStartM; m <= runway.surfaceEndM; m += 60) {
-      paint.stripe(m, Math.min(m + 4, runway.surfaceEndM), -halfM, 1, 1);
-      paint.stripe(m, Math.min(m + 4, runway.surfaceEndM), halfM, 1, 1);
-    }
-    paint.stripe(0, 3, 0, runway.widthM, 1.2);
-    return;
-  }
+/** No paint on grass: mown edges, white markers along them and across the threshold. */
+const grassLayers = (end: End): SceneLayer[] => {
+  const { runway } = end;
+  const halfM = runway.widthM / 2;
+  const { surfaceStartM, surfaceEndM } = runway;
+  const markers = every(surfaceStartM, surfaceEndM, 60).flatMap((m) =>
+    [-halfM, halfM].map((across): [number, number, number, number] => [m, across, m + 4, across]),
+  );
+  const mown: [number, number, number, number][] = [-halfM, halfM].map((across) => [
+    surfaceStartM,
+    across,
+    surfaceEndM,
+    across,
+  ]);
+  return [
+    lines(end, 'ink', 0.4, mown, 0.4, 1),
+    lines(end, 'lightWhite', 1, markers, 1, 1.2),
+    slabs(end, 'lightWhite', [[0, 2, -halfM, halfM]], 0.6),
+  ];
+};
 
-  ink.use(colours.marking);
-  const pieces = 12;
-  const step = (runway.surfaceEndM - runway.surfaceStartM) / pieces;
-  for (let k = 0; k < pieces; k += 1) {
-    const m = runway.surfaceStartM + k * step;
-    paint.stripe(m, m + step, -halfM + EDGE_WIDTH_M, EDGE_WIDTH_M, 0.9);
-    paint.stripe(m, m + step, halfM - EDGE_WIDTH_M, EDGE_WIDTH_M, 0.9);
-  }
-  for (let m = 72; m + STRIPE_M < runway.surfaceEndM - 72; m += STRIPE_M + STRIPE_GAP_M)
-    paint.stripe(m, m + STRIPE_M, 0, STRIPE_WIDTH_M, 0.8);
-  paint.slab(0, 1.8, -halfM, halfM, 0.5);
-  paint.keys(halfM);
-  paint.designator(runway.designator);
-  paint.aim(runway.aimM);
-  if (runway.surfaceStartM < -20) paint.displacedArrows(-runway.surfaceStartM);
-
-  paint.originM = runway.surfaceEndM;
-  paint.direction = -1;
-  paint.keys(halfM);
-  paint.designator(runway.otherDesignator);
+/** The strip with its paint, both ends. */
+export function runwayScene(runway: Runway): readonly SceneLayer[] {
+  const end: End = { runway, originM: 0, direction: 1 };
+  const halfM = runway.widthM / 2;
+  const { surfaceStartM, surfaceEndM } = runway;
+  return [
+    slabs(end, runway.surface, [[surfaceStartM, surfaceEndM, -halfM, halfM]], 1.1),
+    ...(runway.surface === 'grass' ? grassLayers(end) : tarmacLayers(end)),
+  ];
 }

@@ -22,19 +22,13 @@ export function drawSky(ink: Ink, colours: Colours, eye: Eye): void {
   const off = (-eye.aheadU * eye.focalPx) / across;
   const footX = eye.middleX + skyX * off;
   const footY = eye.middleY + skyY * off;
-  const band = (fromPx: number, toPx: number, from: number, to: number): void =>
-    ink.fade(
-      footX + skyX * fromPx - alongX * FAR_PX,
-      footY + skyY * fromPx - alongY * FAR_PX,
-      footX + skyX * fromPx + alongX * FAR_PX,
-      footY + skyY * fromPx + alongY * FAR_PX,
-      footX + skyX * toPx + alongX * FAR_PX,
-      footY + skyY * toPx + alongY * FAR_PX,
-      footX + skyX * toPx - alongX * FAR_PX,
-      footY + skyY * toPx - alongY * FAR_PX,
-      from,
-      to,
-    );
+  const band = (fromPx: number, toPx: number, from: number, to: number): void => {
+    ink.move(footX + skyX * fromPx - alongX * FAR_PX, footY + skyY * fromPx - alongY * FAR_PX);
+    ink.to(footX + skyX * fromPx + alongX * FAR_PX, footY + skyY * fromPx + alongY * FAR_PX);
+    ink.to(footX + skyX * toPx + alongX * FAR_PX, footY + skyY * toPx + alongY * FAR_PX);
+    ink.to(footX + skyX * toPx - alongX * FAR_PX, footY + skyY * toPx - alongY * FAR_PX);
+    ink.fade(from, to);
+  };
   const high = packed(colours.skyHigh, 1);
   const low = packed(colours.sky, 1);
   const land = packed(colours.land, 1);
