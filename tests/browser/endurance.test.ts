@@ -17,12 +17,13 @@ describe('the flying page, when things go wrong', () => {
     const { page, requests, complaints, close } = await open();
     await page.getByText('fly from final').waitFor();
     await page.waitForFunction(() => !document.querySelector('.sheet-start .soft'));
+    await page.keyboard.press('Escape');
+    await page.waitForLoadState('networkidle');
+    const loaded = requests.length;
     await page.keyboard.press('?');
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'set up' }).click();
     await page.getByRole('button', { name: 'leave it as it is' }).click();
-    await page.waitForLoadState('networkidle');
-    const loaded = requests.length;
     await page.getByRole('button', { name: 'Begin' }).first().click();
     await page.keyboard.press('w');
     await page.waitForFunction(() => document.querySelector('.clock')?.textContent !== '00:00');

@@ -5,7 +5,7 @@ type NumberKey = { [K in keyof Snapshot]: Snapshot[K] extends number ? K : never
 
 /** Directions turn the short way round; whole numbers and states belong to the last step. */
 const DIRECTIONS: ReadonlySet<string> = new Set(['headingRadT', 'trackRadT']);
-const WHOLE: ReadonlySet<string> = new Set(['step', 'flapStage', 'carbHeat', 'gear']);
+const WHOLE: ReadonlySet<string> = new Set(['step', 'flapStage', 'carbHeat', 'gear', 'gearLever', 'pump']);
 
 const sample = newSnapshot();
 const STRAIGHT = (Object.keys(sample) as NumberKey[]).filter(

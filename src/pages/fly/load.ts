@@ -1,4 +1,5 @@
 import { useStore } from '../store.ts';
+import { fetchSheets } from './sheets.tsx';
 
 /** Loads the flight and its drawing after the shell has been painted; returns the way to end it. */
 export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
@@ -7,6 +8,7 @@ export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const begin = async () => {
     const { beginFlight } = await import('./flight.ts');
     if (!ended) end = beginFlight(canvas);
+    await fetchSheets();
   };
   // Two frames: one to lay out, one to have been painted.
   requestAnimationFrame(() =>

@@ -1,20 +1,13 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import { useStore } from '../store.ts';
 import { Levers } from './levers.tsx';
 import { loadFlight } from './load.ts';
 import { ScalesColumn } from './scales-column.tsx';
 import { SequenceCard } from './sequence-card.tsx';
-import { StartSheet } from './start-sheet.tsx';
+import { SHEETS } from './sheets.tsx';
 import { Said, States } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
 import { LightsPanel, PlanPanel, ProfilePanel, WindowPanel } from './views.tsx';
-
-/** Only the first sheet belongs to the first paint. */
-const SetupSheet = lazy(() => import('./setup-sheet.tsx').then((m) => ({ default: m.SetupSheet })));
-const HelpSheet = lazy(() => import('./help-sheet.tsx').then((m) => ({ default: m.HelpSheet })));
-const ResultSheet = lazy(() => import('./result-sheet.tsx').then((m) => ({ default: m.ResultSheet })));
-
-const SHEETS = { start: StartSheet, setup: SetupSheet, help: HelpSheet, result: ResultSheet } as const;
 
 /** The flying page: panels over one canvas, levers below, sheets above. */
 export const FlyPage = () => {
