@@ -1,11 +1,12 @@
 import { acrossM, alongM, groundHeightM, type Runway } from '../aerodrome/runway.ts';
 import type { CircuitPlan, PathPoint } from '../circuit/types.ts';
-import { tan } from '../maths/functions.ts';
+import { asin, tan } from '../maths/functions.ts';
 import type { Model } from '../simulation/model.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import { type Habit, learn } from './habits.ts';
-import { aimShiftM } from './spot.ts';
+import { LANDING_FACTOR } from './refusal.ts';
+import { aimShiftM, fenceIasMps } from './spot.ts';
 
 /** Ways of flying that a pilot has a habit for. */
 export type RegimeName =
@@ -52,10 +53,13 @@ export interface Briefing {
   readonly rotateIasMps: number;
   /** Forecast across the runway, + pushes towards the circuit side. */
   readonly crosswindMps: number;
-  /** Landing beyond here is given up. */
+  /** Landing beyond here is given up, at first; and never beyond the second. */
   readonly latestTouchdownM: number;
+  readonly lastTouchdownM: number;
   /** Beyond the painted aim point, for today's wind. */
   readonly aimShiftM: number;
+  /** Aimed at over the threshold. */
+  readonly fenceIasMps: number;
   readonly feel: Feel;
 }
 
@@ -77,6 +81,8 @@ export interface Feel {
   readonly elevatorPerPitchRateM: number;
   /** Elevator to hold the nose up when the ground flattens the flow completely. */
   readonly groundElevatorRad: number;
+  /** Bank near the ground that keeps the wing tip well clear of it. */
+  readonly steepestLowRad: number;
   /** Bank that balances the slip of full rudder, per pascal of dynamic pressure. */
   readonly slipBankPerPa: number;
   /** Aileron against the roll that full rudder's slip makes. */
@@ -92,7 +98,6 @@ const GUSTY_MPS = mpsFromKt(4);
 const STRONG_CROSSWIND_SHARE = 0.6;
 /** ACS IV.B: at or within 400 ft beyond the specified point. */
 const TOUCHDOWN_ZONE_M = mFromFt(400);
-const ROLL_OUT_MARGIN = 1.2;
 
 export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
   const { runway, shape, scenario } = model;
@@ -120,6 +125,8 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
     landing: learn(model, landingStage, plan.approachIasMps, 0, 0),
     'going-around': learn(model, landingStage, kt(speeds.goAroundKt) + gusts, circuitM / 4, 0),
   };
+  const zoneEndM = runway.specifiedM + TOUCHDOWN_ZONE_M;
+  const lastTouchdownM = runway.surfaceEndM - LANDING_FACTOR * plan.landingRunM;
   const known = {
     shape,
     runway,
@@ -141,10 +148,8 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
     eyeHeightM: aeroplane.undercarriage.eyeHeightM,
     rotateIasMps: kt(speeds.rotateKt),
     crosswindMps,
-    latestTouchdownM: Math.min(
-      Math.max(runway.landingLengthM / 3, runway.specifiedM + TOUCHDOWN_ZONE_M),
-      runway.surfaceEndM - ROLL_OUT_MARGIN * plan.landingRunM,
-    ),
+    latestTouchdownM: Math.min(Math.max(runway.landingLengthM / 3, zoneEndM), lastTouchdownM),
+    lastTouchdownM,
     feel: {
       iasMps: kt(speeds.finalKt),
       stallIasMps: Math.sqrt(
@@ -159,13 +164,17 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
       powerPerClimb: powerPerClimb(habits.final),
       elevatorPerPitchRateM: (shape.cmQ / shape.cmElevator) * (shape.chordM / 2),
       groundElevatorRad: shape.cmGround / shape.cmElevator,
+      steepestLowRad: Math.min(
+        STEEPEST_LOW_RAD,
+        LOW_WING_SHARE * asin(Math.min(1, (2 * aeroplane.wing.heightM) / shape.spanM)),
+      ),
       slipBankPerPa: (shape.areaM2 * -shape.cyBeta * shape.rudderSlipRad) / shape.weightN,
       crossedAileron: (shape.rollPerSlip * shape.rudderSlipRad) / shape.rollHelix,
       rudderPerAileron: shape.adverseYawRad / shape.rudderSlipRad,
       climbRudder: (CLIMB_TC * shape.propellerSlipRadPerTc) / shape.rudderSlipRad,
     },
   };
-  return { ...known, aimShiftM: aimShiftM(known) };
+  return { ...known, aimShiftM: aimShiftM(known), fenceIasMps: fenceIasMps(known) };
 };
 
 const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
@@ -173,6 +182,9 @@ const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
   const climb = (verticalSpeedsMps[last] ?? 0) - (verticalSpeedsMps[0] ?? 0);
   return climb > 0.5 ? ((throttles[last] ?? 1) - (throttles[0] ?? 0)) / climb : 0.1;
 };
+
+const STEEPEST_LOW_RAD = radFromDeg(10);
+const LOW_WING_SHARE = 0.6;
 
 /** Half the standard density of sea level (ISA: 1.225 kg/m3). */
 export const HALF_DENSITY_KGPM3 = 0.6125;

@@ -15,6 +15,8 @@ export interface Habit {
   readonly verticalSpeedsMps: readonly number[];
   readonly throttles: readonly number[];
   readonly pitchesRad: readonly number[];
+  /** Nose above the path at 1.15 times the stalling speed: higher only with the wheels about to touch. */
+  readonly highestAlphaRad: number;
   /** Total elevator, trailing edge up positive. */
   readonly elevatorsUpRad: readonly number[];
 }
@@ -28,6 +30,8 @@ const POWERS: readonly Power[] = [
   { verticalSpeedMps: 0 },
   { throttle: 1 },
 ];
+
+const LEAST_OVER_STALL = 1.15;
 
 /** Learns by flying: steady states at idle, two descents, level and full power, as far as each exists. */
 export const learn = (
@@ -56,10 +60,13 @@ export const learn = (
     throw new Error(
       `${shape.aeroplane.id}: no steady flight was found at flap stage ${stage}, the pilot needs one`,
     );
+  const flap = shape.aeroplane.flap.stages[stage];
+  const lift = (flap?.maximumLiftCoefficient ?? 1) / (LEAST_OVER_STALL * LEAST_OVER_STALL);
   return {
     stage,
     iasMps,
     carbHeat,
+    highestAlphaRad: (lift - shape.cl0 - (flap?.liftCoefficient ?? 0)) / shape.clAlpha,
     verticalSpeedsMps: found.map((steady) => steady.verticalSpeedMps),
     throttles: found.map((steady) => steady.throttle),
     pitchesRad: found.map((steady) => steady.pitchRad),

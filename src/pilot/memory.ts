@@ -47,6 +47,8 @@ export interface PilotMemory {
   levelled: boolean;
   landings: number;
   goArounds: number;
+  /** Of these, from a float too long. */
+  floats: number;
   /** Where and how the decision to go around fell, for whoever asks; empty when it did not. */
   goAroundWhy: string;
   /** Height the last gate was looked at from; gates below it are still to come. */

@@ -113,6 +113,7 @@ const takeOver = (
     levelled: view.heightM > b.plan.heightM - LEVEL_M || phase === 'base' || phase === 'final',
     landings: 0,
     goArounds: 0,
+    floats: 0,
     goAroundWhy: '',
     lastHeightM: view.heightM,
     finalLengthM: b.runway.aimM - view.xM,

@@ -1,5 +1,5 @@
 import { clamp } from '../maths/functions.ts';
-import { mFromFt } from '../units/conversions.ts';
+import { mFromFt, mpsFromKt } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
@@ -13,7 +13,7 @@ const ROUND_OUT_M = mFromFt(17);
 const BEYOND_M = 22;
 
 /** Through the air from the end of the slope to the touch. */
-const floatAirM = (b: Briefing, iasMps: number): number => {
+const floatAirM = (b: Known, iasMps: number): number => {
   const touch = TOUCH_OVER_STALL * b.feel.stallIasMps;
   return Math.max(0, iasMps * iasMps - touch * touch) / (2 * SLOWING_MPS2) + ROUNDING_S * iasMps;
 };
@@ -28,16 +28,36 @@ export const shortOfPointM = (b: Briefing, m: PilotMemory, v: Readonly<PilotView
 };
 
 const MOST_SHIFT_M = 80;
+/** Near the ground there is less wind than on the way down. */
+const NEAR_GROUND = 0.8;
+const LONG_M = 45;
+const SLOWER_MPS = mpsFromKt(3);
 
-/** Beyond the painted aim point, so that the float in today's wind ends at the specified point. */
-export const aimShiftM = (b: Omit<Briefing, 'aimShiftM'>): number => {
+type Known = Omit<Briefing, 'aimShiftM' | 'fenceIasMps'>;
+
+/** Where the wheels would touch, aiming at the painted point at a speed. */
+const touchM = (b: Known, iasMps: number): number => {
   const { plan, runway } = b;
   const { groundspeedMps, tasMps } = plan.legs.final;
-  const wheelsM = runway.aimM - b.eyeHeightM / b.approachTangent - ROUND_OUT_M / b.approachTangent;
-  // Near the ground there is less wind than on the way down
-  const slowed = 1 + NEAR_GROUND * (groundspeedMps / tasMps - 1);
-  const touch = wheelsM + floatAirM(b as Briefing, plan.approachIasMps) * slowed;
-  return clamp(runway.specifiedM + BEYOND_M - touch, 0, MOST_SHIFT_M);
+  const wheelsM = runway.aimM - (b.eyeHeightM + ROUND_OUT_M) / b.approachTangent;
+  return wheelsM + floatAirM(b, iasMps) * (1 + NEAR_GROUND * (groundspeedMps / tasMps - 1));
 };
 
-const NEAR_GROUND = 0.8;
+/** Beyond the painted aim point, so that the float in today's wind ends at the specified point. */
+export const aimShiftM = (b: Known): number =>
+  clamp(b.runway.specifiedM + BEYOND_M - touchM(b, b.plan.approachIasMps), 0, MOST_SHIFT_M);
+
+/** Speed over the fence: the approach speed, or up to 3 kt less where the float would end well beyond the point. */
+export const fenceIasMps = (b: Known): number => {
+  const fast = b.plan.approachIasMps;
+  const slow = fast - SLOWER_MPS;
+  const beyond = touchM(b, fast) - (b.runway.specifiedM + LONG_M);
+  const gained = touchM(b, fast) - touchM(b, slow);
+  return fast - SLOWER_MPS * clamp(beyond / gained, 0, 1);
+};
+
+const BUMPY_MPS = 0.7;
+
+/** Gusts are reported, or the needle jumps: some power is kept until the wheels are near the ground (AFH-3C p. 191). */
+export const isBumpy = (b: Briefing, m: PilotMemory): boolean =>
+  b.plan.gustAdditionMps > 0 || m.roughnessMps > BUMPY_MPS;

@@ -21,6 +21,8 @@ const EXPECTING_S = 0.7;
 export const PITCH_ANSWER_S = 0.3;
 const BANK_ANSWER_S = 0.45;
 const HIGHEST_RAD = radFromDeg(16);
+const TOUCHING_M = 2;
+const ROUNDING_RAD = radFromDeg(2.5);
 const LOWEST_RAD = radFromDeg(-12);
 
 /** The elevator angle of a hand's position, and back; trailing edge up positive. */
@@ -53,7 +55,7 @@ export const holdPitch = (
   how: Readonly<PitchHand> = EASY,
 ): void => {
   const most = rateRadps * TICK_S;
-  const aim = clamp(wantedRad, LOWEST_RAD, HIGHEST_RAD);
+  const aim = clamp(wantedRad, LOWEST_RAD, highestRad(b, m, v));
   const step = clamp(aim - m.pitchWantedRad, -most, most);
   m.pitchWantedRad += step;
   m.pitchExpectedRad += (m.pitchWantedRad - m.pitchExpectedRad) * (TICK_S / how.answerS);
@@ -68,6 +70,15 @@ export const holdPitch = (
   const expected = b.feel.elevatorPerAlpha * (turnAlphaRad(b, m, v) + how.extraAlphaRad) + swing;
   const now = soft * (how.keen * PITCH_GAIN * error - PITCH_RATE_GAIN * v.pitchRateRadps);
   m.hands.elevator = handFor(b, m.feedRad + m.pitchHoldRad + expected + now - wheelRad(b, m.hands.trim));
+};
+
+/** Slow or sinking, the nose goes no higher above the path than the wing can bear: power mends the rest. */
+const highestRad = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+  if (v.clearanceM < TOUCHING_M) return HIGHEST_RAD;
+  const path = m.verticalSpeedMps / Math.max(m.iasMps, 15);
+  const pulling = m.phase === 'round-out' ? ROUNDING_RAD : 0;
+  const highest = path + b.habits[m.regime].highestAlphaRad + pulling;
+  return Math.min(HIGHEST_RAD, Math.max(LOWEST_RAD, highest));
 };
 
 /** How the hand holds the stick: sharper than usual, and what angle of attack beyond the habit's it expects. */

@@ -18,7 +18,6 @@ const FASTEST_MPS = 1.2;
 const TURNING_PER_S = 0.7;
 const SIDE_LEARNING_PER_S = 0.3;
 const MOST_LEARNT_RAD = 0.06;
-const STEEPEST_RAD = radFromDeg(10);
 const ROLL_RADPS = radFromDeg(12);
 
 /**
@@ -41,6 +40,6 @@ export const straighten = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>):
     MOST_LEARNT_RAD,
   );
   const bank = slipping + atan(short) + m.sideHoldRad;
-  holdBank(b, m, v, clamp(bank, -STEEPEST_RAD, STEEPEST_RAD), ROLL_RADPS);
+  holdBank(b, m, v, clamp(bank, -b.feel.steepestLowRad, b.feel.steepestLowRad), ROLL_RADPS);
   m.hands.aileron += b.feel.crossedAileron * m.slipFoot;
 };

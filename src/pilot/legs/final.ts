@@ -1,7 +1,7 @@
 import { atan, clamp, cos } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
-import { mFromFt, mpsFromFpm, radFromDeg } from '../../units/conversions.ts';
+import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import { type Briefing, STEEPEST_FINAL_BANK_RAD } from '../briefing.ts';
 import { plannedSink } from '../descent.ts';
 import { selectFlap } from '../flap.ts';
@@ -13,7 +13,7 @@ import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
-import { shortOfPointM } from '../spot.ts';
+import { isBumpy, shortOfPointM } from '../spot.ts';
 import { unstableAtGate } from '../stabilised.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -27,6 +27,11 @@ const HEAT_OFF_M = mFromFt(300);
 /** Wing down instead of crab from here (common practice: established before the round-out). */
 const STRAIGHTEN_M = mFromFt(60);
 /** Over the threshold and too far along: the throttle is closed early. */
+/** In rough air some knots more, as with half the gust of a report. */
+const ROUGH_SHARE = 2;
+const ROUGH_FROM_MPS = 0.5;
+const MOST_ROUGH_MPS = mpsFromKt(5);
+const FENCE_M = mFromFt(150);
 const LATE_M = mFromFt(60);
 const LONG_M = 25;
 const LEAST_SHARE = 0.4;
@@ -79,9 +84,12 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
   m.hands.carbHeat = v.heightM > HEAT_OFF_M ? b.habits.final.carbHeat : 0;
   const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
-  descendAt(b, m, v, sink, b.plan.approachIasMps);
+  const rough = clamp(ROUGH_SHARE * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_MPS);
+  const smooth = clamp(1 - m.roughnessMps / ROUGH_FROM_MPS, 0, 1);
+  const slower = v.clearanceM < FENCE_M ? smooth * (b.plan.approachIasMps - b.fenceIasMps) : 0;
+  descendAt(b, m, v, sink, b.plan.approachIasMps - slower + rough);
   const sinking = m.verticalSpeedMps < sink - SINKING_MPS;
-  if (v.clearanceM < LATE_M && !sinking)
+  if (v.clearanceM < LATE_M && !sinking && !isBumpy(b, m))
     m.hands.throttle *= clamp(1 + (shortOfPointM(b, m, v) + LONG_M) / LONG_OVER_M, LEAST_SHARE, 1);
   trimOut(b, m, v);
   if (!low) balance(b, m, v);

@@ -22,6 +22,9 @@ const SLOW_MPS = mpsFromKt(4);
 
 const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
 
+const STEEPEST_RAD = radFromDeg(15);
+const STEEPER_RAD_PER_M = radFromDeg(0.4);
+
 /** The decision: power, attitude, configuration, in this order. */
 export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): void => {
   beginPhase(m, v, 'go-around');
@@ -42,7 +45,9 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   raiseFlap(b, m, v);
   const clean = m.hands.flapStage <= b.habits['take-off'].stage;
   m.regime = clean ? (m.hands.flapStage > 0 ? 'take-off' : 'climb') : 'going-around';
-  holdLine(b, m, v, v.yM, 0);
+  // Low down the wings stay nearly level: the line can wait
+  const most = Math.min(STEEPEST_RAD, b.feel.steepestLowRad / 2 + STEEPER_RAD_PER_M * v.clearanceM);
+  holdLine(b, m, v, v.yM, 0, most);
   if (v.timeS - m.phaseFromS < PUSHING_S) {
     m.hands.throttle = 1;
     holdPitch(b, m, v, climbPitchRad(b.habits['going-around']), PUSHING_RADPS, FIRM);

@@ -1,5 +1,6 @@
 import { clamp } from '../../maths/functions.ts';
-import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
+import { G0_MPS2 } from '../../units/constants.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
@@ -11,7 +12,6 @@ import { goAround } from './go-around.ts';
 
 const HOP_M = mFromFt(1.5);
 const BOUNCE_M = mFromFt(4);
-const BRAKING_FROM_MPS = mpsFromKt(45);
 const BRAKE_ON_S = 1.6;
 const BRAKE_OFF_S = 0.9;
 const LIGHTEST = 0.4;
@@ -69,15 +69,25 @@ const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
 const TAKE_OFF_MARGIN = 1.33;
 const FLAP_TIME_S = 6;
 
+/** Short applications with releases, lighter while the wing still carries, as firm as the room left asks for. */
 const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {
-  if (!noseDown || v.groundspeedMps > BRAKING_FROM_MPS) {
+  const roomM = Math.max(LEAST_ROOM_M, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
+  const needed = (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
+  const early = needed > PRESSING_MPS2 ? PRESSED_OVER_STALL : BRAKING_OVER_STALL;
+  if (!noseDown || m.iasMps > early * b.feel.stallIasMps) {
     m.hands.brake = 0;
     return;
   }
   m.brakeS = (m.brakeS + TICK_S) % (BRAKE_ON_S + BRAKE_OFF_S);
-  const roomM = Math.max(20, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
-  const needed = (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
-  const firm = clamp(needed / (0.5 * b.shape.brakeFriction * 9), LIGHTEST, FIRMEST);
-  const slow = v.groundspeedMps < 6;
-  m.hands.brake = slow || m.brakeS < BRAKE_ON_S ? firm : 0;
+  const firm = clamp(needed / (ON_SHARE * b.shape.brakeFriction * G0_MPS2), LIGHTEST, FIRMEST);
+  const held = v.groundspeedMps < WALKING_MPS || m.brakeS < BRAKE_ON_S;
+  m.hands.brake = held ? firm : 0;
 };
+
+const LEAST_ROOM_M = 20;
+const PRESSING_MPS2 = 1.2;
+const BRAKING_OVER_STALL = 1;
+const PRESSED_OVER_STALL = 1.2;
+/** Of the time with the brakes on, and of the weight on the main wheels. */
+const ON_SHARE = 0.5;
+const WALKING_MPS = 6;

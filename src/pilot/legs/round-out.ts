@@ -7,7 +7,7 @@ import { slowAlphaRad } from '../holds/path.ts';
 import { straighten } from '../holds/straighten.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
-import { shortOfPointM } from '../spot.ts';
+import { isBumpy, shortOfPointM } from '../spot.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -27,6 +27,7 @@ const IDLE_SINK_MPS = -2;
 const LOWEST_FROM_M = mFromFt(15);
 const NOSE_UP_RAD = radFromDeg(0.5);
 const BALLOON_M = mFromFt(12);
+const ROUGH_BALLOON_M = mFromFt(20);
 const BALLOONING_MPS = 0.6;
 const DRIFTING_MPS = 1.8;
 const DRIFTING_S = 1.5;
@@ -67,15 +68,20 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
     return beginPhase(m, v, 'landing-roll');
   }
   const why = spoilt(b, m, v);
+  if (why === FLOATED) m.floats += 1;
   if (why !== '') goAround(m, v, why);
 };
+
+const FLOATED = 'not down in time';
+const FURTHER_M = 40;
 
 const CLOSING_PER_S = 0.22;
 const OPENING_PER_S = 1;
 const SHORT_M = 60;
 const MOST_SPOT_SHARE = 0.5;
-const GUSTY_POWER = 0.2;
-const GUSTY_M = 1;
+const GUSTY_SHARE = 0.8;
+const GUSTY_OVER_M = mFromFt(10);
+const SLOW_FROM_M = 1;
 /** High above the ground and slow is no place to be: some power. */
 const LEAST_OVER_STALL = 1.08;
 const OVER_STALL_PER_M = 0.04;
@@ -87,10 +93,11 @@ const CUSHION = 0.4;
 const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lacking: number): void => {
   const level = throttleFor(b.habits[m.regime], 0);
   const spot = clamp(shortOfPointM(b, m, v) / SHORT_M, 0, MOST_SPOT_SHARE) * level;
-  const gusty = b.plan.gustAdditionMps > 0 && v.clearanceM > GUSTY_M ? GUSTY_POWER : 0;
+  const gusty = isBumpy(b, m) ? clamp(v.clearanceM / GUSTY_OVER_M, 0, 1) * GUSTY_SHARE * level : 0;
   const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 1);
   const need = b.feel.stallIasMps * (LEAST_OVER_STALL + OVER_STALL_PER_M * v.clearanceM);
-  const slow = v.clearanceM > GUSTY_M ? clamp(POWER_FOR_SLOW * (need - m.iasMps), 0, 1) : 0;
+  const slow =
+    v.clearanceM > SLOW_FROM_M ? clamp(POWER_FOR_SLOW * (need - 0.5 * (m.iasMps + v.iasMps)), 0, 1) : 0;
   const step = Math.max(spot, cushion, gusty, slow) - m.hands.throttle;
   m.hands.throttle += clamp(step, -CLOSING_PER_S * TICK_S, OPENING_PER_S * TICK_S);
 };
@@ -100,8 +107,11 @@ const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => 
   const drifting = Math.abs(v.groundspeedMps * sin(v.trackRad)) > DRIFTING_MPS;
   const aside = Math.abs(v.yM) > b.runway.widthM / 2;
   m.driftS = drifting || aside ? m.driftS + TICK_S : 0;
-  if (v.xM > b.latestTouchdownM) return 'not down in time';
+  // Floated once before: a little further on, as long as the margin on the landing run stays
+  const latest = Math.min(b.lastTouchdownM, b.latestTouchdownM + FURTHER_M * m.floats);
+  if (v.xM > latest) return FLOATED;
   if (m.driftS > DRIFTING_S) return 'drift not held';
-  const up = v.partingMps > BALLOONING_MPS && v.clearanceM > BALLOON_M;
+  const high = isBumpy(b, m) ? ROUGH_BALLOON_M : BALLOON_M;
+  const up = v.partingMps > BALLOONING_MPS && v.clearanceM > high;
   return up && (m.touchdowns > 0 || v.timeS - m.phaseFromS > 2) ? 'ballooned' : '';
 };
