@@ -56,6 +56,39 @@ const limitsWrong = ({ limits, speeds, flap, plan, engine }: Aeroplane): string 
   return null;
 };
 
+/** A gear that moves has its limit speeds, and they allow what is planned. */
+const gearWrong = ({ undercarriage, limits, speeds, drag }: Aeroplane): string | null => {
+  if (!undercarriage.retractable) return null;
+  const { gearOperatingKt, gearExtendedKt, vneKt } = limits;
+  if (gearOperatingKt === undefined || gearExtendedKt === undefined)
+    return 'limits must have gearOperatingKt and gearExtendedKt when the gear is retractable';
+  if (gearExtendedKt > vneKt)
+    return `limits.gearExtendedKt must be at most limits.vneKt ${vneKt}, was ${gearExtendedKt}`;
+  if (gearOperatingKt > gearExtendedKt)
+    return `limits.gearOperatingKt must be at most limits.gearExtendedKt ${gearExtendedKt}, was ${gearOperatingKt}`;
+  if (speeds.downwindKt > gearOperatingKt)
+    return `speeds.downwindKt must be at most ${gearOperatingKt}, where the gear is lowered, was ${speeds.downwindKt}`;
+  if (drag.gear === 0) return 'drag.gear must be above 0 when the gear is retractable, was 0';
+  return null;
+};
+
+/** A propeller that is governed has stops, a lever and powers told by manifold pressure. */
+const propellerWrong = ({ propeller, engine, plan, equipment }: Aeroplane): string | null => {
+  const governed = propeller.kind === 'constant-speed';
+  if (equipment.propellerLever !== governed)
+    return `equipment.propellerLever must be ${governed} with a ${propeller.kind} propeller, was ${equipment.propellerLever}`;
+  if (propeller.kind === 'fixed-pitch') return null;
+  if (propeller.coarsePitchDeg <= propeller.finePitchDeg)
+    return `propeller.coarsePitchDeg must be above propeller.finePitchDeg ${propeller.finePitchDeg}, was ${propeller.coarsePitchDeg}`;
+  if (propeller.lowestRpm >= engine.ratedRpm)
+    return `propeller.lowestRpm must be below engine.ratedRpm ${engine.ratedRpm}, was ${propeller.lowestRpm}`;
+  if (plan.circuitRpm === undefined || plan.baseManifoldInHg === undefined)
+    return 'plan must have circuitRpm and baseManifoldInHg with a constant-speed propeller';
+  if (plan.circuitRpm < propeller.lowestRpm || plan.circuitRpm > engine.ratedRpm)
+    return `plan.circuitRpm must be from ${propeller.lowestRpm} to ${engine.ratedRpm}, was ${plan.circuitRpm}`;
+  return null;
+};
+
 const claimsWrong = ({ claims }: Aeroplane): string | null => {
   for (const [key, { value, low, high }] of Object.entries(claims)) {
     if (low > value) return `claims.${key}.low must be at most its value ${value}, was ${low}`;
@@ -64,7 +97,7 @@ const claimsWrong = ({ claims }: Aeroplane): string | null => {
   return null;
 };
 
-const CONTRADICTIONS = [massWrong, flapWrong, planWrong, limitsWrong, claimsWrong];
+const CONTRADICTIONS = [massWrong, flapWrong, planWrong, limitsWrong, gearWrong, propellerWrong, claimsWrong];
 
 /**
  * The aeroplane that a file describes: well formed, and not at odds with itself (masses, flap stages, planned

@@ -31,6 +31,33 @@ const flapStageSchema = v.strictObject({
   limitKt: positive,
 });
 
+/** CT and CP as polynomials in the advance ratio J. */
+const fixedPitchSchema = v.strictObject({
+  kind: v.literal('fixed-pitch'),
+  diameterM: positive,
+  thrustCoefficient: v.tuple([finite, finite, finite]),
+  powerCoefficient: v.tuple([finite, finite, finite]),
+  lowestThrustCoefficient: v.pipe(finite, v.ltValue(0)),
+});
+
+/** Blades that a governor turns between two stops, as one element at three quarters of the radius. */
+const constantSpeedSchema = v.strictObject({
+  kind: v.literal('constant-speed'),
+  diameterM: positive,
+  /** Of all blades together. */
+  bladeAreaM2: positive,
+  bladeLiftPerRad: positive,
+  bladeDrag: positive,
+  bladeDragPerLift2: notNegative,
+  /** Share of the disk that works, tip and hub left out. */
+  diskShare: v.pipe(finite, v.gtValue(0.5), v.maxValue(1)),
+  /** Of the blade's zero-lift line there. */
+  finePitchDeg: positive,
+  coarsePitchDeg: positive,
+  /** What the lever asks for fully back; fully forward it asks for the engine's rated rpm. */
+  lowestRpm: positive,
+});
+
 export const aeroplaneSchema = v.strictObject({
   id: text,
   title: text,
@@ -92,13 +119,7 @@ export const aeroplaneSchema = v.strictObject({
     carburettor: v.boolean(),
     carburettorHeatLoss: v.pipe(finite, v.minValue(0), v.maxValue(0.3)),
   }),
-  propeller: v.strictObject({
-    kind: v.picklist(['fixed-pitch', 'constant-speed']),
-    diameterM: positive,
-    thrustCoefficient: v.tuple([finite, finite, finite]),
-    powerCoefficient: v.tuple([finite, finite, finite]),
-    lowestThrustCoefficient: v.pipe(finite, v.ltValue(0)),
-  }),
+  propeller: v.variant('kind', [fixedPitchSchema, constantSpeedSchema]),
   undercarriage: v.strictObject({
     retractable: v.boolean(),
     cgHeightM: positive,
@@ -117,6 +138,8 @@ export const aeroplaneSchema = v.strictObject({
     /** Sink at touchdown beyond which the leg gives way. */
     collapseSinkFpm: positive,
     tailStrikeDeg: positive,
+    /** From up to down and locked, or back. */
+    travelS: v.optional(positive, 6),
   }),
   limits: v.strictObject({
     vneKt: positive,
@@ -125,6 +148,9 @@ export const aeroplaneSchema = v.strictObject({
     crosswindKt: positive,
     tailwindKt: notNegative,
     loadFactor: positive,
+    /** Highest speeds for moving the gear, and for flying with it down. */
+    gearOperatingKt: v.exactOptional(positive),
+    gearExtendedKt: v.exactOptional(positive),
   }),
   /** What the instructor briefs; speeds at flown mass and IAS. */
   speeds: v.strictObject({
@@ -148,6 +174,9 @@ export const aeroplaneSchema = v.strictObject({
     finalStage: v.pipe(v.number(), v.integer(), v.minValue(0)),
     landingStage: v.pipe(v.number(), v.integer(), v.minValue(0)),
     baseRpm: positive,
+    /** With a constant-speed propeller: the rpm set after take-off, and the power of base. */
+    circuitRpm: v.exactOptional(positive),
+    baseManifoldInHg: v.exactOptional(positive),
   }),
   equipment: v.strictObject({ pump: v.boolean(), mixture: v.boolean(), propellerLever: v.boolean() }),
   claims: v.record(v.string(), claimSchema),

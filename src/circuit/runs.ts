@@ -1,9 +1,11 @@
 import type { Runway } from '../aerodrome/runway.ts';
 import { tasFromIas } from '../atmosphere/airspeed.ts';
 import { findRoot } from '../maths/solve.ts';
+import { turningAt } from '../simulation/blades.ts';
 import { engineShare } from '../simulation/engine.ts';
+import { leanedMixture, mixtureShare } from '../simulation/mixture.ts';
 import { ROLLING_FRICTION } from '../simulation/model.ts';
-import { propellerThrustN, propellerTorqueNm } from '../simulation/propeller.ts';
+import { propellerAt, propellerTorqueNm } from '../simulation/propeller.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { G0_MPS2 } from '../units/constants.ts';
 import { mpsFromKt } from '../units/conversions.ts';
@@ -24,7 +26,8 @@ const TOUCHDOWN_OVER_STALL = 1.05;
  */
 export function takeOffRunM(shape: Shape, runway: Runway, densityKgpm3: number, headwindMps: number): number {
   const stage = shape.aeroplane.flap.stages[shape.aeroplane.plan.takeOffStage]!;
-  const torqueNm = shape.ratedTorqueNm * engineShare(densityKgpm3);
+  const mixture = mixtureShare(leanedMixture(densityKgpm3), densityKgpm3);
+  const torqueNm = shape.ratedTorqueNm * engineShare(densityKgpm3) * mixture;
   const lift = shape.cl0 + stage.liftCoefficient;
   const drag = shape.cd0 + shape.cdGear + stage.dragCoefficient + 0.5 * shape.inducedFactor * lift * lift;
   const friction = ROLLING_FRICTION[runway.surface];
@@ -37,11 +40,8 @@ export function takeOffRunM(shape: Shape, runway: Runway, densityKgpm3: number, 
   for (let timeS = 0; timeS < LONGEST_S; timeS += STEP_S) {
     if (airspeedMps >= leaveMps) return runM;
     const axialMps = Math.max(0, airspeedMps);
-    const balance = (revps: number): number =>
-      propellerTorqueNm(shape, densityKgpm3, revps, axialMps) - torqueNm;
-    const revps = findRoot(balance, 1, 90, 1e-3) ?? 0;
     const qS = 0.5 * densityKgpm3 * axialMps * axialMps * shape.areaM2;
-    const thrustN = propellerThrustN(shape, densityKgpm3, revps, axialMps);
+    const thrustN = fullThrustN(shape, densityKgpm3, torqueNm, axialMps);
     const onWheelsN = Math.max(0, shape.weightN - qS * lift);
     const netN = thrustN - qS * drag - friction * onWheelsN - shape.weightN * runway.slope;
     if (netN <= 0) return Number.POSITIVE_INFINITY;
@@ -49,6 +49,23 @@ export function takeOffRunM(shape: Shape, runway: Runway, densityKgpm3: number, 
     runM += (airspeedMps - headwindMps) * STEP_S;
   }
   return Number.POSITIVE_INFINITY;
+}
+
+/** Thrust where engine and propeller torque agree, the propeller lever fully forward. */
+function fullThrustN(shape: Shape, densityKgpm3: number, torqueNm: number, axialMps: number): number {
+  if (shape.governed) {
+    const { revps, bladeRad } = turningAt(
+      shape,
+      1,
+      torqueNm,
+      (n, blade) => propellerAt(shape, densityKgpm3, n, axialMps, blade).torqueNm,
+    );
+    return propellerAt(shape, densityKgpm3, revps, axialMps, bladeRad).thrustN;
+  }
+  const balance = (revps: number): number =>
+    propellerTorqueNm(shape, densityKgpm3, revps, axialMps) - torqueNm;
+  const revps = findRoot(balance, 1, 90, 1e-3) ?? 0;
+  return propellerAt(shape, densityKgpm3, revps, axialMps, 0).thrustN;
 }
 
 /** From the wheels' touch to the stop with the landing flap, V^2 / 2a at the mean braking of a careful pilot. */

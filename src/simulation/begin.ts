@@ -7,7 +7,7 @@ import { beginAir } from '../wind/moving-air.ts';
 import { meanWind } from '../wind/profile.ts';
 import { type Controls, neutralControls, quantiseControls } from './controls.ts';
 import type { Model } from './model.ts';
-import { propellerThrustN } from './propeller.ts';
+import { propellerAt } from './propeller.ts';
 import type { Shape } from './shape.ts';
 import { AT, newState, type State } from './state.ts';
 import { settle } from './step.ts';
@@ -25,6 +25,8 @@ export const startControls = (model: Model): Controls => {
   if (start === null) controls.flapStage = shape.aeroplane.plan.takeOffStage;
   else {
     controls.throttle = start.steady.throttle;
+    controls.propeller = start.steady.propeller;
+    controls.mixture = start.steady.mixture;
     controls.flapStage = start.stage;
     controls.gear = start.air.gear === 'down' ? 1 : 0;
     if (model.scenario.start.trimmed) controls.trim = start.steady.trim;
@@ -47,8 +49,8 @@ const balancingRudder = (model: Model): number => {
   const { shape, start, runway } = model;
   if (start === null) return 0;
   const density = columnDensityKgpm3(model.air, runway.thresholdElevationM + mFromFt(start.air.height_ft));
-  const { tasMps, revps, alphaRad } = start.steady;
-  const thrustN = propellerThrustN(shape, density, revps, tasMps * cos(alphaRad));
+  const { tasMps, revps, alphaRad, bladeRad } = start.steady;
+  const { thrustN } = propellerAt(shape, density, revps, tasMps * cos(alphaRad), bladeRad);
   const tc = Math.max(0, thrustN) / (0.5 * density * tasMps * tasMps * shape.areaM2);
   return (shape.propellerSlipRadPerTc * tc) / shape.rudderSlipRad;
 };
@@ -60,6 +62,8 @@ export const begin = (model: Model): State => {
   beginAir(state, AT.air, model.airSeed);
   state[AT.powerShare] = 1;
   state[AT.gear] = 1;
+  state[AT.fuelPressure] = 1;
+  state[AT.blade] = start === null ? shape.fineRad : start.steady.bladeRad;
   const controls = startControls(model);
   state[AT.trimWheel] = controls.trim;
   state[AT.throttle] = controls.throttle;

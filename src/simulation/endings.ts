@@ -42,6 +42,14 @@ export const ENDINGS = {
     outcome: 'crashed',
     sentence: (kt: number) => `the airframe failed at ${n(kt)} kt, far beyond its never-exceed speed`,
   },
+  belly: {
+    code: 9,
+    outcome: 'crashed',
+    sentence: (down: number) =>
+      down > 0
+        ? 'the gear folded: it was not yet down and locked when the wheels met the ground'
+        : 'it came down on its belly: the gear was up',
+  },
   ceiling: {
     code: 8,
     outcome: 'loss-of-control',

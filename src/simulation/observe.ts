@@ -6,6 +6,8 @@ import { wrapTwoPi } from '../units/angles.ts';
 import { degFromRad, radFromDeg } from '../units/conversions.ts';
 import type { Controls } from './controls.ts';
 import { endingOf } from './endings.ts';
+import { manifoldPa } from './engine.ts';
+import { staticPa } from './failures.ts';
 import type { Model } from './model.ts';
 import { SEEN } from './places.ts';
 import { STEP_HZ } from './scenario.ts';
@@ -20,6 +22,23 @@ const WARNER_FROM_MPS = 15;
 const axes = new Float64Array(6);
 
 const at = (state: State, place: number): number => state[AT.seen + place] as number;
+
+/** Share of full throttle below which a landing is expected (common practice). */
+const CLOSED_THROTTLE = 0.15;
+
+const lookAtGear = (
+  { shape }: Model,
+  state: State,
+  controls: Readonly<Controls>,
+  into: Pick<Snapshot, 'gearWarning' | 'gearTooFast' | 'iasMps'>,
+): void => {
+  const { undercarriage, plan } = shape.aeroplane;
+  const gear = state[AT.gear] as number;
+  const landing = controls.throttle < CLOSED_THROTTLE || controls.flapStage > plan.takeOffStage;
+  into.gearWarning = undercarriage.retractable && gear < 1 && landing && state[AT.onGround] === 0;
+  const limitMps = gear === 1 ? shape.gearExtendedMps : shape.gearOperatingMps;
+  into.gearTooFast = undercarriage.retractable && gear > 0 && into.iasMps > limitMps;
+};
 
 /** Fills `into` with all that may be seen of this state. */
 export const observe = (
@@ -79,6 +98,11 @@ export const observe = (
   into.tasMps = at(state, SEEN.airspeed);
   into.densityKgpm3 = state[AT.density] as number;
   into.iasMps = into.tasMps * Math.sqrt(into.densityKgpm3 / RHO0_KGPM3);
+  const pressurePa = staticPa(model, state);
+  into.shownIasMps =
+    state[AT.airspeedBlocked] === 1
+      ? Math.sqrt((2 * Math.max(0, (state[AT.trapped] as number) - pressurePa)) / RHO0_KGPM3)
+      : into.iasMps;
   into.dynamicPressurePa = at(state, SEEN.dynamicPressure);
   into.windEastMps = state[AT.windEast] as number;
   into.windNorthMps = state[AT.windNorth] as number;
@@ -91,10 +115,18 @@ export const observe = (
   into.engineRevps = state[AT.revps] as number;
   into.thrustN = at(state, SEEN.thrust);
   into.throttle = controls.throttle;
+  into.mixture = controls.mixture;
+  into.propeller = controls.propeller;
+  into.pump = controls.pump;
+  into.manifoldPa = manifoldPa(pressurePa, state[AT.throttle] as number, into.engineRevps);
+  into.bladeRad = shape.governed ? (state[AT.blade] as number) : 0;
+  into.fuelPressure = state[AT.fuelPressure] as number;
   into.carbIce = state[AT.carbIce] as number;
   into.flapDeg = state[AT.flapDeg] as number;
   into.flapRad = radFromDeg(into.flapDeg);
   into.gear = state[AT.gear] as number;
+  into.gearLever = controls.gear;
+  lookAtGear(model, state, controls, into);
 
   into.elevator = controls.elevator;
   into.aileron = controls.aileron;
@@ -119,6 +151,11 @@ export const observe = (
   into.parked = state[AT.parked] === 1;
   into.tailStrike = state[AT.tailStrike] === 1;
   into.engineDead = state[AT.engineDead] === 1;
+  into.brakeHeatK = (state[AT.brakeHeat] as number) + (state[AT.liningHeat] as number);
+  into.wheelsLocked = state[AT.wheelsLocked] === 1;
+  into.flatSpot = state[AT.flatSpot] === 1;
+  into.airspeedBlocked = state[AT.airspeedBlocked] === 1;
+  into.radioFailed = state[AT.radioFailed] === 1;
   const ending = state[AT.ended] === 0 ? null : endingOf(state[AT.endedWhy] as number);
   into.ended = ending === null ? null : ending.outcome;
   into.endedWhy = ending === null ? '' : ending.sentence(state[AT.endedValue] as number);

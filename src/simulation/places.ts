@@ -44,8 +44,13 @@ export const NOW = {
   slope: 23,
   slopeFrom: 24,
   slopeTo: 25,
+  // Of the blades, with a constant-speed propeller
+  sinBlade: 26,
+  cosBlade: 27,
+  /** 1, or less while the wheels are locked and slide. */
+  sideGrip: 28,
 } as const;
-export const NOW_LENGTH = 26;
+export const NOW_LENGTH = 29;
 
 /** What the forces were, for whoever looks. */
 export const SEEN = {

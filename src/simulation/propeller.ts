@@ -1,3 +1,5 @@
+import { cos, sin } from '../maths/functions.ts';
+import { bladeForces } from './blades.ts';
 import type { Shape } from './shape.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
@@ -36,6 +38,25 @@ export const propellerTorqueNm = (s: Shape, density: number, revps: number, axia
   );
 };
 
+const turned = new Float64Array(2);
+
+/** Thrust and torque of either kind of propeller at a blade angle (which a fixed one does not have). */
+export const propellerAt = (
+  s: Shape,
+  density: number,
+  revps: number,
+  axialMps: number,
+  bladeRad: number,
+): { readonly thrustN: number; readonly torqueNm: number } => {
+  if (!s.governed)
+    return {
+      thrustN: propellerThrustN(s, density, revps, axialMps),
+      torqueNm: propellerTorqueNm(s, density, revps, axialMps),
+    };
+  bladeForces(s, density, revps, axialMps, sin(bladeRad), cos(bladeRad), turned);
+  return { thrustN: turned[0]!, torqueNm: turned[1]! };
+};
+
 /** Thrust and its moment added to the body's, engine acceleration, and the slip that hands and propeller ask for. */
 export const propulsion = (
   s: Shape,
@@ -47,7 +68,16 @@ export const propulsion = (
   const revps = y[11]!;
   const density = now[3]!;
   const u = part[14]!;
-  const thrust = propellerThrustN(s, density, revps, u);
+  let thrust = 0;
+  let torque = 0;
+  if (s.governed) {
+    bladeForces(s, density, revps < STANDS_REVPS ? 0 : revps, u, now[26]!, now[27]!, turned);
+    thrust = turned[0]!;
+    torque = turned[1]!;
+  } else {
+    thrust = propellerThrustN(s, density, revps, u);
+    torque = propellerTorqueNm(s, density, revps, u);
+  }
   let spin = 0;
   if (revps > STANDS_REVPS) {
     const throttle = now[8]!;
@@ -55,7 +85,7 @@ export const propulsion = (
       now[10]! > 0
         ? -s.motoringTorqueNm
         : now[9]! * (throttle * s.ratedTorqueNm + (1 - throttle) * idleTorqueNm(s, revps));
-    spin = (engine - propellerTorqueNm(s, density, revps, u)) / (2 * Math.PI * s.rotatingInertiaKgM2);
+    spin = (engine - torque) / (2 * Math.PI * s.rotatingInertiaKgM2);
   }
   part[22] = part[22]! + thrust;
   part[25] = part[25]! + now[16]! * thrust * s.chordM;

@@ -4,7 +4,7 @@ import { aeroplaneSchema } from '../aeroplane/schema.ts';
 import { taskSchema } from './task.ts';
 
 /** Rises with any change of the bytes that a flight gives. */
-export const MODEL_VERSION = 1;
+export const MODEL_VERSION = 2;
 
 /** Steps a second; the only timestep there is. */
 export const STEP_HZ = 60;
@@ -65,7 +65,15 @@ export type Start = v.InferOutput<typeof startSchema>;
 /** A model failure at a time; `amount` is the share of power left, for partial power. */
 export const failureSchema = v.strictObject({
   atS: v.pipe(finite, v.minValue(0)),
-  what: v.picklist(['engine-stop', 'partial-power', 'flap-stuck', 'trim-stuck']),
+  what: v.picklist([
+    'engine-stop',
+    'partial-power',
+    'flap-stuck',
+    'trim-stuck',
+    'fuel-pump',
+    'airspeed-blocked',
+    'radio',
+  ]),
   amount: v.optional(v.pipe(finite, v.minValue(0.3), v.maxValue(0.7)), 0.5),
   /** Not before the wheels have been this high above the ground. */
   aboveFt: v.exactOptional(v.pipe(finite, v.minValue(0))),

@@ -40,6 +40,7 @@ export interface Shape {
   readonly propellerSlipRadPerTc: number;
   readonly adverseYawRad: number;
   readonly ratedTorqueNm: number;
+  readonly ratedRevps: number;
   readonly idleRevps: number;
   readonly idleTorqueNm: number;
   /** Torque lost per rev/s above idle with the throttle closed. */
@@ -49,6 +50,17 @@ export interface Shape {
   readonly rotatingInertiaKgM2: number;
   readonly heatLoss: number;
   readonly diameterM: number;
+  /** True with a constant-speed propeller, which has blades and stops; else the polynomials hold. */
+  readonly governed: boolean;
+  readonly bladeAreaM2: number;
+  readonly bladeRadiusM: number;
+  readonly bladeLift: number;
+  readonly bladeDrag: number;
+  readonly bladeDragPerLift2: number;
+  readonly diskAreaM2: number;
+  readonly fineRad: number;
+  readonly coarseRad: number;
+  readonly lowestRevps: number;
   readonly ct0: number;
   readonly ct1: number;
   readonly ct2: number;
@@ -72,6 +84,12 @@ export interface Shape {
   readonly eyeAboveCgM: number;
   readonly collapseSinkMps: number;
   readonly tailStrikeRad: number;
+  readonly gearPerS: number;
+  /** 0 where the gear is fixed. */
+  readonly gearOperatingMps: number;
+  readonly gearExtendedMps: number;
+  /** Carried by the main wheels of the standing aeroplane. */
+  readonly mainStandingN: number;
   readonly flapTravelDegps: number;
   readonly vneMps: number;
   readonly maximumRevps: number;
@@ -118,6 +136,7 @@ export const shapeOf = (aeroplane: Aeroplane, massKg = aeroplane.massKg.flown): 
     propellerSlipRadPerTc: radFromDeg(roll.propellerSlipDegPerTc),
     adverseYawRad: radFromDeg(roll.adverseYawDeg),
     ratedTorqueNm: (engine.powerKw * 1000) / (2 * Math.PI * ratedRevps),
+    ratedRevps,
     idleRevps: revpsFromRpm(engine.idleRpm),
     idleTorqueNm: engine.idleTorqueNm,
     idleTorqueSlope: engine.idleTorqueSlopeNm / revpsFromRpm(1000),
@@ -125,14 +144,7 @@ export const shapeOf = (aeroplane: Aeroplane, massKg = aeroplane.massKg.flown): 
     throttleTimeS: engine.throttleTimeS,
     rotatingInertiaKgM2: engine.rotatingInertiaKgM2,
     heatLoss: engine.carburettorHeatLoss,
-    diameterM: propeller.diameterM,
-    ct0: propeller.thrustCoefficient[0],
-    ct1: propeller.thrustCoefficient[1],
-    ct2: propeller.thrustCoefficient[2],
-    ctLow: propeller.lowestThrustCoefficient,
-    cp0: propeller.powerCoefficient[0],
-    cp1: propeller.powerCoefficient[1],
-    cp2: propeller.powerCoefficient[2],
+    ...propellerShape(propeller, ratedRevps),
     mainX: -legs.mainsAftM,
     mainY: legs.trackM / 2,
     mainZ: legs.cgHeightM + legs.mainSagM,
@@ -149,9 +161,65 @@ export const shapeOf = (aeroplane: Aeroplane, massKg = aeroplane.massKg.flown): 
     eyeAboveCgM: legs.eyeHeightM - legs.cgHeightM,
     collapseSinkMps: mpsFromFpm(legs.collapseSinkFpm),
     tailStrikeRad: radFromDeg(legs.tailStrikeDeg),
+    gearPerS: 1 / legs.travelS,
+    gearOperatingMps: mpsFromKt(aeroplane.limits.gearOperatingKt ?? 0),
+    gearExtendedMps: mpsFromKt(aeroplane.limits.gearExtendedKt ?? 0),
+    mainStandingN: (weightN * legs.noseForwardM) / base,
     flapTravelDegps: aeroplane.flap.travelDegps,
     vneMps: mpsFromKt(aeroplane.limits.vneKt),
     maximumRevps: revpsFromRpm(aeroplane.limits.maximumRpm),
+  };
+};
+
+type PropellerShape = Pick<
+  Shape,
+  | 'diameterM'
+  | 'governed'
+  | 'bladeAreaM2'
+  | 'bladeRadiusM'
+  | 'bladeLift'
+  | 'bladeDrag'
+  | 'bladeDragPerLift2'
+  | 'diskAreaM2'
+  | 'fineRad'
+  | 'coarseRad'
+  | 'lowestRevps'
+  | 'ct0'
+  | 'ct1'
+  | 'ct2'
+  | 'ctLow'
+  | 'cp0'
+  | 'cp1'
+  | 'cp2'
+>;
+
+/** Where a blade is represented by one section. */
+const SECTION = 0.75;
+
+/** One shape for both kinds, so that the step's code sees one: what a kind does not have is nought. */
+const propellerShape = (propeller: Aeroplane['propeller'], ratedRevps: number): PropellerShape => {
+  const fixed = propeller.kind === 'fixed-pitch' ? propeller : null;
+  const blades = propeller.kind === 'constant-speed' ? propeller : null;
+  const radiusM = propeller.diameterM / 2;
+  return {
+    diameterM: propeller.diameterM,
+    governed: blades !== null,
+    bladeAreaM2: blades?.bladeAreaM2 ?? 0,
+    bladeRadiusM: SECTION * radiusM,
+    bladeLift: blades?.bladeLiftPerRad ?? 0,
+    bladeDrag: blades?.bladeDrag ?? 0,
+    bladeDragPerLift2: blades?.bladeDragPerLift2 ?? 0,
+    diskAreaM2: Math.PI * radiusM * radiusM * (blades?.diskShare ?? 1),
+    fineRad: radFromDeg(blades?.finePitchDeg ?? 0),
+    coarseRad: radFromDeg(blades?.coarsePitchDeg ?? 0),
+    lowestRevps: blades === null ? ratedRevps : revpsFromRpm(blades.lowestRpm),
+    ct0: fixed?.thrustCoefficient[0] ?? 0,
+    ct1: fixed?.thrustCoefficient[1] ?? 0,
+    ct2: fixed?.thrustCoefficient[2] ?? 0,
+    ctLow: fixed?.lowestThrustCoefficient ?? 0,
+    cp0: fixed?.powerCoefficient[0] ?? 0,
+    cp1: fixed?.powerCoefficient[1] ?? 0,
+    cp2: fixed?.powerCoefficient[2] ?? 0,
   };
 };
 

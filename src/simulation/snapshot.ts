@@ -34,7 +34,10 @@ export interface Snapshot {
   alphaRad: number;
   /** + air from the right. */
   slipRad: number;
+  /** What the wing feels; what the instrument shows is `shownIasMps`. */
   iasMps: number;
+  /** As the airspeed indicator reads it: blocked, it reads like an altimeter. */
+  shownIasMps: number;
   tasMps: number;
   dynamicPressurePa: number;
   densityKgpm3: number;
@@ -53,11 +56,26 @@ export interface Snapshot {
   engineRevps: number;
   thrustN: number;
   throttle: number;
+  mixture: number;
+  propeller: number;
+  pump: number;
+  /** In the inlet, as its gauge reads it. */
+  manifoldPa: number;
+  /** Of the propeller's blades; 0 where they are fixed. */
+  bladeRad: number;
+  /** 0 to 1 of what the engine is fed with. */
+  fuelPressure: number;
   carbIce: number;
   flapRad: number;
   flapDeg: number;
   /** 1 down, 0 up. */
   gear: number;
+  /** Where the lever stands. */
+  gearLever: number;
+  /** The horn: power off or flap out in the air, and the gear not down and locked. */
+  gearWarning: boolean;
+  /** Faster than the gear may be moved, or flown with when it is down. */
+  gearTooFast: boolean;
   // Hands
   elevator: number;
   aileron: number;
@@ -82,6 +100,14 @@ export interface Snapshot {
   parked: boolean;
   tailStrike: boolean;
   engineDead: boolean;
+  /** Lining and disc together, above the air's temperature; friction fades from 250 K. */
+  brakeHeatK: number;
+  /** The brakes hold the wheels still and the tyres slide. */
+  wheelsLocked: boolean;
+  /** A tyre has slid flat. */
+  flatSpot: boolean;
+  airspeedBlocked: boolean;
+  radioFailed: boolean;
   /** Why the physics ended the flight, or null. */
   ended: 'crashed' | 'loss-of-control' | null;
   endedWhy: string;
@@ -114,6 +140,7 @@ export const newSnapshot = (): Snapshot => ({
   alphaRad: 0,
   slipRad: 0,
   iasMps: 0,
+  shownIasMps: 0,
   tasMps: 0,
   dynamicPressurePa: 0,
   densityKgpm3: 0,
@@ -127,10 +154,19 @@ export const newSnapshot = (): Snapshot => ({
   engineRevps: 0,
   thrustN: 0,
   throttle: 0,
+  mixture: 1,
+  propeller: 1,
+  pump: 0,
+  manifoldPa: 0,
+  bladeRad: 0,
+  fuelPressure: 1,
   carbIce: 0,
   flapRad: 0,
   flapDeg: 0,
   gear: 1,
+  gearLever: 1,
+  gearWarning: false,
+  gearTooFast: false,
   elevator: 0,
   aileron: 0,
   rudder: 0,
@@ -149,6 +185,11 @@ export const newSnapshot = (): Snapshot => ({
   parked: false,
   tailStrike: false,
   engineDead: false,
+  brakeHeatK: 0,
+  wheelsLocked: false,
+  flatSpot: false,
+  airspeedBlocked: false,
+  radioFailed: false,
   ended: null,
   endedWhy: '',
   onRunway: false,

@@ -1,12 +1,14 @@
 import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { asin, cos, sin } from '../maths/functions.ts';
+import { asin, atan, cos, sin } from '../maths/functions.ts';
 import { solveNewton } from '../maths/solve.ts';
 import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../units/conversions.ts';
+import { governedRevps } from './blades.ts';
 import { engineShare } from './engine.ts';
 import { derivative } from './forces.ts';
+import { leanedMixture, mixtureShare } from './mixture.ts';
 import { INTEGRATED, NOW, NOW_LENGTH, SEEN_LENGTH } from './places.ts';
-import { idleTorqueNm, propellerTorqueNm } from './propeller.ts';
+import { idleTorqueNm, propellerAt } from './propeller.ts';
 import { flapEffect, newFlapEffect, type Shape } from './shape.ts';
 
 /** What is asked of a steady state; exactly one of the last four decides the flight path. */
@@ -18,6 +20,10 @@ export interface SteadyRequest {
   readonly gear: 0 | 1;
   readonly bankRad: number;
   readonly carbHeat: 0 | 1;
+  /** Propeller lever, fully forward when not given; without one it does nothing. */
+  readonly propeller?: number;
+  /** Mixture lever, where good hands put it when not given. */
+  readonly mixture?: number;
   /** Relative to the air, + up. */
   readonly flightPathRad?: number;
   readonly verticalSpeedMps?: number;
@@ -38,6 +44,10 @@ export interface Steady {
   readonly rollRateRadps: number;
   readonly revps: number;
   readonly throttle: number;
+  readonly propeller: number;
+  readonly mixture: number;
+  /** Of the blades of a constant-speed propeller, else 0. */
+  readonly bladeRad: number;
   /** Total elevator, trailing edge down positive. */
   readonly elevatorRad: number;
   /** Wheel position that carries it hands off; beyond ±1 the wheel cannot. */
@@ -51,6 +61,8 @@ export type SteadyResult =
   | { readonly ok: false; readonly why: string };
 
 const ALOFT_M = 1000;
+/** Guess of the angle at which the blades meet the air. */
+const BLADE_MEETS_RAD = 0.06;
 const y = new Float64Array(INTEGRATED);
 const rate = new Float64Array(INTEGRATED);
 const seen = new Float64Array(SEEN_LENGTH);
@@ -59,6 +71,13 @@ const now = new Float64Array(NOW_LENGTH);
 /** The wheel position whose tab carries this much elevator. */
 export const trimFor = (shape: Shape, elevatorRad: number): number =>
   elevatorRad <= 0 ? -elevatorRad / shape.trimUpRad : -elevatorRad / shape.trimDownRad;
+
+/** How the propeller stands: on a blade angle with the engine speed to be found, or the other way round. */
+type Propeller =
+  | { readonly bladeRad: number; readonly revps: null }
+  | { readonly bladeRad: null; readonly revps: number };
+
+const LITTLE_REVPS = 1e-6;
 
 const words = (request: SteadyRequest): string =>
   `${ktFromMps(request.iasMps).toFixed(0)} kt with flap ${request.flapDeg.toFixed(0)}`;
@@ -69,10 +88,36 @@ const words = (request: SteadyRequest): string =>
  * flies. Returns a sentence when the aeroplane cannot: below its stalling speed, beyond its power or elevator.
  */
 export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest): SteadyResult => {
+  if (!shape.governed) return solveWith(shape, air, request, { bladeRad: 0, revps: null });
+  const revps = governedRevps(shape, request.propeller ?? 1);
+  if (request.revps !== undefined && request.revps > revps - LITTLE_REVPS)
+    return {
+      ok: false,
+      why: `the propeller is governed to ${rpmFromRevps(revps).toFixed(0)} rpm, which says nothing of the power; ask for a flight path or less than that`,
+    };
+  // On the fine stop while that is slower than the lever asks; else governed; else on the coarse stop
+  const fine = solveWith(shape, air, request, { bladeRad: shape.fineRad, revps: null });
+  if (fine.ok && fine.steady.revps <= revps) return fine;
+  if (request.revps !== undefined) return fine;
+  const governed = solveWith(shape, air, request, { bladeRad: null, revps });
+  if (!governed.ok) return governed;
+  if (governed.steady.bladeRad < shape.fineRad) return fine;
+  if (governed.steady.bladeRad <= shape.coarseRad) return governed;
+  return solveWith(shape, air, request, { bladeRad: shape.coarseRad, revps: null });
+};
+
+const solveWith = (
+  shape: Shape,
+  air: AirColumn,
+  request: SteadyRequest,
+  propeller: Propeller,
+): SteadyResult => {
   const density = columnDensityKgpm3(air, request.altitudeM);
   const tasMps = request.iasMps * Math.sqrt(RHO0_KGPM3 / density);
   const flap = flapEffect(shape, request.flapDeg, newFlapEffect());
-  const share = engineShare(density) * (1 - shape.heatLoss * request.carbHeat);
+  const mixture = request.mixture ?? leanedMixture(density);
+  const share =
+    engineShare(density) * mixtureShare(mixture, density) * (1 - shape.heatLoss * request.carbHeat);
   const given = request.throttle;
   const pathGiven = request.flightPathRad;
   const climbGiven = request.verticalSpeedMps;
@@ -110,7 +155,12 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
 
   const sinBank = sin(request.bankRad);
   const residuals = (x: readonly number[]): readonly number[] => {
-    const [pitch, alpha, elevator, revps, turn] = x as [number, number, number, number, number];
+    const [pitch, alpha, elevator, found, turn] = x as [number, number, number, number, number];
+    const revps = propeller.revps ?? found;
+    if (shape.governed) {
+      now[NOW.sinBlade] = sin(propeller.bladeRad ?? found);
+      now[NOW.cosBlade] = cos(propeller.bladeRad ?? found);
+    }
     lay(tasMps, pitch, alpha, request.bankRad, revps, turn, sinBank);
     now[NOW.elevatorRad] = elevator;
     derivative(shape, now, y, rate, seen);
@@ -139,18 +189,26 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
 
   const alpha0 = (needed - shape.cl0 - flap.lift) / shape.clAlpha;
   const gamma0 = pathGiven ?? (climbGiven !== undefined ? climbGiven / tasMps : 0);
+  const turning = propeller.revps === null;
+  const atFirst = turning
+    ? (revpsGiven ?? 35)
+    : BLADE_MEETS_RAD + atan(tasMps / (2 * Math.PI * propeller.revps * shape.bladeRadiusM));
   const found = solveNewton(
     residuals,
-    [alpha0 + gamma0, alpha0, 0, revpsGiven ?? 35, (9.8 * sinBank) / cosBank / tasMps],
-    [0.1, 0.1, 0.1, 10, 0.1],
-    { tolerance: 1e-10, lows: [-1.2, -0.3, -1, 1, -2], highs: [1.2, 0.4, 1, 90, 2] },
+    [alpha0 + gamma0, alpha0, 0, atFirst, (9.8 * sinBank) / cosBank / tasMps],
+    [0.1, 0.1, 0.1, turning ? 10 : 0.1, 0.1],
+    {
+      tolerance: 1e-10,
+      lows: [-1.2, -0.3, -1, turning ? 1 : 0.02, -2],
+      highs: [1.2, 0.4, 1, turning ? 90 : 1.2, 2],
+    },
   );
   if (!found.converged) {
     const path = given === undefined && revpsGiven === undefined;
     const why = path ? beyondPower(shape, air, request, gamma0 > 0 ? 1 : 0) : null;
     return { ok: false, why: why ?? `no steady state was found at ${words(request)}` };
   }
-  const [pitchRad, alphaRad, elevatorRad, revps, turnRateRadps] = found.x as [
+  const [pitchRad, alphaRad, elevatorRad, turned, turnRateRadps] = found.x as [
     number,
     number,
     number,
@@ -158,10 +216,12 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
     number,
   ];
   residuals(found.x);
+  const revps = propeller.revps ?? turned;
+  const bladeRad = propeller.bladeRad ?? turned;
   const climb = y[5] as number;
   const axial = tasMps * cos(alphaRad);
   const idle = idleTorqueNm(shape, revps);
-  const torque = propellerTorqueNm(shape, density, revps, axial);
+  const torque = propellerAt(shape, density, revps, axial, bladeRad).torqueNm;
   const throttle = given ?? (torque / share - idle) / (shape.ratedTorqueNm - idle);
   if (throttle > 1 + 1e-9 || throttle < -1e-9) {
     const why = beyondPower(shape, air, request, throttle > 1 ? 1 : 0);
@@ -186,6 +246,9 @@ export const solveSteady = (shape: Shape, air: AirColumn, request: SteadyRequest
       rollRateRadps: y[10] as number,
       revps,
       throttle: Math.min(1, Math.max(0, throttle)),
+      propeller: request.propeller ?? 1,
+      mixture,
+      bladeRad,
       elevatorRad,
       trim: trimFor(shape, elevatorRad),
       loadFactor: seen[5] as number,
@@ -214,6 +277,8 @@ const atThrottle = (request: SteadyRequest) => ({
   gear: request.gear,
   bankRad: request.bankRad,
   carbHeat: request.carbHeat,
+  ...(request.propeller !== undefined && { propeller: request.propeller }),
+  ...(request.mixture !== undefined && { mixture: request.mixture }),
 });
 
 /** Lays the state of a balanced steady turn, heading north, well above the ground, into `y`. */

@@ -7,12 +7,14 @@ import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from 
 import { type ChangingWind, driftedWind } from '../wind/drift.ts';
 import { airVelocity, stepAir } from '../wind/moving-air.ts';
 import { CALM } from '../wind/wind.ts';
-import { FULL_ICE_LOSS, iceAfter } from './carburettor.ts';
+import { bladeAfter } from './blades.ts';
+import { brakeShare, discAfter, FLAT_SPOT_M, LOCKED_SIDE_GRIP, liningAfter, wheelsLock } from './brakes.ts';
 import type { Controls } from './controls.ts';
 import { ENDINGS, type Ending } from './endings.ts';
-import { engineShare } from './engine.ts';
+import { fail } from './failures.ts';
 import { derivative } from './forces.ts';
 import { integrate } from './integrate.ts';
+import { moveMachine, torqueShare } from './machine.ts';
 import type { Model } from './model.ts';
 import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from './places.ts';
 import { STEP_HZ, STEP_S } from './scenario.ts';
@@ -21,7 +23,6 @@ import { AT, type State } from './state.ts';
 
 const VERTICAL_SPEED_LAG_S = 3;
 const VERTICAL_SPEED_KEEP = exp(-STEP_S / VERTICAL_SPEED_LAG_S);
-const GEAR_TRAVEL_PER_S = 1 / 6;
 const ROUND_RAD = radFromDeg(2);
 const SKID_RAD = radFromDeg(5);
 const DROP_RADPS = radFromDeg(60);
@@ -36,58 +37,16 @@ const SETTLED_RADPS = 0.02;
 const STANDING_FRICTION = 0.05;
 const NOSE_LEG_WEIGHTS = 3;
 const BELLY_M = 0.35;
+const LEVEL_RAD = radFromDeg(20);
 const OVERSPEED = 1.2;
 const CEILING_M = 9000;
+const SLID_MOST_M = 1e4;
 
 const now = new Float64Array(NOW_LENGTH);
 const seen = new Float64Array(SEEN_LENGTH);
 const airNow = new Float64Array(3);
 const flap = newFlapEffect();
 const changingWind: ChangingWind = { ...CALM };
-
-const toward = (from: number, to: number, most: number): number =>
-  to > from + most ? from + most : to < from - most ? from - most : to;
-
-const seenNow = (state: State, place: number): number => state[AT.seen + place] as number;
-
-/** Events of the scenario whose time has come, and height where one is given; what they do, they do for good. */
-const fail = (model: Model, state: State): void => {
-  const failures = model.scenario.failures;
-  if (failures.length === 0) return;
-  const timeS = (state[AT.step] as number) / STEP_HZ;
-  for (const failure of failures) {
-    if (timeS < failure.atS) continue;
-    if (failure.aboveFt !== undefined && seenNow(state, SEEN.wheelHeight) < mFromFt(failure.aboveFt))
-      continue;
-    if (failure.what === 'engine-stop') state[AT.engineDead] = 1;
-    else if (failure.what === 'partial-power') state[AT.powerShare] = failure.amount;
-    else if (failure.what === 'flap-stuck') state[AT.flapStuck] = 1;
-    else state[AT.trimStuck] = 1;
-  }
-};
-
-/** What moves once a step: throttle, flap, gear, wheel, ice. */
-const moveMachine = (model: Model, state: State, controls: Controls): void => {
-  const { shape } = model;
-  const throttle = state[AT.throttle] as number;
-  state[AT.throttle] = throttle + (controls.throttle - throttle) * (STEP_S / (shape.throttleTimeS + STEP_S));
-  if (state[AT.flapStuck] === 0) {
-    const stage = shape.aeroplane.flap.stages[controls.flapStage];
-    const target = stage ? stage.deg : (state[AT.flapDeg] as number);
-    state[AT.flapDeg] = toward(state[AT.flapDeg] as number, target, shape.flapTravelDegps * STEP_S);
-  }
-  if (shape.aeroplane.undercarriage.retractable && state[AT.onGround] === 0)
-    state[AT.gear] = toward(state[AT.gear] as number, controls.gear, GEAR_TRAVEL_PER_S * STEP_S);
-  if (state[AT.trimStuck] === 0) state[AT.trimWheel] = controls.trim;
-  if (model.icing > 0 || (state[AT.carbIce] as number) > 0)
-    state[AT.carbIce] = iceAfter(
-      state[AT.carbIce] as number,
-      model.icing,
-      controls.throttle,
-      controls.carbHeat,
-      STEP_S,
-    );
-};
 
 /** Elevator from hand and wheel, held to its travel; trailing edge down positive. */
 const elevatorRad = (model: Model, elevator: number, trim: number): number => {
@@ -147,14 +106,17 @@ const layNow = (model: Model, state: State, controls: Controls): void => {
   now[NOW.elevatorRad] = elevatorRad(model, controls.elevator, state[AT.trimWheel] as number);
   now[NOW.aileron] = controls.aileron;
   now[NOW.rudder] = controls.rudder;
-  now[NOW.brake] = controls.brake;
+  now[NOW.brake] =
+    controls.brake * brakeShare((state[AT.brakeHeat] as number) + (state[AT.liningHeat] as number));
+  now[NOW.sideGrip] = state[AT.wheelsLocked] === 1 ? LOCKED_SIDE_GRIP : 1;
   now[NOW.throttle] = state[AT.throttle] as number;
-  now[NOW.torqueScale] =
-    engineShare(density) *
-    (state[AT.powerShare] as number) *
-    (1 - shape.heatLoss * controls.carbHeat) *
-    (1 - FULL_ICE_LOSS * (state[AT.carbIce] as number));
-  now[NOW.engineDead] = state[AT.engineDead] === 1 || controls.mixture < 0.05 ? 1 : 0;
+  const share = torqueShare(model, state, controls);
+  now[NOW.torqueScale] = share;
+  now[NOW.engineDead] = share > 0 ? 0 : 1;
+  if (shape.governed) {
+    now[NOW.sinBlade] = sin(state[AT.blade] as number);
+    now[NOW.cosBlade] = cos(state[AT.blade] as number);
+  }
   now[NOW.flapLift] = flap.lift;
   now[NOW.flapDrag] = flap.drag;
   now[NOW.stallAlpha] = state[AT.stallAlpha] as number;
@@ -231,7 +193,11 @@ const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolea
       (shape.spanM / 2) * Math.abs(sin(bank)) * cos(state[AT.pitch] as number);
     if (tip < 0) return end(state, ENDINGS.wingTip, degFromRad(Math.abs(bank)));
   }
-  if (height < BELLY_M) return end(state, ENDINGS.ground, 0);
+  if (height < BELLY_M) {
+    const gear = state[AT.gear] as number;
+    const slid = gear < 1 && sinkMps < shape.collapseSinkMps && Math.abs(bank) < LEVEL_RAD;
+    return slid ? end(state, ENDINGS.belly, gear) : end(state, ENDINGS.ground, 0);
+  }
   const iasMps = airspeed * Math.sqrt((state[AT.density] as number) / RHO0_KGPM3);
   if (iasMps > OVERSPEED * shape.vneMps) return end(state, ENDINGS.overspeed, ktFromMps(iasMps));
   if (height > CEILING_M) return end(state, ENDINGS.ceiling, 0);
@@ -244,11 +210,11 @@ const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolea
 };
 
 /** Below walking pace the tyre is a latch: exactly still until pushed harder than it holds. */
-const park = (model: Model, state: State, controls: Controls): void => {
+const park = (model: Model, state: State): void => {
   const { shape } = model;
   const holds =
     shape.weightN * STANDING_FRICTION +
-    shape.brakeFriction * controls.brake * (seen[SEEN.mainLoad] as number);
+    shape.brakeFriction * (now[NOW.brake] as number) * (seen[SEEN.mainLoad] as number);
   const pushed = Math.abs(seen[SEEN.push] as number) > holds;
   if (state[AT.parked] === 1) {
     if (pushed) state[AT.parked] = 0;
@@ -261,6 +227,25 @@ const park = (model: Model, state: State, controls: Controls): void => {
   if (Math.abs(state[AT.velocityUp] as number) > SETTLED_MPS) return;
   if (Math.abs(state[AT.pitchRate] as number) > SETTLED_RADPS) return;
   state[AT.parked] = 1;
+};
+
+/** Heat of the brakes, and what locked wheels do to their tyres. */
+const rub = (model: Model, state: State): void => {
+  const { shape } = model;
+  const brake = now[NOW.brake] as number;
+  const load = seen[SEEN.mainLoad] as number;
+  const ve = state[AT.velocityEast] as number;
+  const vn = state[AT.velocityNorth] as number;
+  const speed = Math.sqrt(ve * ve + vn * vn);
+  const locked = wheelsLock(shape, brake, load, speed);
+  state[AT.wheelsLocked] = locked ? 1 : 0;
+  state[AT.slid] = locked ? Math.min(SLID_MOST_M, (state[AT.slid] as number) + speed * STEP_S) : 0;
+  if ((state[AT.slid] as number) > FLAT_SPOT_M) state[AT.flatSpot] = 1;
+  // Locked, it is the tyre that rubs
+  const power = locked ? 0 : shape.brakeFriction * brake * load * speed;
+  const lining = state[AT.liningHeat] as number;
+  state[AT.liningHeat] = liningAfter(shape, lining, power, STEP_S);
+  state[AT.brakeHeat] = discAfter(state[AT.brakeHeat] as number, lining, STEP_S);
 };
 
 /** Keeps what the forces were in the last step. */
@@ -303,12 +288,21 @@ export const step = (model: Model, state: State, controls: Controls): void => {
   );
   for (let i = 0; i < INTEGRATED; i += 1) before[i] = state[i] as number;
   integrate(model.shape, now, state, STEP_S, seen);
-  if ((state[AT.engineDead] === 1 || controls.mixture < 0.05) && (state[AT.revps] as number) < 1.5)
-    state[AT.revps] = 0;
+  if (now[NOW.engineDead] === 1 && (state[AT.revps] as number) < 1.5) state[AT.revps] = 0;
+  if (model.shape.governed)
+    state[AT.blade] = bladeAfter(
+      model.shape,
+      state[AT.blade] as number,
+      controls.propeller,
+      state[AT.revps] as number,
+      (state[AT.revps] as number) - (before[AT.revps] as number),
+      STEP_S,
+    );
   if (state[AT.parked] === 1) stand(state);
   keepInRange(state);
   decide(model, state, sinkMps, wasOnGround);
-  park(model, state, controls);
+  rub(model, state);
+  park(model, state);
   if (state[AT.parked] === 1) halt(state);
   const vs = state[AT.velocityUp] as number;
   state[AT.shownVerticalSpeed] = vs + ((state[AT.shownVerticalSpeed] as number) - vs) * VERTICAL_SPEED_KEEP;

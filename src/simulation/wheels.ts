@@ -40,6 +40,8 @@ export const wheels = (
   part[29] = 0;
   part[30] = 0;
   if (above > s.mainZ + s.mainY + LOOK_FROM_M) return;
+  // A leg that is not down and locked carries nothing
+  if (now[17]! < 1) return;
 
   const sh = part[4]!;
   const ch = part[5]!;
@@ -70,7 +72,8 @@ export const wheels = (
   const sense = ahead / (speed > ROLLING_FROM_MPS ? speed : ROLLING_FROM_MPS);
   const roll = -sense * (now[20]! * load + s.brakeFriction * now[7]! * main);
   const slide = (-TYRE_SLOPE * aside) / (speed > SLIDING_FROM_MPS ? speed : SLIDING_FROM_MPS);
-  const grip = slide > s.sideFriction ? s.sideFriction : slide < -s.sideFriction ? -s.sideFriction : slide;
+  const most = s.sideFriction * now[28]!;
+  const grip = slide > most ? most : slide < -most ? -most : slide;
   part[27] = roll * sh + grip * load * ch - slope * load * now[21]!;
   part[28] = roll * ch - grip * load * sh - slope * load * now[22]!;
   part[29] = load;

@@ -201,10 +201,11 @@ describe('the landing roll', () => {
 
   it('on the brakes is what friction on the loaded main wheels gives', () => {
     // Statics: the mains carry W ln / (ln + lm + mu h), all of the braking hangs on them (textbook)
-    const mu = 0.4;
+    // Half of the brakes, which stay cool enough not to fade
+    const mu = 0.2;
     const decel = (G * mu * 1.3) / (1.3 + 0.5 + mu * (1.15 + 0.01));
     const v = mpsFromKt(50);
-    expectWithin(landingRollM(50, 0, 1), near((v * v) / (2 * decel), 2, 'statics'));
+    expectWithin(landingRollM(50, 0, 0.5), near((v * v) / (2 * decel), 2, 'statics'));
   });
 });
 

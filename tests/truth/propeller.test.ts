@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { isaDensityKgpm3, RHO0_KGPM3 } from '../../src/atmosphere/isa.ts';
 import { engineShare } from '../../src/simulation/engine.ts';
-import { propellerThrustN, propellerTorqueNm } from '../../src/simulation/propeller.ts';
+import { propellerAt } from '../../src/simulation/propeller.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { AT } from '../../src/simulation/state.ts';
 import { mFromFt, mpsFromKt, rpmFromRevps } from '../../src/units/conversions.ts';
@@ -47,50 +47,60 @@ describe('the actuator disk used here', () => {
 describe.each(everyAeroplane().map((a) => [a.id, a] as const))('the propeller of %s', (_id, aeroplane) => {
   const shape = shapeOf(aeroplane);
   const areaM2 = (Math.PI * shape.diameterM * shape.diameterM) / 4;
-  const powerW = (density: number, revps: number, v: number): number =>
-    2 * Math.PI * revps * propellerTorqueNm(shape, density, revps, v);
+  // A fixed propeller does not ask for its blade angle
+  const steps = shape.governed ? [0, 0.25, 0.5, 0.75, 1] : [0];
+  const blades = steps.map((t) => shape.fineRad + t * (shape.coarseRad - shape.fineRad));
+  const powerW = (density: number, revps: number, v: number, blade: number): number =>
+    2 * Math.PI * revps * propellerAt(shape, density, revps, v, blade).torqueNm;
+  const thrustN = (density: number, revps: number, v: number, blade: number): number =>
+    propellerAt(shape, density, revps, v, blade).thrustN;
 
   it('never pulls harder than an actuator disk on the same power', () => {
     let closest = 0;
-    for (const density of [1.225, 1.056, 0.9])
-      for (let rpm = 300; rpm <= 3000; rpm += 75)
-        for (let kt = 0; kt <= 160; kt += 2.5) {
-          const v = mpsFromKt(kt);
-          const thrust = propellerThrustN(shape, density, rpm / 60, v);
-          const power = powerW(density, rpm / 60, v);
-          if (thrust <= 0) continue;
-          const ideal = idealThrustN(density, areaM2, v, power);
-          closest = Math.max(closest, thrust / ideal);
-          if (thrust > ideal) expect.fail(`${rpm} rpm, ${kt} kt: ${thrust} N above the disk's ${ideal} N`);
-        }
+    const look = (density: number, rpm: number, kt: number, blade: number): void => {
+      const v = mpsFromKt(kt);
+      const thrust = thrustN(density, rpm / 60, v, blade);
+      if (thrust <= 0) return;
+      const ideal = idealThrustN(density, areaM2, v, powerW(density, rpm / 60, v, blade));
+      closest = Math.max(closest, thrust / ideal);
+      if (thrust > ideal) expect.fail(`${rpm} rpm, ${kt} kt: ${thrust} N above the disk's ${ideal} N`);
+    };
+    for (const blade of blades)
+      for (const density of [1.225, 1.056, 0.9])
+        for (let rpm = 300; rpm <= 3000; rpm += 75)
+          for (let kt = 0; kt <= 160; kt += 2.5) look(density, rpm, kt, blade);
     trust('Most thrust, of the actuator disk', 'Rankine and Froude, 7.3', closest, 1, '%');
     expect(closest).toBeGreaterThan(0.5);
     expect(closest).toBeLessThan(1);
   });
 
   it('never takes more power out of the air, windmilling, than its drag gives away', () => {
-    for (let rpm = 30; rpm <= 3000; rpm += 30)
-      for (let kt = 0; kt <= 170; kt += 2.5) {
-        const v = mpsFromKt(kt);
-        const power = powerW(1.225, rpm / 60, v);
-        const spent = propellerThrustN(shape, 1.225, rpm / 60, v) * v;
-        // P >= T V, the first law; a negative P is power taken out of the air
-        if (power < spent - 1e-9) expect.fail(`${rpm} rpm, ${kt} kt: ${power} W from ${spent} W`);
-      }
-    expect(powerW(1.225, 10, 40)).toBeLessThan(0);
+    const look = (rpm: number, kt: number, blade: number): void => {
+      const v = mpsFromKt(kt);
+      const power = powerW(1.225, rpm / 60, v, blade);
+      const spent = thrustN(1.225, rpm / 60, v, blade) * v;
+      // P >= T V, the first law; a negative P is power taken out of the air
+      if (power < spent - 1e-9) expect.fail(`${rpm} rpm, ${kt} kt: ${power} W from ${spent} W`);
+    };
+    for (const blade of blades)
+      for (let rpm = 30; rpm <= 3000; rpm += 30) for (let kt = 0; kt <= 170; kt += 2.5) look(rpm, kt, blade);
+    expect(powerW(1.225, 10, 40, shape.fineRad)).toBeLessThan(0);
   });
 
   it('drags no less windmilling slowly than stopped', () => {
-    for (let kt = 30; kt <= 140; kt += 10)
-      expect(-propellerThrustN(shape, 1.225, 0.5, mpsFromKt(kt))).toBeGreaterThanOrEqual(
-        -propellerThrustN(shape, 1.225, 0, mpsFromKt(kt)) * (1 - 1e-12),
-      );
+    for (const blade of blades)
+      for (let kt = 30; kt <= 140; kt += 10)
+        expect(-thrustN(1.225, 0.5, mpsFromKt(kt), blade)).toBeGreaterThanOrEqual(
+          -thrustN(1.225, 0, mpsFromKt(kt), blade) * (1 - 1e-12),
+        );
   });
 
-  it('turns faster the faster it flies at fixed throttle, as its power coefficient says', () => {
+  const { propeller } = aeroplane;
+  it.runIf(propeller.kind === 'fixed-pitch')('turns faster the faster it flies at fixed throttle', () => {
     // 7.5: n2/n1 = sqrt(CP1/CP2) at equal torque
     const cp = (j: number): number => {
-      const [c0, c1, c2] = aeroplane.propeller.powerCoefficient;
+      if (propeller.kind !== 'fixed-pitch') return 0;
+      const [c0, c1, c2] = propeller.powerCoefficient;
       return c0 + c1 * j + c2 * j * j;
     };
     const at = [60, 70, 80, 90, 100].map((kt) => {

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CONTROLS, type Controls } from '../../../src/simulation/controls.ts';
 import type { Scenario } from '../../../src/simulation/scenario.ts';
-import { copyState, slotOutOfRange } from '../../../src/simulation/state.ts';
+import { AT, copyState, slotOutOfRange } from '../../../src/simulation/state.ts';
 import { aerodromeFiles, aerodromeNamed } from '../../support/aerodromes.ts';
 import { aeroplaneFiles, aeroplaneNamed } from '../../support/aeroplanes.ts';
 import { beginFlight, type Flight, flyStep, type ScenarioChanges, scenarioOf } from '../../support/flight.ts';
@@ -34,7 +34,15 @@ const stretches: fc.Arbitrary<Stretch[]> = fc.array(
 const failures: fc.Arbitrary<Scenario['failures']> = fc.array(
   fc.record({
     atS: fc.integer({ min: 0, max: 40 }),
-    what: fc.constantFrom('engine-stop', 'partial-power', 'flap-stuck', 'trim-stuck'),
+    what: fc.constantFrom(
+      'engine-stop',
+      'partial-power',
+      'flap-stuck',
+      'trim-stuck',
+      'fuel-pump',
+      'airspeed-blocked',
+      'radio',
+    ),
     amount: fc.double({ min: 0.3, max: 0.7, noNaN: true }),
   }),
   { maxLength: 3 },
@@ -150,7 +158,7 @@ describe('the number of draws from the stream', () => {
     );
     flyAll(calm, [{ steps: 600, hands: {} }], () => {});
     flyAll(rough, [{ steps: 600, hands: { throttle: 1 } }], () => {});
-    const stream = (flight: Flight): number[] => [...flight.state.slice(52, 56)];
+    const stream = (flight: Flight): number[] => [...flight.state.slice(AT.air, AT.air + 4)];
     expect(stream(rough)).toEqual(stream(calm));
   });
 });
