@@ -23,6 +23,14 @@ export function windWords(wind: RunwayWind): string {
   return parts.length === 0 ? 'no wind to speak of' : parts.join(', ');
 }
 
+const gustWords = ({ gustHeadwindMps, gustCrosswindMps }: RunwayWind): string =>
+  windWords({
+    headwindMps: gustHeadwindMps,
+    crosswindMps: gustCrosswindMps,
+    gustHeadwindMps,
+    gustCrosswindMps,
+  });
+
 const endBrief = (
   aeroplane: Aeroplane,
   aerodrome: Aerodrome,
@@ -46,10 +54,7 @@ export function runwayBrief(
 ): RunwayBrief {
   const inUse = endBrief(aeroplane, aerodrome, weather, designator);
   const other = endBrief(aeroplane, aerodrome, weather, runwayInUse(aerodrome, designator).otherDesignator);
-  const gusts =
-    weather.gustKt === null
-      ? ''
-      : `; in the gusts ${kt(inUse.wind.gustHeadwindMps)} kt ${inUse.wind.gustHeadwindMps < 0 ? 'from behind' : 'along'} and ${kt(inUse.wind.gustCrosswindMps)} kt across`;
+  const gusts = weather.gustKt === null ? '' : `; in the gusts ${gustWords(inUse.wind)}`;
   const better =
     other.wind.headwindMps > inUse.wind.headwindMps + NOTHING_MPS
       ? ` Runway ${other.designator} has the wind on the nose.`

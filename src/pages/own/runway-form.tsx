@@ -73,7 +73,7 @@ const EndFields = ({ name, draft, wrongs, onChange }: EndProps) => (
       </>
     )}
     <TextField
-      label="Aim point past the threshold, m"
+      label="Aim point past it, m"
       value={draft.aim}
       wrong={wrongs.aim}
       placeholder="as usual"
