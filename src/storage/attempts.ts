@@ -21,6 +21,12 @@ const saysOf = (row: AttemptRow, exact: boolean): string =>
 /** Attempts on their shelf, and those that stay only for this visit. */
 export const attemptsOf = (keeper: Keeper) => {
   const { loose } = keeper;
+  /** Deleted in this visit where there was no room even to write that down. */
+  const gone = new Map<string, string>();
+  const asShown = (row: AttemptRow): AttemptRow => {
+    const deletedAt = gone.get(row.id);
+    return deletedAt === undefined ? row : { ...row, deletedAt };
+  };
 
   const packedOf = async (id: string): Promise<{ row: AttemptRow; packed: Uint8Array }> => {
     const here = loose.get(id);
@@ -38,21 +44,23 @@ export const attemptsOf = (keeper: Keeper) => {
     return found;
   };
 
-  /** Changes rows here and there; ids that are nowhere are passed over. */
-  const change = async (ids: readonly string[], how: (row: AttemptRow) => AttemptRow): Promise<void> => {
+  /** Changes rows here and there; ids that are nowhere are passed over. False: it could not be written down. */
+  const change = async (ids: readonly string[], how: (row: AttemptRow) => AttemptRow): Promise<boolean> => {
     for (const id of ids) {
       const here = loose.get(id);
       if (here !== undefined) here.row = how(here.row);
     }
-    await keeper.on(async (db) => {
+    const done = await keeper.on(async (db) => {
       const tx = db.transaction('attempts', 'readwrite');
       const one = async (id: string) => {
         const row = await tx.store.get(id);
         if (row !== undefined) await tx.store.put(how(row));
       };
       await inOne(tx, () => Promise.all(ids.map(one)));
-    }, undefined);
+      return true;
+    }, false);
     keeper.changed();
+    return done;
   };
 
   const put = (row: AttemptRow, packed: Uint8Array): Promise<boolean> =>
@@ -91,7 +99,9 @@ export const attemptsOf = (keeper: Keeper) => {
       const here = [...loose.values()]
         .map(({ row }) => row)
         .filter((row) => pilot === undefined || row.pilot === pilot);
-      return [...stored, ...here].filter((row) => (row.deletedAt !== null) === deleted).sort(newestFirst);
+      return [...stored.map(asShown), ...here]
+        .filter((row) => (row.deletedAt !== null) === deleted)
+        .sort(newestFirst);
     },
     open: async (id: string): Promise<OpenedAttempt> => {
       const { row, packed } = await packedOf(id);
@@ -117,11 +127,15 @@ export const attemptsOf = (keeper: Keeper) => {
       const words = ownView.slice(0, 20).map((text) => text.slice(0, LONGEST.view));
       await change([id], (row) => ({ ...row, ownView: words }));
     },
-    remove: (ids: readonly string[]): Promise<void> => {
+    remove: async (ids: readonly string[]): Promise<void> => {
       const deletedAt = new Date().toISOString();
-      return change(ids, (row) => ({ ...row, deletedAt: row.deletedAt ?? deletedAt }));
+      if (await change(ids, (row) => ({ ...row, deletedAt: row.deletedAt ?? deletedAt }))) return;
+      for (const id of ids) gone.set(id, deletedAt);
     },
-    restore: (ids: readonly string[]): Promise<void> => change(ids, (row) => ({ ...row, deletedAt: null })),
+    restore: async (ids: readonly string[]): Promise<void> => {
+      for (const id of ids) gone.delete(id);
+      await change(ids, (row) => ({ ...row, deletedAt: null }));
+    },
     /** For good, what was deleted longer ago than `ms`. */
     purgeOlderThan: async (ms: number): Promise<void> => {
       const before = new Date(Date.now() - ms).toISOString();
@@ -142,7 +156,7 @@ export const attemptsOf = (keeper: Keeper) => {
         const tx = db.transaction(['attempts', 'flights'], 'readwrite');
         const one = async (id: string) => {
           const row = await tx.objectStore('attempts').get(id);
-          if (row === undefined || row.deletedAt === null) return;
+          if (row === undefined || asShown(row).deletedAt === null) return;
           await Promise.all([tx.objectStore('attempts').delete(id), tx.objectStore('flights').delete(id)]);
         };
         await inOne(tx, () => Promise.all(ids.map(one)));

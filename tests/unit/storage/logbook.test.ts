@@ -178,6 +178,24 @@ describe('a full storage', () => {
   });
 });
 
+describe('a storage without room for a word', () => {
+  it('lets attempts be deleted, had back and purged all the same', async () => {
+    const { logbook } = await open();
+    await logbook.keep(headNamed('a'), body);
+    await logbook.keep(headNamed('b'), body);
+    vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    });
+    await logbook.remove(['a', 'b']);
+    expect(await logbook.list()).toEqual([]);
+    await logbook.restore(['b']);
+    await logbook.purge(['a', 'b']);
+    vi.restoreAllMocks();
+    expect((await logbook.list()).map((row) => row.id)).toEqual(['b']);
+    expect(await logbook.list({ deleted: true })).toEqual([]);
+  });
+});
+
 describe('two tabs', () => {
   it('see each other’s changes', async () => {
     const databaseName = freshName();
