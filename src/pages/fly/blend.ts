@@ -35,6 +35,7 @@ export const blend = (
   into.shownIasMps = before.shownIasMps + at * (now.shownIasMps - before.shownIasMps);
   into.tasMps = before.tasMps + at * (now.tasMps - before.tasMps);
   into.dynamicPressurePa = before.dynamicPressurePa + at * (now.dynamicPressurePa - before.dynamicPressurePa);
+  into.densityKgpm3 = before.densityKgpm3 + at * (now.densityKgpm3 - before.densityKgpm3);
   into.windEastMps = before.windEastMps + at * (now.windEastMps - before.windEastMps);
   into.windNorthMps = before.windNorthMps + at * (now.windNorthMps - before.windNorthMps);
   into.windUpMps = before.windUpMps + at * (now.windUpMps - before.windUpMps);
