@@ -47,7 +47,8 @@ export interface Keyboard extends IntentReader {
 
 const TYPED_INTO = 'input:not([type=checkbox]):not([type=radio]):not([type=range]), textarea, select';
 const HAS_OWN_SPACE = 'button, a[href], input, summary, select, textarea, [role=button], [role=slider]';
-const HAS_OWN_ARROWS = 'input, select, textarea, [role=slider], [role=radio], [role=tab]';
+const HAS_OWN_ARROWS =
+  'input[type=range], input[type=radio], select, textarea, [role=slider], [role=radio], [role=tab]';
 
 /** True when the focused element needs this key for itself. */
 const belongsToFocus = (event: KeyboardEvent): boolean => {

@@ -81,6 +81,18 @@ describe('real keys on the built page', () => {
     await close();
   });
 
+  it('fly on after a click: Space and arrows belong to the flight again', async () => {
+    const { page, close } = await open();
+    await page.getByRole('button', { name: 'Night colours' }).click();
+    await page.getByRole('slider', { name: 'Power' }).click();
+    await page.clock.runFor(100);
+    await page.keyboard.press(' ');
+    await page.clock.runFor(3300);
+    expect(await readClock(page)).toBe('00:03');
+    expect(await page.locator('html').getAttribute('data-theme')).toBe('night');
+    await close();
+  });
+
   it('show every key at "?" and put the sheet away with Escape', async () => {
     const { page, close } = await open();
     await page.keyboard.press('?');

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useRef } from 'react';
+import { type MouseEvent, Suspense, useEffect, useRef } from 'react';
 import { useStore } from '../store.ts';
 import { Levers } from './levers.tsx';
 import { loadFlight } from './load.ts';
@@ -8,6 +8,14 @@ import { SHEETS } from './sheets.tsx';
 import { Said, States } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
 import { LightsPanel, PlanPanel, ProfilePanel, WindowPanel } from './views.tsx';
+
+/**
+ * After a mouse or a finger the focus goes back to the page, so that Space and the arrows fly again; whoever
+ * moves by Tab keeps it (a click made by a key has no `detail`).
+ */
+const giveKeysBack = (event: MouseEvent): void => {
+  if (event.detail > 0 && document.activeElement instanceof HTMLElement) document.activeElement.blur();
+};
 
 /** The flying page: panels over one canvas, levers below, sheets above. */
 export const FlyPage = () => {
@@ -20,7 +28,14 @@ export const FlyPage = () => {
   const withPlan = picture === 'whiteboard' || (picture === 'cockpit-with-plan' && planHeld);
   return (
     <>
-      <div className="fly" data-picture={picture} data-plan={withPlan ? 'shown' : 'away'}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: it only gives the keys back after a mouse or a finger */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the same */}
+      <div
+        className="fly"
+        data-picture={picture}
+        data-plan={withPlan ? 'shown' : 'away'}
+        onClick={giveKeysBack}
+      >
         <canvas ref={canvas} className="stage" />
         <TopBar />
         <main className="panels">
