@@ -73,9 +73,6 @@ const checkStart = (scenario: Scenario, options: Options): void => {
 
 /** Reads and checks everything. Throws an Error sentence at the first thing that is wrong. */
 export const ordersFrom = (options: Options, folder: string): Orders => {
-  if (options.metar !== undefined) {
-    throw new Error('--metar is not understood yet: give --wind, --temp and --qnh instead');
-  }
   if (options.json !== undefined) throw new Error('--json must come with --list, found it alone');
   const outputs = outputsOf(options, folder);
   const trackHz = rateOf(options);

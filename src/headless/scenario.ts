@@ -1,18 +1,13 @@
 import { basename } from 'node:path';
-import { parseAerodrome } from '../aerodrome/parse.ts';
 import { endNames, runwayInUse } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
-import { parseAeroplane } from '../aeroplane/parse.ts';
-import type { Aeroplane } from '../aeroplane/schema.ts';
-import { isaTemperatureK } from '../atmosphere/isa.ts';
-import { aerodromeNamed, aeroplaneNamed, DEMO, exerciseNamed } from '../catalogue.ts';
+import { DEMO, exerciseNamed } from '../catalogue.ts';
 import { planCircuit } from '../circuit/plan.ts';
 import { runwayByWind } from '../circuit/runway-choice.ts';
 import { startOfLeg } from '../circuit/start-of-leg.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
 import { parseScenario, sameModel } from '../formats/scenario-json.ts';
 import { parseAirStart } from '../formats/start-json.ts';
-import { parseWind } from '../formats/wind-text.ts';
 import {
   LEG_STARTS,
   MODEL_VERSION,
@@ -21,31 +16,13 @@ import {
   type Weather,
 } from '../simulation/scenario.ts';
 import { shapeOf } from '../simulation/shape.ts';
-import { degCFromKelvin, mFromFt } from '../units/conversions.ts';
 import { readJson } from './files.ts';
 import { numberOption, type OptionName, type Options, wordOption } from './options.ts';
+import { aerodromeFrom, aeroplaneFrom, weatherFrom } from './place.ts';
 
-/** Sea-level pressure of the standard atmosphere, hPa (ICAO Doc 7488). */
-const STANDARD_QNH_HPA = 1013.25;
 export const HIGHEST_SEED = 4294967295;
 
 const isFile = (text: string): boolean => text.toLowerCase().endsWith('.json');
-
-const aeroplaneFrom = (text: string, folder: string): Aeroplane =>
-  isFile(text) ? parseAeroplane(readJson(folder, text), basename(text)) : aeroplaneNamed(text);
-const aerodromeFrom = (text: string, folder: string): Aerodrome =>
-  isFile(text) ? parseAerodrome(readJson(folder, text), basename(text)) : aerodromeNamed(text);
-
-const weatherFrom = (options: Options, aerodrome: Aerodrome): Weather => {
-  const standardC = degCFromKelvin(isaTemperatureK(mFromFt(aerodrome.elevationFt)));
-  return {
-    ...parseWind(options.wind ?? '000/00', '--wind'),
-    turbulence: wordOption(options, 'turbulence', ['none', 'light', 'moderate'], 'none'),
-    temperatureC: numberOption(options, 'temp', -60, 60) ?? Math.round(standardC * 100) / 100,
-    dewPointC: null,
-    qnhHpa: numberOption(options, 'qnh', 850, 1090) ?? STANDARD_QNH_HPA,
-  };
-};
 
 const runwayFrom = (options: Options, aerodrome: Aerodrome, weather: Weather): string => {
   const asked = options.runway;
@@ -89,6 +66,7 @@ const SAID_BY_SCENARIO: readonly OptionName[] = [
   'aerodrome',
   'runway',
   'wind',
+  'metar',
   'turbulence',
   'temp',
   'qnh',

@@ -269,6 +269,67 @@ describe('a flight without a screen', () => {
   });
 });
 
+describe('what was entered in the page', () => {
+  const still = ['--controls', 'none', '--duration', '0'];
+  const scenarioOf = (...args: string[]): Result['scenario'] => {
+    const { error, out } = run(...still, ...args);
+    expect(error).toBe('');
+    return (JSON.parse(out) as Result).scenario;
+  };
+
+  it('flies from the one file: the runway as it was entered, the card’s figures on the model', () => {
+    const model = aeroplaneJson('sandpiper') as unknown as Result['scenario']['aeroplane'];
+    const { baseRpm, ...plan } = model.plan;
+    const own = hold('mine.json', {
+      kind: 'lapwing-own',
+      version: 1,
+      aerodromes: [{ ...aerodromeJson('plover-meadow'), id: 'own-field', title: 'Field' }],
+      cards: [
+        {
+          id: 'own-trainer',
+          title: 'Trainer',
+          flownBy: 'sandpiper',
+          speeds: { ...model.speeds, finalKt: 63 },
+          plan,
+          rpm: { downwind: null, base: baseRpm - 100, final: null },
+          limits: { crosswindKt: 10, tailwindKt: 2 },
+        },
+      ],
+    });
+    const scenario = scenarioOf('--aerodrome', own, '--aeroplane', own);
+    expect(scenario.aerodrome.title).toBe('Field');
+    expect(scenario.aeroplane.title).toBe('Trainer');
+    expect(scenario.aeroplane.speeds.finalKt).toBe(63);
+    expect(scenario.aeroplane.plan.baseRpm).toBe(baseRpm - 100);
+    expect(scenario.aeroplane.wing).toEqual(model.wing);
+  });
+
+  it('takes a METAR, its wind true, and lets explicit options win', () => {
+    // Curlew Sands has a variation of 1 degree west: "variation west, magnetic best" (common practice).
+    const metar = 'ABCD 211350Z 24012G22KT 9999 SCT025 18/12 Q1004';
+    const { weather, runway } = scenarioOf('--metar', metar);
+    expect(weather).toMatchObject({
+      windFromDegM: 241,
+      windKt: 12,
+      gustKt: 22,
+      temperatureC: 18,
+      dewPointC: 12,
+    });
+    expect(weather.qnhHpa).toBe(1004);
+    expect(runway).toBe('22');
+    const typed = scenarioOf('--metar', metar, '--wind', '040/08', '--temp', '25', '--qnh', '1020');
+    expect(typed.weather).toMatchObject({
+      windFromDegM: 40,
+      windKt: 8,
+      gustKt: null,
+      temperatureC: 25,
+      dewPointC: null,
+      qnhHpa: 1020,
+    });
+    expect(typed.runway).toBe('04');
+  });
+});
+
 describe('bad input', () => {
   const spoilt = (
     json: Record<string, unknown>,
@@ -291,6 +352,7 @@ describe('bad input', () => {
     'place.json': spoilt(aerodromeJson('curlew-sands'), (a) => {
       a.runway!.widthM = 0;
     }),
+    'own.json': { kind: 'lapwing-own', version: 1, aerodromes: [aerodromeJson('curlew-sands')], cards: [] },
     'torn.json': '{ "east_m": ',
     'column.csv': 'elevator\n0\n',
     'text.csv': 'time_s,elevator\n0,much\n',
@@ -325,7 +387,15 @@ describe('bad input', () => {
     [['--turbulence', 'severe'], /^--turbulence must be one of none, light, moderate, was severe/],
     [['--track', 'no-such-folder/t.csv'], /^no-such-folder\/t.csv: must lie in a folder that exists/],
     [['--track', 'same', '--gpx', 'same'], /^same: must be another file for each output/],
-    [['--metar', 'XXXX 22010KT'], /^--metar is not understood yet/],
+    [
+      ['--metar', 'XXXX 211350Z VRB03KT 15/10 Q1013'],
+      /^--metar: the wind group "VRB03KT" gives no direction/,
+    ],
+    [
+      ['--metar', 'XXXX 22010KT 15/10 Q1013 MUCH'],
+      /^--metar: the group "MUCH" is not one of a weather report/,
+    ],
+    [['--aeroplane', 'own.json'], /^own.json: cards must hold at least one, was empty/],
     [['--sped', '3'], /^options must be among .* was "--sped"/],
     [['--duration'], /^--duration must be followed by seconds, found nothing/],
     [['--seed', '1', '--seed', '2'], /^--seed must be given once/],
