@@ -1,12 +1,13 @@
 import { CONTROLS, type Controls, copyControls, neutralControls } from '../simulation/controls.ts';
-import type { Scenario } from '../simulation/scenario.ts';
+import { type Scenario, STEP_HZ } from '../simulation/scenario.ts';
 import { clonePlain } from './plain.ts';
 
 /** Rises when the shape of a recording or of a memory inside it changes. */
 export const RECORDING_VERSION = 1;
 
-/** Steps between two keyframes: ten seconds. */
-export const KEYFRAME_STEPS = 600;
+/** Between two keyframes, in seconds and in steps. */
+export const KEYFRAME_S = 10;
+export const KEYFRAME_STEPS = KEYFRAME_S * STEP_HZ;
 
 /** One control's history: from step `steps[i]` on it stands at `values[i]` ten-thousandths. */
 export interface ChangeList {

@@ -1,14 +1,13 @@
 import type { Mark } from '../formats/attempt.ts';
 import { sameModel } from '../formats/scenario-json.ts';
 import type { HelpUsed, Parent } from '../lesson/attempt.ts';
-import { RECORDING_VERSION, type Recording } from '../session/recording.ts';
+import { KEYFRAME_S, KEYFRAME_STEPS, RECORDING_VERSION, type Recording } from '../session/recording.ts';
 import type { Claims, Release } from './claims.ts';
 import { type JournalPart, noteWritten, nothingWritten, partSince, recordingFrom } from './journal.ts';
 import type { Keeper } from './keeper.ts';
 import { newId } from './new-id.ts';
 
-/** Steps of the only timestep in a second. */
-const SECOND_STEPS = 60;
+const SECOND_STEPS = KEYFRAME_STEPS / KEYFRAME_S;
 /** After a write that failed: not again for so long. */
 const PAUSE_STEPS = 15 * SECOND_STEPS;
 /** Unfinished flights older than this are no longer offered. */
