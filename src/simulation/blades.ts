@@ -54,8 +54,8 @@ export const bladeForces = (
 
 const MOST_RATE_RADPS = 0.2;
 /** Blade angle a second for each rev/s above the lever's, and for each rev/s gained (estimates). */
-const BY_SPEED = 0.02;
-const BY_CHANGE = 0.045;
+const BY_SPEED = 0.018;
+const BY_CHANGE = 0.009;
 
 /** Engine speed that the propeller lever asks the governor for. */
 export const governedRevps = (s: Shape, lever: number): number =>

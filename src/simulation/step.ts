@@ -32,6 +32,7 @@ const LOW_M = mFromFt(1000);
 const PARK_MPS = 0.6;
 /** The legs have come to rest: slower than this up or down, and in pitch. */
 const SETTLED_MPS = 0.03;
+const SETTLED_MPS2 = 0.3;
 const SETTLED_RADPS = 0.02;
 /** Share of the weight that standing tyres hold without brakes (common practice). */
 const STANDING_FRICTION = 0.05;
@@ -225,6 +226,9 @@ const park = (model: Model, state: State): void => {
   if (pushed || state[AT.onGround] === 0 || ve * ve + vn * vn > PARK_MPS * PARK_MPS) return;
   if ((seen[SEEN.noseLoad] as number) === 0) return;
   if (Math.abs(state[AT.velocityUp] as number) > SETTLED_MPS) return;
+  // At the bottom of a compression nothing moves either
+  const risen = (state[AT.velocityUp] as number) - (before[AT.velocityUp] as number);
+  if (Math.abs(risen) > SETTLED_MPS2 * STEP_S) return;
   if (Math.abs(state[AT.pitchRate] as number) > SETTLED_RADPS) return;
   state[AT.parked] = 1;
 };

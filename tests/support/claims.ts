@@ -1,8 +1,23 @@
 /** Measuring what an aeroplane's file claims of itself: key of a claim -> how it is flown or solved. */
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
+import { isaPressurePa } from '../../src/atmosphere/isa.ts';
+import { leverFor } from '../../src/simulation/blades.ts';
+import { manifoldPa, throttleForManifold } from '../../src/simulation/engine.ts';
 import { SEEN } from '../../src/simulation/places.ts';
+import { shapeOf } from '../../src/simulation/shape.ts';
 import { AT } from '../../src/simulation/state.ts';
-import { fpmFromMps, ktFromMps, mpsFromKt, rpmFromRevps } from '../../src/units/conversions.ts';
+import type { Steady } from '../../src/simulation/steady.ts';
+import {
+  fpmFromMps,
+  hpaFromInHg,
+  hpaFromPa,
+  ktFromMps,
+  mpsFromFpm,
+  mpsFromKt,
+  paFromHpa,
+  revpsFromRpm,
+  rpmFromRevps,
+} from '../../src/units/conversions.ts';
 import { steadyAt } from './airborne.ts';
 import { beginFlight, fly, type Hands, northRunway, scenarioOf } from './flight.ts';
 import { bankHold, pitchHold, together, verticalSpeedHold } from './holds.ts';
@@ -46,10 +61,13 @@ const fullThrottleLevel = (aeroplane: Aeroplane) => {
   let [low, high] = [aeroplane.speeds.climbKt, aeroplane.limits.vneKt];
   for (let i = 0; i < 40; i += 1) {
     const kt = (low + high) / 2;
-    if (steadyAt(aeroplane, kt, { throttle: 1 }).verticalSpeedMps > 0) low = kt;
+    if (steadyAt(aeroplane, kt, { throttle: 1, gear: gearUp(aeroplane) }).verticalSpeedMps > 0) low = kt;
     else high = kt;
   }
-  return { kt: low, rpm: rpmFromRevps(steadyAt(aeroplane, low, { throttle: 1 }).revps) };
+  return {
+    kt: low,
+    rpm: rpmFromRevps(steadyAt(aeroplane, low, { throttle: 1, gear: gearUp(aeroplane) }).revps),
+  };
 };
 
 /** Lift-off attitude, 11 degrees, and the back pressure that lightens the nose wheel before it (common practice). */
@@ -79,35 +97,79 @@ export const takeOffRollM = (aeroplane: Aeroplane, surface: 'tarmac' | 'grass', 
 
 const rpmOf = (revps: number): number => rpmFromRevps(revps);
 
+/** Up where it can be raised: how these are flown. */
+const gearUp = (a: Aeroplane): 0 | 1 => (a.undercarriage.retractable ? 0 : 1);
+
+/** The lever where the file sets the circuit's rpm. */
+const circuitLever = (a: Aeroplane): number => {
+  const { circuitRpm, baseRpm } = a.plan;
+  return leverFor(shapeOf(a), revpsFromRpm(circuitRpm ?? baseRpm));
+};
+
+const ISA_THOUSAND_FT_PA = isaPressurePa(THOUSAND_FT_M);
+
+/** Level downwind. */
+const downwind = (a: Aeroplane, gear: 0 | 1) =>
+  steadyAt(a, a.speeds.downwindKt, {
+    altitudeM: THOUSAND_FT_M,
+    flapDeg: degOf(a, a.plan.downwindStage),
+    flightPathRad: 0,
+    gear,
+    ...(a.equipment.propellerLever && { propeller: circuitLever(a) }),
+  });
+const manifoldInHg = ({ throttle, revps }: Steady): number =>
+  hpaFromPa(manifoldPa(ISA_THOUSAND_FT_PA, throttle, revps)) / hpaFromInHg(1);
+
+/** Sink on base with the manifold pressure of the file, by the climb of every throttle between. */
+const baseByManifold = (a: Aeroplane, inHg: number): number => {
+  const wanted = throttleForManifold(ISA_THOUSAND_FT_PA, paFromHpa(hpaFromInHg(inHg)));
+  let [low, high] = [-1500, 500];
+  for (let i = 0; i < 40; i += 1) {
+    const fpm = (low + high) / 2;
+    const asked = { altitudeM: THOUSAND_FT_M, flapDeg: degOf(a, a.plan.baseStage) };
+    const { throttle } = steadyAt(a, a.speeds.baseKt, { ...asked, verticalSpeedMps: mpsFromFpm(fpm) });
+    if (throttle > wanted) high = fpm;
+    else low = fpm;
+  }
+  return -low;
+};
+
+const glide = (a: Aeroplane, gear: 0 | 1): number =>
+  -1 /
+  Math.tan(
+    steadyAt(a, a.speeds.glideKt, { altitudeM: THOUSAND_FT_M, throttle: 0, propeller: 0, gear })
+      .flightPathRad,
+  );
+
 export const MEASURES: Readonly<Record<string, (a: Aeroplane) => number>> = {
   stallCleanKt: (a) => stallKt(a, 0),
   stallFirstStageKt: (a) => stallKt(a, 1),
   stallSecondStageKt: (a) => stallKt(a, 2),
   stallFullFlapKt: (a) => stallKt(a, a.flap.stages.length - 1),
-  climbFpm: (a) => fpmFromMps(steadyAt(a, a.speeds.climbKt, { throttle: 1 }).verticalSpeedMps),
+  climbFpm: (a) =>
+    fpmFromMps(steadyAt(a, a.speeds.climbKt, { throttle: 1, gear: gearUp(a) }).verticalSpeedMps),
+  climbGearDownFpm: (a) =>
+    fpmFromMps(steadyAt(a, a.speeds.climbKt, { throttle: 1, gear: 1 }).verticalSpeedMps),
   climbRpm: (a) => rpmOf(steadyAt(a, a.speeds.climbKt, { throttle: 1 }).revps),
   staticRpm: (a) => rpmOf(standing(a).engineRevps),
   staticThrustN: (a) => standing(a).thrustN,
   levelFullThrottleKt: (a) => fullThrottleLevel(a).kt,
   levelFullThrottleRpm: (a) => fullThrottleLevel(a).rpm,
-  downwindRpm: (a) =>
-    rpmOf(
-      steadyAt(a, a.speeds.downwindKt, {
-        altitudeM: THOUSAND_FT_M,
-        flapDeg: degOf(a, a.plan.downwindStage),
-        flightPathRad: 0,
-      }).revps,
-    ),
+  downwindRpm: (a) => rpmOf(downwind(a, gearUp(a)).revps),
+  downwindManifoldInHg: (a) => manifoldInHg(downwind(a, 0)),
+  downwindGearDownManifoldInHg: (a) => manifoldInHg(downwind(a, 1)),
   baseSinkFpm: (a) =>
-    -fpmFromMps(
-      steadyAt(a, a.speeds.baseKt, {
-        altitudeM: THOUSAND_FT_M,
-        flapDeg: degOf(a, a.plan.baseStage),
-        revps: a.plan.baseRpm / 60,
-      }).verticalSpeedMps,
-    ),
-  glideRatio: (a) =>
-    -1 / Math.tan(steadyAt(a, a.speeds.glideKt, { altitudeM: THOUSAND_FT_M, throttle: 0 }).flightPathRad),
+    a.plan.baseManifoldInHg !== undefined
+      ? baseByManifold(a, a.plan.baseManifoldInHg)
+      : -fpmFromMps(
+          steadyAt(a, a.speeds.baseKt, {
+            altitudeM: THOUSAND_FT_M,
+            flapDeg: degOf(a, a.plan.baseStage),
+            revps: a.plan.baseRpm / 60,
+          }).verticalSpeedMps,
+        ),
+  glideRatio: (a) => glide(a, gearUp(a)),
+  glideGearDownRatio: (a) => glide(a, 1),
   takeOffRollTarmacM: (a) => takeOffRollM(a, 'tarmac'),
   takeOffRollGrassM: (a) => takeOffRollM(a, 'grass'),
   takeOffRollGrassUpM: (a) => takeOffRollM(a, 'grass', 2),
