@@ -93,6 +93,25 @@ describe('the flying page, when things go wrong', () => {
     await close();
   });
 
+  it('is silent until asked, and sounds without a complaint once it is', async () => {
+    const count = `
+      window.sounds = 0;
+      window.AudioContext = class extends window.AudioContext { constructor() { super(); window.sounds += 1; } };
+    `;
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL + count });
+    await standReady(page);
+    await page.keyboard.press(' ');
+    await page.clock.runFor(500);
+    expect(await page.evaluate('sounds')).toBe(0);
+    await page.getByRole('button', { name: 'Sound on' }).click();
+    await page.clock.runFor(2000);
+    expect(await page.evaluate('sounds')).toBe(1);
+    await page.getByRole('button', { name: 'Sound off' }).click();
+    await page.clock.runFor(500);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('comes back whole from a lost graphics context, with the flight frozen meanwhile', async () => {
     const { page, complaints, close } = await open();
     await page.getByText('fly from final').waitFor();

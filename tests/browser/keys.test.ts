@@ -126,6 +126,17 @@ describe('real keys on the built page', () => {
     await close();
   });
 
+  it('read the slope lights as text: two and two on the slope', async () => {
+    const { page, close } = await open();
+    await page.getByRole('button', { name: 'set up' }).click();
+    await page.getByLabel('Begin on').selectOption('final');
+    await page.getByRole('button', { name: 'roll it out' }).click();
+    await page.clock.runFor(300);
+    // "Two red two white on slope; reds on the runway side" (ICAO Annex 14 vol. I 5.3.5); outermost unit first.
+    expect(await page.locator('[data-text=slope-lights]').textContent()).toBe('white white red red');
+    await close();
+  });
+
   it('hand over to the model pilot and take over from it', async () => {
     const { page, close } = await open();
     await page.keyboard.press('o');

@@ -1,3 +1,4 @@
+import type { Session } from '../../session/session.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { FlightSound } from '../../sound/flight-sound.ts';
 import { clockText } from '../../units/format.ts';
@@ -15,6 +16,7 @@ const SLOW_STEPS = STEP_HZ / 4;
 export const createShower = (announcer: Announcer, drawing: Drawing, sound: FlightSound) => {
   let slowStep = -1;
   let second = -1;
+  let session: Session | null = null;
 
   const writeClock = (step: number) => {
     const now = Math.floor(step / STEP_HZ);
@@ -28,6 +30,12 @@ export const createShower = (announcer: Announcer, drawing: Drawing, sound: Flig
     const shown = driver.frame(nowMs);
     const { snapshot, controls } = ownAircraft(flight.session);
     const { step } = snapshot;
+    // Another flight, or this one taken up elsewhere: everything is written anew.
+    if (flight.session !== session) {
+      session = flight.session;
+      slowStep = -1;
+      second = -1;
+    }
     if (drawing.setting) meters.write(shown, controls, step, drawing.setting);
     writeClock(step);
     if (slowStep < 0 || step < slowStep || step >= slowStep + SLOW_STEPS) {
