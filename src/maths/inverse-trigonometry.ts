@@ -87,60 +87,93 @@ export function acos(x: number): number {
   return 2 * (high + (arcRatio(z) * s + low));
 }
 
-/** x times the odd and even halves of the arc tangent series. */
-function atanRest(x: number): number {
-  const z = x * x;
+/**
+ * The number in `memory[at]` gives way to its arc tangent in radians, -pi/2 to pi/2: for the inner loop (see
+ * `sinCosInPlace`). From 7/16 up by the nearest of four anchors.
+ */
+export function atanInPlace(memory: Float64Array, at: number): void {
+  const x = memory[at]!;
+  const size = Math.abs(x);
+  let t = x;
+  let anchor = 0;
+  let tail = 0;
+  if (size >= 0.4375) {
+    if (size < 0.6875) {
+      t = (2 * size - 1) / (2 + size);
+      anchor = ATAN_HALF;
+      tail = ATAN_HALF_TAIL;
+    } else if (size < 1.1875) {
+      t = (size - 1) / (size + 1);
+      anchor = QUARTER_PI;
+      tail = QUARTER_PI_TAIL;
+    } else if (size < 2.4375) {
+      t = (size - 1.5) / (1 + 1.5 * size);
+      anchor = ATAN_1_5;
+      tail = ATAN_1_5_TAIL;
+    } else {
+      t = -1 / size;
+      anchor = HALF_PI;
+      tail = HALF_PI_TAIL;
+    }
+  }
+  const z = t * t;
   const w = z * z;
   const w2 = w * w;
   const even = z * (A0 + w * A2 + w2 * (A4 + w * A6 + w2 * (A8 + w * A10)));
   const odd = w * (A1 + w * A3 + w2 * (A5 + w * A7 + w2 * A9));
-  return x * (even + odd);
+  const rest = t * (even + odd);
+  if (anchor === 0) {
+    if (x !== 0) memory[at] = t - rest;
+    return;
+  }
+  const value = anchor - (rest - tail - t);
+  memory[at] = x < 0 ? -value : value;
 }
 
-/** Arc tangent of a number of size at least 7/16, by the nearest of four anchors. */
-function atanFar(size: number): number {
-  if (size < 0.6875) {
-    const t = (2 * size - 1) / (2 + size);
-    return ATAN_HALF - (atanRest(t) - ATAN_HALF_TAIL - t);
-  }
-  if (size < 1.1875) {
-    const t = (size - 1) / (size + 1);
-    return QUARTER_PI - (atanRest(t) - QUARTER_PI_TAIL - t);
-  }
-  if (size < 2.4375) {
-    const t = (size - 1.5) / (1 + 1.5 * size);
-    return ATAN_1_5 - (atanRest(t) - ATAN_1_5_TAIL - t);
-  }
-  const t = -1 / size;
-  return HALF_PI - (atanRest(t) - HALF_PI_TAIL - t);
-}
+/** Where `atan` and `atan2` work. */
+const scratch = new Float64Array(2);
 
 /** Arc tangent in radians, -pi/2 to pi/2. */
 export function atan(x: number): number {
-  if (x === 0) return x;
-  const size = Math.abs(x);
-  if (size < 0.4375) return x - atanRest(x);
-  const value = atanFar(size);
-  return x < 0 ? -value : value;
-}
-
-/** The number in `memory[at]` gives way to its arc tangent: the bits of `atan`, for the inner loop (see `sinCosInPlace`). */
-export function atanInPlace(memory: Float64Array, at: number): void {
-  const x = memory[at]!;
-  const z = x * x;
-  if (z >= 0.19140625 || x === 0) {
-    memory[at] = atan(x);
-    return;
-  }
-  const w = z * z;
-  const w2 = w * w;
-  const even = z * (A0 + w * A2 + w2 * (A4 + w * A6 + w2 * (A8 + w * A10)));
-  const odd = w * (A1 + w * A3 + w2 * (A5 + w * A7 + w2 * A9));
-  memory[at] = x - x * (even + odd);
+  scratch[0] = x;
+  atanInPlace(scratch, 0);
+  return scratch[0]!;
 }
 
 /** Whether a nought carries a minus sign. */
 const isMinusNought = (x: number): boolean => x === 0 && 1 / x < 0;
+
+/**
+ * The point with its y in `memory[at]` and its x in `memory[at + 1]`: y gives way to its angle from the x axis
+ * towards the y axis, the bits of `atan2`; x is lost.
+ */
+export function atan2InPlace(memory: Float64Array, at: number): void {
+  const y = memory[at]!;
+  const x = memory[at + 1]!;
+  const quotient = Math.abs(y / x);
+  // Not so for a nought, an infinity or what is not a number
+  if (!(quotient > 0 && quotient < Number.POSITIVE_INFINITY)) {
+    memory[at] = atan2AtTheEnds(y, x);
+    return;
+  }
+  memory[at] = quotient;
+  atanInPlace(memory, at);
+  const angle = x < 0 ? Math.PI - (memory[at]! - PI_TAIL) : memory[at]!;
+  memory[at] = y < 0 ? -angle : angle;
+}
+
+/** `atan2` where y / x is 0, infinite or undefined. */
+function atan2AtTheEnds(y: number, x: number): number {
+  if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN;
+  const below = y < 0 || isMinusNought(y);
+  const left = x < 0 || isMinusNought(x);
+  const tall = Math.abs(y) === Number.POSITIVE_INFINITY;
+  const wide = Math.abs(x) === Number.POSITIVE_INFINITY;
+  let angle = left ? Math.PI : 0;
+  if (tall && wide) angle = left ? 3 * QUARTER_PI : QUARTER_PI;
+  else if (!wide && y !== 0 && (tall || x === 0 || Math.abs(y / x) > 1)) angle = HALF_PI;
+  return below ? -angle : angle;
+}
 
 /**
  * Angle of the point (x, y) from the x axis towards the y axis, radians, -pi to pi; signed noughts and
@@ -148,16 +181,8 @@ const isMinusNought = (x: number): boolean => x === 0 && 1 / x < 0;
  * A direction on the compass is `atan2(east, north)`.
  */
 export function atan2(y: number, x: number): number {
-  if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN;
-  const below = y < 0 || isMinusNought(y);
-  const left = x < 0 || isMinusNought(x);
-  let angle: number;
-  if (y === 0) angle = 0;
-  else if (x === 0) angle = HALF_PI;
-  else if (Math.abs(y) === Number.POSITIVE_INFINITY)
-    angle = Math.abs(x) === Number.POSITIVE_INFINITY ? QUARTER_PI : HALF_PI;
-  else angle = atan(Math.abs(y / x));
-  if (left) angle = Math.PI - (angle - PI_TAIL);
-  if (left && y !== 0 && x === 0) angle = HALF_PI;
-  return below ? -angle : angle;
+  scratch[0] = y;
+  scratch[1] = x;
+  atan2InPlace(scratch, 0);
+  return scratch[0]!;
 }

@@ -1,7 +1,7 @@
 import { onSurface } from '../aerodrome/runway.ts';
 import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { atan2, sinCosInPlace } from '../maths/functions.ts';
+import { atan2InPlace, sinCosInPlace } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
 import { degFromRad, radFromDeg } from '../units/conversions.ts';
 import type { Controls } from './controls.ts';
@@ -20,6 +20,8 @@ const WARNER_FROM_MPS = 15;
 
 /** Sine and cosine of pitch, bank and heading. */
 const axes = new Float64Array(6);
+/** Where the track is worked out. */
+const track = new Float64Array(2);
 
 const at = (state: State, place: number): number => state[AT.seen + place] as number;
 
@@ -84,7 +86,13 @@ export const observe = (
   into.velocityNorthMps = vn;
   into.verticalSpeedMps = state[AT.velocityUp] as number;
   into.groundspeedMps = Math.sqrt(ve * ve + vn * vn);
-  into.trackRadT = wrapTwoPi(into.groundspeedMps > 0.5 ? atan2(ve, vn) : heading);
+  track[0] = heading;
+  if (into.groundspeedMps > 0.5) {
+    track[0] = ve;
+    track[1] = vn;
+    atan2InPlace(track, 0);
+  }
+  into.trackRadT = wrapTwoPi(track[0] as number);
 
   into.pitchRad = pitch;
   into.bankRad = bank;
