@@ -94,8 +94,8 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
   const headingRadT = bearingRadT(runway, side, laid.crab.headingRad);
   const middleM = (laid.from.heightM + laid.to.heightM) / 2;
   const climbs = laid.to.heightM > laid.from.heightM + 1;
-  const fly = (verticalSpeedMps: number, heightM = middleM): Steady =>
-    steadyOn(setting, leg, iasMps[leg], verticalSpeedMps, heightM, flapStage[leg]);
+  const fly = (verticalSpeedMps: number, heightM = middleM, gear = setting.gear[leg]): Steady =>
+    steadyOn(setting, leg, { iasMps: iasMps[leg], gear, verticalSpeedMps }, heightM, flapStage[leg]);
   const places = path.legs[leg];
   // Before and after the change: a descent begins level, a climb ends level.
   const before = places.change !== null && !climbs ? 0 : laid.verticalSpeedMps;
@@ -122,6 +122,8 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
     verticalSpeedMps: before,
     flapStage: flapStage[leg],
     flapDeg: aeroplane.flap.stages[flapStage[leg]]!.deg,
+    gear: setting.gear[leg],
+    propeller: setting.propeller[leg],
     steady: fly(before),
     start: {
       heightM: startM,
@@ -129,7 +131,13 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
       verticalSpeedMps: fly(startMps, startM).verticalSpeedMps,
     },
     change:
-      places.change === null ? null : { at: places.change, verticalSpeedMps: after, steady: fly(after) },
+      places.change === null
+        ? null
+        : {
+            at: places.change,
+            verticalSpeedMps: after,
+            steady: fly(after, middleM, climbs ? setting.gear[leg] : 1),
+          },
   };
 }
 
@@ -137,16 +145,17 @@ function legPlan(setting: Setting, laid: LaidLeg, leg: CircuitLeg, path: Path): 
 function steadyOn(
   setting: Setting,
   leg: CircuitLeg,
-  iasMps: number,
-  verticalSpeedMps: number,
+  asked: { readonly iasMps: number; readonly gear: 0 | 1; readonly verticalSpeedMps: number },
   heightM: number,
   stage: number,
 ): Steady {
+  const { verticalSpeedMps, ...how } = asked;
+  const flown = { ...how, propeller: setting.propeller[leg] };
   const climbing = leg === 'upwind' || (leg === 'crosswind' && verticalSpeedMps > 0);
-  if (climbing) return setting.steadyAt({ iasMps, throttle: 1 }, heightM, stage);
-  const idle = setting.steadyAt({ iasMps, throttle: 0 }, heightM, stage);
+  if (climbing) return setting.steadyAt({ ...flown, throttle: 1 }, heightM, stage);
+  const idle = setting.steadyAt({ ...flown, throttle: 0 }, heightM, stage);
   if (idle.verticalSpeedMps >= verticalSpeedMps) return idle;
-  return setting.steadyAt({ iasMps, verticalSpeedMps }, heightM, stage);
+  return setting.steadyAt({ ...flown, verticalSpeedMps }, heightM, stage);
 }
 
 /** A sentence where the planned final is steeper than the aeroplane glides with the throttle closed. */

@@ -3,11 +3,12 @@ import type { Aerodrome } from '../aerodrome/schema.ts';
 import type { Aeroplane } from '../aeroplane/schema.ts';
 import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
 import { tasFromIas } from '../atmosphere/airspeed.ts';
+import { leverFor } from '../simulation/blades.ts';
 import { airOf, windOf } from '../simulation/model.ts';
 import type { Weather } from '../simulation/scenario.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { type Steady, type SteadyRequest, solveSteady } from '../simulation/steady.ts';
-import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../units/conversions.ts';
+import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg, revpsFromRpm } from '../units/conversions.ts';
 import { meanWind } from '../wind/profile.ts';
 import type { WindAt } from './frame.ts';
 import type { LayoutRequest } from './layout.ts';
@@ -48,6 +49,10 @@ export interface Setting {
   readonly windAt: WindAt;
   readonly iasMps: Readonly<Record<CircuitLeg, number>>;
   readonly flapStage: Readonly<Record<CircuitLeg, number>>;
+  /** At the start of each leg: up after take-off, lowered on downwind before the descent. */
+  readonly gear: Readonly<Record<CircuitLeg, 0 | 1>>;
+  /** Propeller lever on each leg; without one it does nothing. */
+  readonly propeller: Readonly<Record<CircuitLeg, number>>;
   readonly gustAdditionMps: number;
   readonly tas: LayoutRequest['tas'];
   readonly climb: LayoutRequest['climb'];
@@ -110,6 +115,11 @@ export function settle(
     final: plan.finalStage,
   };
 
+  const raised = aeroplane.undercarriage.retractable ? 0 : 1;
+  const gear = { upwind: raised, crosswind: raised, downwind: raised, base: 1, final: 1 } as const;
+  const circuitLever = plan.circuitRpm === undefined ? 1 : leverFor(shape, revpsFromRpm(plan.circuitRpm));
+  const propeller = { upwind: 1, crosswind: 1, downwind: circuitLever, base: 1, final: 1 };
+
   const solve = (request: Partial<SteadyRequest> & { iasMps: number }, heightM: number, stage: number) =>
     solveSteady(shape, air, {
       altitudeM: runway.thresholdElevationM + heightM,
@@ -125,7 +135,7 @@ export function settle(
     return found.steady;
   };
   const climbing = (leg: 'upwind' | 'crosswind', bankRad: number): number => {
-    const request = { iasMps: iasMps[leg], bankRad, throttle: 1 } as const;
+    const request = { iasMps: iasMps[leg], bankRad, throttle: 1, gear: gear[leg] } as const;
     const mps = steadyAt(request, 0.6 * circuitM, flapStage[leg]).verticalSpeedMps;
     if (mps > SLOWEST_CLIMB_MPS) return mps;
     throw new Error(
@@ -134,7 +144,8 @@ export function settle(
   };
   const idle = (speedMps: number, stage: number, heightM: number): Steady =>
     steadyAt({ iasMps: speedMps, throttle: 0 }, heightM, stage);
-  const glide = idle(mpsFromKt(speeds.glideKt), 0, circuitM / 2);
+  const gliding = { iasMps: mpsFromKt(speeds.glideKt), throttle: 0, gear: raised, propeller: 0 } as const;
+  const glide = steadyAt(gliding, circuitM / 2, 0);
   const headwindMps = windOnRunway(runway, weather).headwindMps;
 
   return {
@@ -147,6 +158,8 @@ export function settle(
     windAt,
     iasMps,
     flapStage,
+    gear,
+    propeller,
     gustAdditionMps,
     tas: {
       climbMps: tasOf(iasMps.upwind, 0.6 * circuitM),

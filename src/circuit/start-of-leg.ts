@@ -22,7 +22,7 @@ const climbedTo = (plan: CircuitPlan, heightM: number): Pick<PathPoint, 'eastM' 
 
 /** The steady state of the plan at the start of a leg, as a start file says it. */
 export function startOfLeg(plan: CircuitPlan, leg: CircuitLeg): AirStart {
-  const { from, start, iasMps, flapDeg } = plan.legs[leg];
+  const { from, start, iasMps, flapDeg, gear, propeller } = plan.legs[leg];
   const at = leg === 'upwind' ? climbedTo(plan, start.heightM) : from;
   const magnetic = magneticFromTrue(start.headingRadT, plan.runway.variationRad);
   return {
@@ -32,8 +32,9 @@ export function startOfLeg(plan: CircuitPlan, leg: CircuitLeg): AirStart {
     heading_deg: rounded(headingDeg(magnetic), 2),
     ias_kt: rounded(ktFromMps(iasMps), 2),
     flap_deg: flapDeg,
-    gear: 'down',
+    gear: gear === 1 ? 'down' : 'up',
     bank_deg: 0,
+    ...(propeller < 1 && { propeller: Math.round(propeller * 10000) / 10000 }),
     // Towards level, so that a climb at full power and a descent at idle stay possible once rounded.
     vertical_speed_fpm: Math.trunc(fpmFromMps(start.verticalSpeedMps)) + 0,
   };

@@ -38,6 +38,10 @@ export interface LegPlan {
   readonly verticalSpeedMps: number;
   readonly flapStage: number;
   readonly flapDeg: number;
+  /** At the leg's start: 1 down, 0 up. */
+  readonly gear: 0 | 1;
+  /** Propeller lever; 1 where there is none. */
+  readonly propeller: number;
   /** The steady state that flies it: power, pitch, trim. */
   readonly steady: Steady;
   /** For a start in the air: on the leg at this height (upwind 300 ft, else at roll-out), in the wind there. */

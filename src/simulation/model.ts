@@ -99,6 +99,7 @@ const requestOf = (start: AirStart, altitudeM: number): SteadyRequest => {
     gear: start.gear === 'down' ? 1 : 0,
     bankRad: radFromDeg(start.bank_deg),
     carbHeat: 0,
+    ...(start.propeller !== undefined && { propeller: start.propeller }),
     ...(start.flight_path_deg !== undefined && { flightPathRad: radFromDeg(start.flight_path_deg) }),
     ...(start.vertical_speed_fpm !== undefined && { verticalSpeedMps: mpsFromFpm(start.vertical_speed_fpm) }),
     ...(start.rpm !== undefined && { revps: revpsFromRpm(start.rpm) }),

@@ -46,6 +46,8 @@ export const airStartSchema = v.strictObject({
   flap_deg: v.optional(v.pipe(finite, v.minValue(0)), 0),
   gear: v.optional(v.picklist(['down', 'up']), 'down'),
   bank_deg: v.optional(v.pipe(finite, v.minValue(-60), v.maxValue(60)), 0),
+  /** Propeller lever, fully forward when not given. */
+  propeller: v.exactOptional(v.pipe(finite, v.minValue(0), v.maxValue(1))),
   flight_path_deg: v.optional(finite),
   vertical_speed_fpm: v.optional(finite),
   rpm: v.optional(v.pipe(finite, v.gtValue(0))),
