@@ -1,4 +1,5 @@
 import { radFromDeg } from '../units/conversions.ts';
+import { part } from './places.ts';
 import type { Shape } from './shape.ts';
 
 const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding
@@ -26,13 +27,7 @@ const smooth = (t: number): number => (t < 1 ? t * t * (3 - 2 * t) : 1);
  * Lift, drag and side force of the airframe as body forces, and its pitching moment. Lift is linear to the stall
  * with a rounded peak of exactly CLmax, then falls to a flat plate, which also holds from behind and inverted.
  */
-export const airframe = (
-  s: Shape,
-  now: Float64Array,
-  y: Float64Array,
-  part: Float64Array,
-  seen: Float64Array,
-): void => {
+export const airframe = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
   const alpha = seen[0]!;
   const slip = seen[1]!;
   const airspeed = seen[2]!;

@@ -1,4 +1,5 @@
 import { sinCosInPlace } from '../maths/functions.ts';
+import { part } from './places.ts';
 
 /** Where pitch stands among the integrated numbers; bank and heading follow it. */
 const PITCH = 6;
@@ -11,7 +12,7 @@ const start = new Float64Array(2 * ANGLES);
 const startRad = new Float64Array(ANGLES);
 
 /** Lays sine and cosine of pitch, bank and heading into the first six of `part`. A step begins here. */
-export const attitude = (y: Float64Array, part: Float64Array): void => {
+export const attitude = (y: Float64Array): void => {
   for (let i = 0; i < ANGLES; i += 1) {
     const angle = y[PITCH + i]!;
     startRad[i] = angle;
@@ -26,7 +27,7 @@ export const attitude = (y: Float64Array, part: Float64Array): void => {
  * The same for a later stage of the step that began at the last `attitude`: the start turned by the little that
  * each angle has changed since, which is a third of the work.
  */
-export const attitudeSince = (y: Float64Array, part: Float64Array): void => {
+export const attitudeSince = (y: Float64Array): void => {
   for (let i = 0; i < ANGLES; i += 1) {
     const angle = y[PITCH + i]!;
     const turned = angle - startRad[i]!;

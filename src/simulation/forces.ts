@@ -2,7 +2,7 @@ import { G0_MPS2 } from '../units/constants.ts';
 import { airflow } from './airflow.ts';
 import { airframe } from './airframe.ts';
 import { attitude, attitudeSince } from './attitude.ts';
-import { PART_LENGTH } from './places.ts';
+import { part } from './places.ts';
 import { propulsion } from './propeller.ts';
 import type { Shape } from './shape.ts';
 import { wheels } from './wheels.ts';
@@ -17,8 +17,6 @@ const FREE_NOSE_UP = 0.45;
 
 const PER_G = 1 / G0_MPS2;
 
-const part = new Float64Array(PART_LENGTH);
-
 /**
  * The right-hand side: fills `rate` with the rates of the twelve integrated numbers of `y`, and `seen` with what
  * the forces were. The equations, their signs and sources stand in DEVELOPERS.md, "The model".
@@ -30,7 +28,7 @@ export const derivative = (
   rate: Float64Array,
   seen: Float64Array,
 ): void => {
-  attitude(y, part);
+  attitude(y);
   forces(s, now, y, rate, seen);
 };
 
@@ -42,7 +40,7 @@ export const derivativeSince = (
   rate: Float64Array,
   seen: Float64Array,
 ): void => {
-  attitudeSince(y, part);
+  attitudeSince(y);
   forces(s, now, y, rate, seen);
 };
 
@@ -53,10 +51,10 @@ const forces = (
   rate: Float64Array,
   seen: Float64Array,
 ): void => {
-  airflow(s, now, y, part, seen);
-  airframe(s, now, y, part, seen);
-  propulsion(s, now, y, part, seen);
-  wheels(s, now, y, part, seen);
+  airflow(s, now, y, seen);
+  airframe(s, now, y, seen);
+  propulsion(s, now, y, seen);
+  wheels(s, now, y, seen);
   accelerate(s, now, y, rate, seen);
   turn(s, now, y, rate, seen);
 };

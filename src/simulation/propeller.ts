@@ -1,5 +1,6 @@
 import { cos, sin } from '../maths/functions.ts';
 import { bladeForces } from './blades.ts';
+import { part } from './places.ts';
 import type { Shape } from './shape.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
@@ -58,13 +59,7 @@ export const propellerAt = (
 };
 
 /** Thrust and its moment added to the body's, engine acceleration, and the slip that hands and propeller ask for. */
-export const propulsion = (
-  s: Shape,
-  now: Float64Array,
-  y: Float64Array,
-  part: Float64Array,
-  seen: Float64Array,
-): void => {
+export const propulsion = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
   const revps = y[11]!;
   const density = now[3]!;
   const u = part[14]!;

@@ -1,3 +1,4 @@
+import { part } from './places.ts';
 import type { Shape } from './shape.ts';
 
 const DEEPEST_LEG_M = 0.4;
@@ -18,13 +19,7 @@ const legForce = (stiffness: number, damping: number, compressionM: number, rate
 };
 
 /** Three legs on sloping ground: load, rolling and braking drag, side force, their pitch and roll. */
-export const wheels = (
-  s: Shape,
-  now: Float64Array,
-  y: Float64Array,
-  part: Float64Array,
-  seen: Float64Array,
-): void => {
+export const wheels = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
   const st = part[0]!;
   const ct = part[1]!;
   const cb = part[3]!;
