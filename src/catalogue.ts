@@ -53,3 +53,7 @@ const named = <T extends { readonly id: string }>(things: readonly T[], what: st
 export const aeroplaneNamed = (id: string): Aeroplane => named(AEROPLANES, 'aeroplane', id);
 export const aerodromeNamed = (id: string): Aerodrome => named(AERODROMES, 'aerodrome', id);
 export const exerciseNamed = (id: string): Exercise => named(EXERCISES, 'exercise', id);
+
+/** The exercise of a scenario, or null when it is none of these: then everything is looked at. */
+export const exerciseOf = ({ exercise }: { readonly exercise: string }): Exercise | null =>
+  EXERCISES.find(({ id }) => id === exercise) ?? null;

@@ -1,9 +1,10 @@
+import { exerciseOf } from '../catalogue.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
 import { type TrackMoment, trackHeader, trackRow } from '../formats/csv-track.ts';
 import { type GpxPoint, gpxText } from '../formats/gpx.ts';
 import { type Result, resultOf } from '../formats/result.ts';
-import { createLesson } from '../lesson/lesson.ts';
 import { createLessonFold } from '../lesson/lesson-fold.ts';
+import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { endingOf } from '../lesson/outcome.ts';
 import { advance, createSession, decide } from '../session/session.ts';
@@ -38,7 +39,7 @@ const LOOK_STEPS = 6;
 /** Flies it without a screen. */
 export const flyOrder = (order: FlightOrder): Flown => {
   const { scenario, plan, model, durationS, trackHz } = order;
-  const lesson = createLesson(scenario.aeroplane, model.runway, plan);
+  const lesson = lessonOfScenario(scenario, model.runway, plan, exerciseOf(scenario));
   const fold = createLessonFold(lesson);
   const session = createSession([{ scenario, source: order.source, folds: [fold] }]);
   const aircraft = session.aircraft[0];

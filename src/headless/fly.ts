@@ -9,8 +9,9 @@ import type { Orders } from './orders.ts';
 
 /** Flies one of them, writes its tracks, and gives its result. */
 export const flyOne = (orders: Orders, scenario: Scenario): Result => {
-  const { plan, folder, repeats } = orders;
-  if (plan === null) return refusedResult(scenario, orders.unplanned);
+  const { folder, repeats } = orders;
+  const plan = orders.planFor(scenario);
+  if (typeof plan === 'string') return refusedResult(scenario, plan);
   const model = prepare(scenario);
   const why = orders.openLoop ? null : refusal(model, plan);
   if (why !== null) return refusedResult(scenario, why);

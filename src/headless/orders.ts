@@ -8,7 +8,7 @@ import type { Scenario } from '../simulation/scenario.ts';
 import { checkOutput, readText } from './files.ts';
 import { createPilot } from './model-pilot.ts';
 import { numberOption, type Options } from './options.ts';
-import { HIGHEST_SEED, planOf, scenarioFrom } from './scenario.ts';
+import { planOf, scenariosFrom } from './scenario.ts';
 
 const RATES = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60];
 
@@ -16,9 +16,8 @@ const RATES = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60];
 export interface Orders {
   readonly folder: string;
   readonly scenarios: readonly Scenario[];
-  /** Of all of them: only the seed differs. Null: no circuit can be planned, `unplanned` says why. */
-  readonly plan: CircuitPlan | null;
-  readonly unplanned: string;
+  /** The circuit of each; where none can be planned, why not. */
+  readonly planFor: (scenario: Scenario) => CircuitPlan | string;
   readonly source: (model: Model, plan: CircuitPlan) => ControlSource<unknown>;
   readonly openLoop: boolean;
   readonly durationS: number | null;
@@ -28,17 +27,6 @@ export interface Orders {
   readonly result: string;
   readonly repeats: boolean;
 }
-
-const scenariosOf = (options: Options, folder: string): Scenario[] => {
-  const scenario = scenarioFrom(options, folder);
-  const repeat = numberOption(options, 'repeat', 1, 100000, true) ?? 1;
-  if (scenario.seed + repeat - 1 > HIGHEST_SEED) {
-    throw new Error(
-      `--repeat must leave the last seed at most ${HIGHEST_SEED}, was ${repeat} from seed ${scenario.seed}`,
-    );
-  }
-  return Array.from({ length: repeat }, (_, i) => ({ ...scenario, seed: scenario.seed + i }));
-};
 
 const rateOf = (options: Options): number => {
   const rate = numberOption(options, 'rate', 1, 60, true) ?? 10;
@@ -71,13 +59,37 @@ const checkStart = (scenario: Scenario, options: Options): void => {
   }
 };
 
+/** Plans each circuit, and those that differ by their seed alone once. */
+const plansOf = (openLoop: boolean): Orders['planFor'] => {
+  const plans = new Map<string, CircuitPlan | string>();
+  return (scenario) => {
+    const { aeroplane, aerodrome, runway, weather } = scenario;
+    const key = JSON.stringify([aeroplane, aerodrome, runway, weather]);
+    let plan = plans.get(key);
+    if (plan === undefined) {
+      plan = planned(scenario, openLoop);
+      plans.set(key, plan);
+    }
+    return plan;
+  };
+};
+
+const planned = (scenario: Scenario, openLoop: boolean): CircuitPlan | string => {
+  try {
+    return planOf(scenario);
+  } catch (error) {
+    if (openLoop || !(error instanceof Error) || error.constructor !== Error) throw error;
+    return error.message;
+  }
+};
+
 /** Reads and checks everything. Throws an Error sentence at the first thing that is wrong. */
 export const ordersFrom = (options: Options, folder: string): Orders => {
   if (options.json !== undefined) throw new Error('--json must come with --list, found it alone');
   const outputs = outputsOf(options, folder);
   const trackHz = rateOf(options);
   const durationS = numberOption(options, 'duration', 0, 86400);
-  const scenarios = scenariosOf(options, folder);
+  const scenarios = scenariosFrom(options, folder);
   const first = scenarios[0] as Scenario;
   checkStart(first, options);
   const controls = options.controls;
@@ -87,19 +99,13 @@ export const ordersFrom = (options: Options, folder: string): Orders => {
     controls === undefined || controls === 'none'
       ? []
       : parseControlsCsv(readText(folder, controls), basename(controls), topStage);
-  let plan: CircuitPlan | null = null;
-  let unplanned = '';
-  try {
-    plan = planOf(first);
-  } catch (error) {
-    if (openLoop || !(error instanceof Error) || error.constructor !== Error) throw error;
-    unplanned = error.message;
-  }
+  const planFor = plansOf(openLoop);
+  // An open loop without a circuit is refused at once; the model pilot refuses in its result
+  planFor(first);
   return {
     folder,
     scenarios,
-    plan,
-    unplanned,
+    planFor,
     source: openLoop ? () => createScript(rows) : createPilot,
     openLoop,
     durationS,

@@ -3,18 +3,13 @@ import { parseAerodrome } from '../aerodrome/parse.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import { parseAeroplane } from '../aeroplane/parse.ts';
 import type { Aeroplane } from '../aeroplane/schema.ts';
-import { isaTemperatureK } from '../atmosphere/isa.ts';
 import { aerodromeNamed, aeroplaneNamed } from '../catalogue.ts';
 import { parseMetarText } from '../formats/metar.ts';
 import { aeroplaneOfCard, isOwnFile, parseOwnFile } from '../formats/own-file.ts';
 import { parseWind } from '../formats/wind-text.ts';
 import type { Weather } from '../simulation/scenario.ts';
-import { degCFromKelvin, mFromFt } from '../units/conversions.ts';
 import { readJson } from './files.ts';
 import { numberOption, type Options, wordOption } from './options.ts';
-
-/** Sea-level pressure of the standard atmosphere, hPa (ICAO Doc 7488). */
-const STANDARD_QNH_HPA = 1013.25;
 
 const isFile = (text: string): boolean => text.toLowerCase().endsWith('.json');
 
@@ -44,23 +39,28 @@ export const aerodromeFrom = (text: string, folder: string): Aerodrome => {
   return lastOf(parseOwnFile(json, file).aerodromes, 'aerodromes', file);
 };
 
-/** The day: explicit options before the METAR, and a calm standard day for what neither says. */
-export const weatherFrom = (options: Options, aerodrome: Aerodrome): Weather => {
-  const standardC = degCFromKelvin(isaTemperatureK(mFromFt(aerodrome.elevationFt)));
+/** What the options say of the day, explicit ones before the METAR; what neither says stays the exercise's. */
+export const weatherFrom = (options: Options, aerodrome: Aerodrome): Partial<Weather> => {
   const metar =
     options.metar === undefined ? null : parseMetarText(options.metar, aerodrome.variationDegE, '--metar');
-  const reported =
-    metar === null
-      ? parseWind('000/00')
-      : { windFromDegM: metar.windFromDegM, windKt: metar.windKt, gustKt: metar.gustKt };
-  const typed = options.wind === undefined ? null : parseWind(options.wind, '--wind');
+  const reported = metar !== null && {
+    windFromDegM: metar.windFromDegM,
+    windKt: metar.windKt,
+    gustKt: metar.gustKt,
+    ...(metar.temperatureC !== null && { temperatureC: metar.temperatureC }),
+    ...(metar.dewPointC !== null && { dewPointC: metar.dewPointC }),
+    ...(metar.qnhHpa !== null && { qnhHpa: metar.qnhHpa }),
+  };
   const temperatureC = numberOption(options, 'temp', -60, 60);
+  const qnhHpa = numberOption(options, 'qnh', 850, 1090);
   return {
-    ...(typed ?? reported),
-    turbulence: wordOption(options, 'turbulence', ['none', 'light', 'moderate'], 'none'),
-    temperatureC: temperatureC ?? metar?.temperatureC ?? Math.round(standardC * 100) / 100,
-    // The report's dew point belongs to its own temperature.
-    dewPointC: temperatureC === null ? (metar?.dewPointC ?? null) : null,
-    qnhHpa: numberOption(options, 'qnh', 850, 1090) ?? metar?.qnhHpa ?? STANDARD_QNH_HPA,
+    ...reported,
+    ...(options.wind !== undefined && parseWind(options.wind, '--wind')),
+    ...(options.turbulence !== undefined && {
+      turbulence: wordOption(options, 'turbulence', ['none', 'light', 'moderate'], 'none'),
+    }),
+    // The report's dew point belongs to its own temperature
+    ...(temperatureC !== null && { temperatureC, dewPointC: null }),
+    ...(qnhHpa !== null && { qnhHpa }),
   };
 };

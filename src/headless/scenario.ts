@@ -1,32 +1,23 @@
 import { basename } from 'node:path';
-import { endNames, runwayInUse } from '../aerodrome/runway.ts';
+import { endNames } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import { DEMO, exerciseNamed } from '../catalogue.ts';
-import { planCircuit } from '../circuit/plan.ts';
-import { runwayByWind } from '../circuit/runway-choice.ts';
 import { startOfLeg } from '../circuit/start-of-leg.ts';
-import type { CircuitPlan } from '../circuit/types.ts';
 import { parseScenario, sameModel } from '../formats/scenario-json.ts';
 import { parseAirStart } from '../formats/start-json.ts';
-import {
-  LEG_STARTS,
-  MODEL_VERSION,
-  type Scenario,
-  type Start,
-  type Weather,
-} from '../simulation/scenario.ts';
-import { shapeOf } from '../simulation/shape.ts';
+import { exerciseScenario, type Overrides, scenarioPlan } from '../lesson/exercise-scenario.ts';
+import { LEG_STARTS, MODEL_VERSION, type Scenario, type Start } from '../simulation/scenario.ts';
 import { readJson } from './files.ts';
 import { numberOption, type OptionName, type Options, wordOption } from './options.ts';
 import { aerodromeFrom, aeroplaneFrom, weatherFrom } from './place.ts';
 
-export const HIGHEST_SEED = 4294967295;
+const HIGHEST_SEED = 4294967295;
 
 const isFile = (text: string): boolean => text.toLowerCase().endsWith('.json');
 
-const runwayFrom = (options: Options, aerodrome: Aerodrome, weather: Weather): string => {
+const runwayFrom = (options: Options, aerodrome: Aerodrome): string | null => {
   const asked = options.runway;
-  if (asked === undefined) return runwayByWind(aerodrome, weather);
+  if (asked === undefined) return null;
   const ends = endNames(aerodrome);
   if (!ends.includes(asked))
     throw new Error(`--runway must be one of ${ends.join(', ')} at ${aerodrome.id}, was ${asked}`);
@@ -34,21 +25,18 @@ const runwayFrom = (options: Options, aerodrome: Aerodrome, weather: Weather): s
 };
 
 /** The circuit that a scenario asks for. Throws an Error sentence when there is none. */
-export const planOf = (scenario: Scenario): CircuitPlan =>
-  planCircuit(
-    shapeOf(scenario.aeroplane),
-    scenario.aeroplane,
-    scenario.aerodrome,
-    runwayInUse(scenario.aerodrome, scenario.runway),
-    scenario.weather,
-  );
+export const planOf = scenarioPlan;
 
-const startFrom = (options: Options, folder: string, onTheRunway: Scenario): Start => {
-  const asked = options.start ?? 'line-up';
+const LINE_UP: Start = { at: 'line-up', trimmed: false, leg: 'line-up' };
+
+/** The start that is asked for; null: the exercise's own. `atLineUp` says what the plan of a leg is. */
+const startFrom = (options: Options, folder: string, atLineUp: () => Scenario): Start | null => {
+  const asked = options.start;
   const trimmed = options.trimmed !== undefined;
-  if (asked === 'line-up') {
+  if (asked === undefined && !trimmed) return null;
+  if (asked === undefined || asked === 'line-up') {
     if (trimmed) throw new Error('--trimmed must come with a start in the air, found --start line-up');
-    return { at: 'line-up', trimmed, leg: 'line-up' };
+    return LINE_UP;
   }
   if (isFile(asked))
     return { at: parseAirStart(readJson(folder, asked), basename(asked)), trimmed, leg: null };
@@ -56,7 +44,7 @@ const startFrom = (options: Options, folder: string, onTheRunway: Scenario): Sta
   if (leg === undefined || leg === 'line-up') {
     throw new Error(`--start must be one of ${LEG_STARTS.join(', ')} or a .json file, was ${asked}`);
   }
-  return { at: startOfLeg(planOf(onTheRunway), leg), trimmed, leg };
+  return { at: startOfLeg(planOf(atLineUp()), leg), trimmed, leg };
 };
 
 /** What a scenario file already says, so that no option may say it again. */
@@ -90,26 +78,47 @@ const scenarioFromFile = (options: Options, file: string, folder: string): Scena
   return scenario;
 };
 
-/** Everything that is fixed before the first step. Throws an Error sentence at the first thing that is wrong. */
-export const scenarioFrom = (options: Options, folder: string): Scenario => {
-  if (options.scenario !== undefined) return scenarioFromFile(options, options.scenario, folder);
+/** Every scenario with its seed, from what the options say. Throws an Error sentence at the first thing that is wrong. */
+const scenarioBySeed = (options: Options, folder: string): ((seedsLater: number) => Scenario) => {
+  if (options.scenario !== undefined) {
+    const scenario = scenarioFromFile(options, options.scenario, folder);
+    return (later) => ({ ...scenario, seed: scenario.seed + later });
+  }
   const exercise = exerciseNamed(options.exercise ?? DEMO.exercise);
   const aeroplane = aeroplaneFrom(options.aeroplane ?? DEMO.aeroplane, folder);
-  const aerodrome = aerodromeFrom(options.aerodrome ?? DEMO.aerodrome, folder);
+  const aerodrome = aerodromeFrom(options.aerodrome ?? exercise.aerodrome ?? DEMO.aerodrome, folder);
   const weather = weatherFrom(options, aerodrome);
+  const runway = runwayFrom(options, aerodrome);
   const assists = wordOption(options, 'assists', ['none', 'rudder'], 'rudder');
-  const onTheRunway: Scenario = {
-    modelVersion: MODEL_VERSION,
-    exercise: exercise.id,
-    aeroplane,
-    aerodrome,
-    runway: runwayFrom(options, aerodrome, weather),
+  const seed = numberOption(options, 'seed', 0, HIGHEST_SEED, true) ?? 1;
+  const circuits = numberOption(options, 'circuits', 1, 50, true);
+  const overrides: Overrides = {
     weather,
-    start: { at: 'line-up', trimmed: false, leg: 'line-up' },
-    seed: numberOption(options, 'seed', 0, HIGHEST_SEED, true) ?? 1,
-    assists: { rudder: assists === 'rudder' },
-    failures: [],
-    circuits: numberOption(options, 'circuits', 1, 50, true) ?? exercise.circuits,
+    rudderAssist: assists === 'rudder',
+    ...(runway !== null && { runway }),
+    ...(circuits !== null && { circuits }),
   };
-  return { ...onTheRunway, start: startFrom(options, folder, onTheRunway) };
+  const made = (later: number, more: Overrides): Scenario =>
+    exerciseScenario(exercise, aeroplane, aerodrome, seed + later, { ...overrides, ...more });
+  return (later) => {
+    const start = startFrom(options, folder, () => made(later, { start: LINE_UP }));
+    return made(later, start === null ? {} : { start });
+  };
+};
+
+/** Everything that is fixed before the first step, of the first flight. */
+export const scenarioFrom = (options: Options, folder: string): Scenario =>
+  scenarioBySeed(options, folder)(0);
+
+/** Of all flights of a batch: an exercise may draw its figures from the seed, so each has its own. */
+export const scenariosFrom = (options: Options, folder: string): Scenario[] => {
+  const bySeed = scenarioBySeed(options, folder);
+  const first = bySeed(0);
+  const repeat = numberOption(options, 'repeat', 1, 100000, true) ?? 1;
+  if (first.seed + repeat - 1 > HIGHEST_SEED) {
+    throw new Error(
+      `--repeat must leave the last seed at most ${HIGHEST_SEED}, was ${repeat} from seed ${first.seed}`,
+    );
+  }
+  return Array.from({ length: repeat }, (_, i) => (i === 0 ? first : bySeed(i)));
 };

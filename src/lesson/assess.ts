@@ -1,7 +1,7 @@
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps } from '../units/conversions.ts';
-import { angleBehindWingRad, judgeItems } from './items.ts';
+import { judgeCircuit, judgeSession } from './judge.ts';
 import { lastWhere } from './last-where.ts';
-import type { Lesson } from './lesson.ts';
+import { baseTurnAngleRad, type Lesson } from './lesson.ts';
 import { type Measure, meanOf } from './measure.ts';
 import type { GateFact, LessonMemory, Stretch, TouchdownFact, TurnFact } from './memory.ts';
 import type {
@@ -14,13 +14,9 @@ import type {
   TouchdownReport,
   TurnReport,
 } from './report.ts';
+import { rounded } from './rounded.ts';
 import { DEFAULT_TOLERANCES, type ToleranceSet } from './tolerances.ts';
-
-/** To a number of decimals, never "-0": what a report shows need not carry sixteen digits. */
-export const rounded = (value: number, decimals: number): number => {
-  const scale = [1, 10, 100, 1000, 10000][decimals] ?? 1;
-  return Math.round(value * scale) / scale + 0;
-};
+import { angleBehindWingRad } from './turns.ts';
 
 const spread = (m: Measure, convert: (si: number) => number, decimals: number): Spread | null => {
   const mean = meanOf(m);
@@ -55,7 +51,7 @@ const turnReport = (t: TurnFact, lesson: Lesson, endS: number): TurnReport => ({
   },
   overshoot_m: t.onto === 'final' ? rounded(t.overshootM, 1) : null,
   angle_behind_wing_deg: t.onto === 'base' ? rounded(degFromRad(angleBehindWingRad(t)), 1) : null,
-  planned_angle_deg: t.onto === 'base' ? rounded(degFromRad(lesson.plan.baseTurnAngleRad), 1) : null,
+  planned_angle_deg: t.onto === 'base' ? rounded(degFromRad(baseTurnAngleRad(lesson, t.fromS)), 1) : null,
 });
 
 const gateReport = (g: GateFact): GateReport => ({
@@ -100,28 +96,28 @@ const goAroundReports = (m: LessonMemory): GoAroundReport[] => {
   return [...flown, ...missed];
 };
 
+const shown = (item: ItemReport): ItemReport => ({
+  ...item,
+  value: item.value === null ? null : rounded(item.value, 2),
+  target: item.target === null ? null : rounded(item.target, 2),
+  low: item.low === null ? null : rounded(item.low, 2),
+  high: item.high === null ? null : rounded(item.high, 2),
+});
+
 const itemReports = (m: LessonMemory, lesson: Lesson, limits: ToleranceSet): ItemReport[] => {
   const stretches = [...m.stretches, m.now];
-  const circuits = [...new Set(stretches.map((s) => s.circuit))];
-  return circuits.flatMap((circuit) =>
-    judgeItems(
-      {
-        circuit,
-        stretches: stretches.filter((s) => s.circuit === circuit),
-        turns: m.turns.filter((t) => t.circuit === circuit),
-        touchdown: lastWhere(m.touchdowns, (t) => t.circuit === circuit),
-        m,
-        lesson,
-      },
-      limits,
-    ).map((item) => ({
-      ...item,
-      value: item.value === null ? null : rounded(item.value, 2),
-      target: item.target === null ? null : rounded(item.target, 2),
-      low: item.low === null ? null : rounded(item.low, 2),
-      high: item.high === null ? null : rounded(item.high, 2),
-    })),
-  );
+  const circuits = [...new Set(stretches.map((s) => s.circuit))].map((circuit) => ({
+    circuit,
+    stretches: stretches.filter((s) => s.circuit === circuit),
+    turns: m.turns.filter((t) => t.circuit === circuit),
+    touchdown: lastWhere(m.touchdowns, (t) => t.circuit === circuit),
+    m,
+    lesson,
+  }));
+  return [
+    ...circuits.flatMap((circuit) => judgeCircuit(circuit, limits)),
+    ...judgeSession(circuits, limits),
+  ].map(shown);
 };
 
 /** What the flight so far comes down to. The one function for the live card and the debrief: same memory, same numbers. */

@@ -57,7 +57,9 @@ export const faultsNow = (
   if (m.legs.leg !== 'final') faults.push(`not on final yet: ${m.legs.leg.replaceAll('-', ' ')}`);
   const slopeRad = slopeFromAimRad(lesson, where.alongM, where.heightM);
   const offSlopeRad = slopeRad - plan.approachRad;
-  if (Math.abs(offSlopeRad) > SLOPE_RAD) {
+  // Without power the slope is what the glide gives, and flap comes when the runway is sure
+  const gliding = lesson.task.technique === 'glide' || m.engine !== null;
+  if (!gliding && Math.abs(offSlopeRad) > SLOPE_RAD) {
     const word = offSlopeRad > 0 ? 'high' : 'low';
     const flown = fixed(degFromRad(slopeRad), 1);
     faults.push(
@@ -87,9 +89,10 @@ export const faultsNow = (
   const sinkAllowed = Math.min(SINK_MPS, Math.max(SINK_ALWAYS_MPS, planned));
   if (sink > sinkAllowed) faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
   const stage = aeroplane.plan.finalStage;
-  if (s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
+  if (!gliding && s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
   if (aeroplane.undercarriage.retractable && s.gear < 1) faults.push('wheels not down');
-  if (where.throttle < IDLE && s.engineRevps > 0) faults.push('power at idle');
+  const onPower = !gliding && lesson.task.technique !== 'slip';
+  if (onPower && where.throttle < IDLE && s.engineRevps > 0) faults.push('power at idle');
   return faults;
 };
 
@@ -122,7 +125,9 @@ export const watchGates = (
     if (!crossed || where.alongM > runway.aimM || (!onFinal && (!planned || gateFt === 500))) continue;
     const share = (m.lastHeightM - gateM) / (m.lastHeightM - where.heightM);
     const longFinal = onFinal && m.finalFromM > LONG_FINAL_M;
-    const decides = gateFt === 200 || (gateFt === 500 ? longFinal : planned);
+    // A slip is over by the last call; with a dead engine there is nothing to decide
+    const early = lesson.task.technique === 'slip' ? false : gateFt === 500 ? longFinal : planned;
+    const decides = m.engine === null && (gateFt === 200 || early);
     const why = faultsNow(m, lesson, s, limits);
     m.gates.push({
       circuit: m.legs.circuit,

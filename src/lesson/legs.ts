@@ -263,7 +263,9 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
   m.sinkingS = since(m.leg === 'go-around' && landsAfterAll, m.sinkingS, now);
   if (lasted(m.sinkingS, 5, now)) return become(m, 'final', m.sinkingS ?? now, now);
   const off = wrapPi(w.trackRad * m.mirror - (NOMINAL_RAD[m.leg] ?? 0));
-  m.astrayS = since(Math.abs(off) > ASTRAY_RAD, m.astrayS, now);
+  // A turn away from the runway on downwind is an orbit: it comes back to the leg
+  const orbiting = m.leg === 'downwind' && m.smoothBankRad * m.mirror < -TURNING_BANK_RAD;
+  m.astrayS = since(Math.abs(off) > ASTRAY_RAD && !orbiting, m.astrayS, now);
   if (!lasted(m.astrayS, 3, now)) return false;
   const looksLike = straightLegFrom(w, bounds.runwayLengthM);
   if (looksLike === m.leg) return false;

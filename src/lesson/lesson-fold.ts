@@ -1,7 +1,10 @@
 import { STEP_S } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
+import { watchEngine } from './engine-failure.ts';
+import { beginFlare, watchBrakes, watchFlare } from './flare.ts';
 import { watchGates } from './gates.ts';
 import { watchGoArounds } from './go-around.ts';
+import { watchInstructions } from './instructions.ts';
 import { beginLegs, watchLegs } from './legs.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
@@ -17,6 +20,8 @@ const LOOK_STEPS = 6;
 const LOOK_S = LOOK_STEPS * STEP_S;
 const SPEED_LAG_S = 3;
 const BANK_LAG_S = 1;
+const BALL_LAG_S = 2;
+const HELD_LAG_S = 3;
 
 /** The lesson as a fold over the flight (`Fold<LessonMemory>` of a session). */
 export interface LessonFold {
@@ -48,6 +53,13 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     wheels: beginWheels(lesson, s),
     smoothIasMps: s.iasMps,
     smoothBankRad: s.bankRad,
+    smoothBall: 0,
+    smoothHeldDegKpa: s.heldPressureDegKpa,
+    steadyFromS: null,
+    flare: beginFlare(),
+    brakeFromS: null,
+    said: [],
+    engine: null,
     lastHeightM: s.heightM,
     lastS: s.timeS,
     gatesPassed: 0,
@@ -73,6 +85,8 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   m.endS = s.timeS;
   m.smoothIasMps += (s.iasMps - m.smoothIasMps) * (LOOK_S / SPEED_LAG_S);
   m.smoothBankRad += (s.bankRad - m.smoothBankRad) * (LOOK_S / BANK_LAG_S);
+  m.smoothBall += (s.ball - m.smoothBall) * (LOOK_S / BALL_LAG_S);
+  m.smoothHeldDegKpa += (s.heldPressureDegKpa - m.smoothHeldDegKpa) * (LOOK_S / HELD_LAG_S);
   let changed = watchLegs(m.legs, where, lesson.bounds);
   if (s.ended !== null) {
     m.ended = s.ended;
@@ -86,6 +100,10 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   if (changed) changeStretch(m, lesson, s);
   takeInLook(m, lesson, s);
   takeInTurn(m, lesson);
+  watchEngine(m, s);
+  watchFlare(m, lesson, s);
+  watchBrakes(m, s);
+  watchInstructions(m, lesson, s);
   watchGates(m, lesson, s, limits);
   watchGoArounds(m, lesson, changed);
   watchSafety(m, lesson, s);

@@ -2,7 +2,8 @@ import { acrossM, alongM, type Runway } from '../aerodrome/runway.ts';
 import { newSeenLights, type SeenLights } from '../aerodrome/slope-lights.ts';
 import type { Aeroplane } from '../aeroplane/schema.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan } from '../circuit/types.ts';
-import { cos, sin } from '../maths/functions.ts';
+import { cos, mix, sin } from '../maths/functions.ts';
+import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt } from '../units/conversions.ts';
 import type { CircuitBounds } from './legs.ts';
 import { newWhere, type Where } from './where.ts';
@@ -25,7 +26,23 @@ export interface Lesson {
   readonly lines: Readonly<Record<CircuitLeg, LegLine>>;
   readonly where: Where;
   readonly seen: SeenLights;
+  /** Rows of the rules that are looked at; null: all of them. */
+  readonly assessed: readonly string[] | null;
+  readonly task: Task;
+  /** The assist keeps the balance: nothing to judge the feet by. */
+  readonly rudderAssist: boolean;
+  /** The base turn in the wind that the day gets to, and when; null where the wind stays. */
+  readonly later: { readonly baseTurnAngleRad: number; readonly overS: number } | null;
 }
+
+/** What a lesson may be given beside aeroplane, runway and plan. */
+export type LessonOptions = Partial<Pick<Lesson, 'assessed' | 'task' | 'rudderAssist' | 'later'>>;
+
+/** Angle behind the wing at which to turn base, in the wind of that time. */
+export const baseTurnAngleRad = ({ plan, later }: Lesson, timeS: number): number =>
+  later === null
+    ? plan.baseTurnAngleRad
+    : mix(plan.baseTurnAngleRad, later.baseTurnAngleRad, Math.min(1, timeS / later.overS));
 
 /** How far beyond the planned path the circuit's airspace goes (common practice: about 2 NM and 1,000 ft). */
 const MARGIN_M = 3700;
@@ -68,7 +85,12 @@ const lineOf = (plan: CircuitPlan, leg: CircuitLeg): LegLine => {
 };
 
 /** The lesson of one circuit plan, with this aeroplane on this runway. */
-export const createLesson = (aeroplane: Aeroplane, runway: Runway, plan: CircuitPlan): Lesson => ({
+export const createLesson = (
+  aeroplane: Aeroplane,
+  runway: Runway,
+  plan: CircuitPlan,
+  options: LessonOptions = {},
+): Lesson => ({
   aeroplane,
   runway,
   plan,
@@ -79,4 +101,9 @@ export const createLesson = (aeroplane: Aeroplane, runway: Runway, plan: Circuit
   >,
   where: newWhere(),
   seen: newSeenLights(),
+  assessed: null,
+  task: PLAIN_TASK,
+  rudderAssist: false,
+  later: null,
+  ...options,
 });

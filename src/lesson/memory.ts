@@ -1,3 +1,4 @@
+import type { Instruction } from '../simulation/task.ts';
 import type { LegMemory } from './legs.ts';
 import type { Measure } from './measure.ts';
 import type { LegName, TurnOnto } from './names.ts';
@@ -22,6 +23,15 @@ export interface Stretch {
   endHeightM: number;
   /** Stalling speed with the flap at the end. */
   endStallIasMps: number;
+  endFlapStage: number;
+  /** Of the ball without sign, in g, smoothed. */
+  ball: Measure;
+  /** Held pressure once flight has been steady for ten seconds. */
+  heldDegKpa: Measure;
+  /** Lamps showing white beyond half of them, where the plan has half red and half white. */
+  lamps: Measure;
+  /** Furthest above the limit speed of the flap that was out; 0: never. */
+  flapOverMps: number;
 }
 
 export interface TurnFact {
@@ -32,6 +42,8 @@ export interface TurnFact {
   toS: number | null;
   /** Without sign. */
   bankRad: Measure;
+  /** Of the ball without sign, in g, smoothed. */
+  ball: Measure;
   fromHeightM: number;
   /** Where it began, along and out from the threshold. */
   fromAlongM: number;
@@ -85,6 +97,44 @@ export interface TouchdownFact {
   pitchRad: number;
   bounces: number;
   onRunway: boolean;
+  /** The nose wheel met the ground with the main wheels or before. */
+  noseFirst: boolean;
+  /** Wheels' height where the round-out began, and from there to the touch; null when it was not seen. */
+  roundOutM: number | null;
+  floatM: number | null;
+  /** The longest time the brakes were on without a break, above walking pace. */
+  longestBrakeS: number;
+}
+
+/** The last of an approach: how it came down, and where that was stopped. */
+export interface FlareMemory {
+  /** Sink of the approach before it. */
+  approachSink: Measure;
+  smoothSinkMps: number;
+  roundOutM: number | null;
+  roundOutAlongM: number;
+}
+
+/** What the pilot was told, and what became of it. */
+export interface SaidFact {
+  readonly what: Instruction['what'];
+  circuit: number;
+  saidS: number;
+  /** Power off, power on or the turn made; null so far. */
+  obeyedS: number | null;
+  /** Turned so far on the way round, towards the side asked for. */
+  turnedRad: number;
+  lastTrackRad: number;
+}
+
+/** From the moment the engine stopped. */
+export interface EngineFact {
+  failedS: number;
+  headingRadT: number;
+  /** Furthest off that heading, without sign. */
+  turnedRad: number;
+  /** Smoothed, once the nose is down. */
+  iasMps: Measure;
 }
 
 /** The wheels, step by step: what the linear crossing of a touchdown needs. */
@@ -119,6 +169,14 @@ export interface LessonMemory {
   /** Speed and bank as an eye on the instrument reads them: lagged. */
   smoothIasMps: number;
   smoothBankRad: number;
+  smoothBall: number;
+  smoothHeldDegKpa: number;
+  /** Since when flight has been steady; null while it is not. */
+  steadyFromS: number | null;
+  flare: FlareMemory;
+  brakeFromS: number | null;
+  said: SaidFact[];
+  engine: EngineFact | null;
   /** Wheels' height at the last look. */
   lastHeightM: number;
   lastS: number;

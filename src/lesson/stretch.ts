@@ -1,6 +1,7 @@
 import type { CircuitLeg } from '../circuit/types.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { wrapPi } from '../units/angles.ts';
+import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import type { Lesson } from './lesson.ts';
 import { newMeasure, takeIn } from './measure.ts';
 import type { LessonMemory, Stretch } from './memory.ts';
@@ -9,6 +10,13 @@ import { type LegName, turnOnto } from './names.ts';
 /** Seconds after a roll-out before speed, height and track are assessed (common practice). */
 const SETTLE_S = 8;
 const CLIMBING_MPS = 1;
+const OFF_THE_LEG_RAD = radFromDeg(60);
+/** Steady: wings level, speed still, for ten seconds (common practice). */
+const STEADY_S = 10;
+const STEADY_BANK_RAD = radFromDeg(5);
+const STEADY_IAS_MPS = mpsFromKt(3);
+const STEADY_ABOVE_M = mFromFt(200);
+const LAMPS_ABOVE_M = mFromFt(200);
 
 /** Which planned leg a stretch is measured against; the rest is measured from the centreline. */
 const PLANNED: Partial<Record<LegName, CircuitLeg>> = {
@@ -45,7 +53,47 @@ export const beginStretch = (circuit: number, leg: LegName, fromS: number, heigh
   fromHeightM: heightM,
   endHeightM: heightM,
   endStallIasMps: 0,
+  endFlapStage: 0,
+  ball: newMeasure(),
+  heldDegKpa: newMeasure(),
+  lamps: newMeasure(),
+  flapOverMps: 0,
 });
+
+/** How far above the limit of the flap that is out. */
+const flapOverMps = ({ aeroplane }: Lesson, s: Readonly<Snapshot>): number => {
+  if (s.flapDeg < 1) return 0;
+  const limitKt = aeroplane.flap.stages[s.flapStage]?.limitKt;
+  return limitKt === undefined || s.flapStage === 0 ? 0 : s.iasMps - mpsFromKt(limitKt);
+};
+
+const takeInTrim = (m: LessonMemory, s: Readonly<Snapshot>): void => {
+  const steady =
+    !s.onGround &&
+    Math.abs(m.smoothBankRad) < STEADY_BANK_RAD &&
+    Math.abs(s.iasMps - m.smoothIasMps) < STEADY_IAS_MPS &&
+    s.wheelClearanceM > STEADY_ABOVE_M;
+  m.steadyFromS = steady ? (m.steadyFromS ?? s.timeS) : null;
+  if (m.steadyFromS !== null && s.timeS - m.steadyFromS > STEADY_S)
+    takeIn(m.now.heldDegKpa, m.smoothHeldDegKpa);
+};
+
+/** Counted above 200 ft, inside the beam, and only where the planned path itself shows half and half. */
+const takeInLamps = (m: LessonMemory, lesson: Lesson): void => {
+  const { heightM } = lesson.where;
+  const { lightsOnFinal } = lesson.plan;
+  if (m.lights === '' || m.lights.includes('-') || lightsOnFinal === null || heightM < LAMPS_ABOVE_M) return;
+  const planned = lightsOnFinal.find((part) => heightM <= part.fromHeightM && heightM >= part.toHeightM);
+  if (planned === undefined || lampsOff(planned.letters) !== 0) return;
+  takeIn(m.now.lamps, lampsOff(m.lights));
+};
+
+/** Lamps that show white beyond half of them; one in transition counts half. */
+const lampsOff = (letters: string): number => {
+  let whites = 0;
+  for (const letter of letters) whites += letter === 'W' ? 1 : letter === 'P' ? 0.5 : 0;
+  return whites - letters.length / 2;
+};
 
 /** Adds one look to the stretch that is being flown. */
 export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
@@ -54,10 +102,20 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   now.toS = s.timeS;
   now.endHeightM = s.heightM;
   now.endStallIasMps = s.stallIasMps;
+  now.endFlapStage = s.flapStage;
+  now.flapOverMps = Math.max(now.flapOverMps, flapOverMps(lesson, s));
+  takeIn(now.ball, Math.abs(m.smoothBall));
   takeIn(now.heightM, s.heightM);
   takeIn(now.iasMps, s.iasMps);
   takeIn(now.bankRad, s.bankRad);
   if (turnOnto(now.leg) !== null) return;
+  takeInTrim(m, s);
+  if (now.leg === 'final') takeInLamps(m, lesson);
+  // In an orbit the aeroplane is off the leg by order
+  const orbiting =
+    now.leg === 'downwind' &&
+    Math.abs(wrapPi(s.trackRadT - lesson.lines.downwind.trackRadT)) > OFF_THE_LEG_RAD;
+  if (orbiting) return;
   const planned = PLANNED[now.leg];
   if (ON_THE_CENTRELINE.has(now.leg)) takeIn(now.trackErrorM, where.acrossM);
   else if (planned !== undefined) {

@@ -83,5 +83,9 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
     pitchRad: s.pitchRad,
     bounces: 0,
     onRunway: s.onRunway,
+    noseFirst: s.noseWheelOnGround,
+    roundOutM: m.flare.roundOutM,
+    floatM: m.flare.roundOutM === null ? null : c.alongM - m.flare.roundOutAlongM,
+    longestBrakeS: 0,
   });
 };

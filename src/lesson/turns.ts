@@ -1,3 +1,4 @@
+import { atan2 } from '../maths/functions.ts';
 import type { Lesson } from './lesson.ts';
 import { newMeasure, takeIn } from './measure.ts';
 import type { LessonMemory, TurnFact } from './memory.ts';
@@ -18,6 +19,7 @@ export const noteTurnChange = (m: LessonMemory): void => {
     fromS: m.legs.fromS,
     toS: null,
     bankRad: newMeasure(),
+    ball: newMeasure(),
     fromHeightM: m.legs.levelHeightM,
     fromAlongM: m.legs.levelAlongM,
     fromOutM: m.legs.levelOutM,
@@ -29,10 +31,17 @@ export const takeInTurn = (m: LessonMemory, lesson: Lesson): void => {
   const turn = m.turns[m.turns.length - 1];
   if (turn === undefined) return;
   const { timeS, bankRad, outM } = lesson.where;
-  if (turn.toS === null && m.legs.rolledOutS === null) takeIn(turn.bankRad, Math.abs(bankRad));
+  if (turn.toS === null && m.legs.rolledOutS === null) {
+    takeIn(turn.bankRad, Math.abs(bankRad));
+    takeIn(turn.ball, Math.abs(m.smoothBall));
+  }
   if (turn.onto === 'final' && (turn.toS === null || timeS - turn.toS < OVERSHOOT_S))
     noteOvershoot(turn, outM);
 };
+
+/** How far behind the wing the threshold stood where a turn began, on the ground: 0 abeam. */
+export const angleBehindWingRad = (turn: TurnFact): number =>
+  atan2(-turn.fromAlongM, Math.max(1, Math.abs(turn.fromOutM)));
 
 const noteOvershoot = (turn: TurnFact, outM: number): void => {
   // A turn that began beyond the centreline has nothing to overshoot on that side.

@@ -1,8 +1,10 @@
 import { newSeenLights } from '../../aerodrome/slope-lights.ts';
+import { exerciseOf } from '../../catalogue.ts';
 import { planCircuit } from '../../circuit/plan.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
-import { createLesson, type Lesson } from '../../lesson/lesson.ts';
+import type { Lesson } from '../../lesson/lesson.ts';
 import { createLessonFold } from '../../lesson/lesson-fold.ts';
+import { lessonOfScenario } from '../../lesson/lesson-of.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
 import { createSession, type Session } from '../../session/session.ts';
 import type { ControlSource } from '../../session/source.ts';
@@ -33,7 +35,7 @@ export const readyFlight = (
 ): ReadyFlight => {
   const { aeroplane, aerodrome, weather } = scenario;
   const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
-  const lesson = createLesson(aeroplane, model.runway, plan);
+  const lesson = lessonOfScenario(scenario, model.runway, plan, exerciseOf(scenario));
   const session = createSession([
     { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson) as never] },
   ]);

@@ -365,7 +365,7 @@ describe('bad input', () => {
     [['--wind', '220/20g15'], /gust must be above the mean wind of 20 kt, was 15/],
     [['--seed', '-1'], /^--seed must be a whole number from 0 to 4294967295, was -1/],
     [['--seed', '4294967295', '--repeat', '2'], /^--repeat must leave the last seed/],
-    [['--exercise', 'spins'], /^exercise must be one of normal-circuit, was "spins"/],
+    [['--exercise', 'spins'], /^exercise must be one of .*normal-circuit.*, was "spins"/],
     [['--aeroplane', 'kestrel'], /^aeroplane must be one of .*sandpiper.*, was "kestrel"/],
     [['--aerodrome', 'nowhere'], /^aerodrome must be one of .*curlew-sands.*, was "nowhere"/],
     [['--runway', '09'], /^--runway must be one of 04, 22 at curlew-sands, was 09/],

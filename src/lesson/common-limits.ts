@@ -1,0 +1,113 @@
+import type { Limit } from './tolerances.ts';
+
+/** Limits that are the same in every set until somebody changes them. */
+export interface CommonLimits {
+  /** Of the planned spacing, as a share. */
+  readonly spacingShare: Limit;
+  readonly climbingBankDeg: Limit;
+  readonly levelBankDeg: Limit;
+  readonly finalBankDeg: Limit;
+  readonly baseTurnDeg: Limit;
+  readonly overshootM: Limit;
+  /** Of the ball, in hundredths of g. */
+  readonly ballHundredths: Limit;
+  /** Held pressure in steady flight, degrees of elevator times kPa. */
+  readonly trimDegKpa: Limit;
+  readonly flapOverKt: Limit;
+  /** Lamps of the slope lights away from half red, half white. */
+  readonly lamps: Limit;
+  readonly roundOutFt: Limit;
+  readonly floatM: Limit;
+  readonly touchdownSinkFpm: Limit;
+  readonly softSinkFpm: Limit;
+  /** Of the runway's width, as a share. */
+  readonly centrelineShare: Limit;
+  readonly driftKt: Limit;
+  readonly crabDeg: Limit;
+  readonly brakeS: Limit;
+  readonly glideSpeedKt: Limit;
+  readonly aheadDeg: Limit;
+  readonly extendM: Limit;
+  readonly orbitDeg: Limit;
+  readonly reactionS: Limit;
+}
+
+const practice = (below: number, above: number, what = ''): Limit => ({
+  below,
+  above,
+  source: what === '' ? 'common practice' : `common practice: ${what}`,
+  sure: 'practice',
+});
+
+const steepest: Limit = {
+  below: 0,
+  above: 30,
+  source: 'South African instructor training procedures: 30 deg, balanced',
+  sure: 'seen',
+};
+
+export const COMMON_LIMITS: CommonLimits = {
+  spacingShare: practice(0.25, 0.25, 'within a quarter of the planned spacing'),
+  climbingBankDeg: practice(0, 25, '15 to 20 deg in climbing turns'),
+  levelBankDeg: steepest,
+  finalBankDeg: steepest,
+  baseTurnDeg: {
+    below: 5,
+    above: 5,
+    source: 'about 45 deg in nil wind (FAA-H-8083-3C chapter 8), wind-corrected; ±5 deg common practice',
+    sure: 'practice',
+  },
+  overshootM: practice(0, 50),
+  ballHundredths: practice(0, 7, 'the ball within half its width'),
+  trimDegKpa: practice(1, 1, 'no more than a light pressure once settled'),
+  flapOverKt: {
+    below: 0,
+    above: 0,
+    source: 'the top of the white arc is the highest speed with flap (FAA-H-8083-25 chapter 8)',
+    sure: 'seen',
+  },
+  lamps: practice(1, 1, 'at most one lamp off'),
+  roundOutFt: {
+    below: 5,
+    above: 5,
+    source: 'FAA-H-8083-3C p. 179: round-out from 10 to 20 ft',
+    sure: 'seen',
+  },
+  floatM: practice(0, 300),
+  touchdownSinkFpm: practice(100, 140, 'about 100 ft/min is gentle'),
+  softSinkFpm: practice(100, 60, 'softly: half of what a normal landing may have'),
+  centrelineShare: {
+    below: 0.25,
+    above: 0.25,
+    source: 'FAA-S-ACS-6 IV.B: over the centreline; a quarter of the width common practice',
+    sure: 'practice',
+  },
+  driftKt: {
+    below: 2,
+    above: 2,
+    source: 'FAA-S-ACS-6 IV.B: no side drift; ±2 kt common practice',
+    sure: 'practice',
+  },
+  crabDeg: {
+    below: 5,
+    above: 5,
+    source: 'FAA-S-ACS-6 IV.B: axis aligned; ±5 deg common practice',
+    sure: 'practice',
+  },
+  brakeS: practice(0, 4, 'short applications, released in between'),
+  glideSpeedKt: {
+    below: 10,
+    above: 10,
+    source: 'FAA-S-ACS-6 IX.B (from memory): best glide ±10 kt',
+    sure: 'memory',
+  },
+  aheadDeg: {
+    below: 30,
+    above: 30,
+    source: 'New Zealand Flight Instructor Guide: a field ahead; within 30 deg as syllabus texts quote it',
+    sure: 'quoted',
+  },
+  extendM: practice(300, 300, 'about ten seconds either side'),
+  orbitDeg: practice(30, 30),
+  reactionS: practice(0, 4, 'acted on within four seconds'),
+};
