@@ -145,7 +145,7 @@ describe('real keys on the built page', () => {
     expect((await readMeters(page))('Airspeed')).toBeGreaterThan(40);
     await page.getByRole('button', { name: 'Take over' }).click();
     await page.clock.runFor(1000);
-    await page.getByRole('button', { name: 'Watch it flown' }).waitFor();
+    await page.getByRole('button', { name: 'Watch it flown by the model pilot' }).waitFor();
     await close();
   });
 });

@@ -31,7 +31,7 @@ describe('a circuit watched to its end', () => {
     expect(await readLeg(page)).toMatch(/final/i);
     await page.keyboard.press(' ');
     await page.clock.runFor(2000);
-    await page.getByRole('button', { name: 'Watch it flown' }).waitFor();
+    await page.getByRole('button', { name: 'Watch it flown by the model pilot' }).waitFor();
     expect(complaints).toEqual([]);
     await close();
   });

@@ -1,7 +1,7 @@
 import { degFromRad, ftFromM } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
+import { SCALES } from '../../views/scales/all.ts';
 import type { Instruments } from './instruments.ts';
-import { SCALES } from './interim-scales.ts';
 import type { ReadyFlight } from './ready.ts';
 
 /** Scales and card of a flight. */

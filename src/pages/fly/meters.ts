@@ -25,6 +25,7 @@ interface Shown {
   readonly parts: MeterParts;
   fraction: number;
   words: string;
+  number: string;
 }
 
 /** The meters of the page; components come and go, the flight writes. */
@@ -35,17 +36,21 @@ export const createMeters = () => {
 
   const writeText = (entry: Shown, value: number, setting: ScaleSetting) => {
     const { scale, meter, text } = entry.parts;
+    const number = String(Math.round(value * 100) / 100);
+    if (number !== entry.number) {
+      entry.number = number;
+      meter.setAttribute('aria-valuenow', number);
+    }
     const words = scale.text(value, setting);
     if (words === entry.words) return;
     entry.words = words;
     text.textContent = words;
-    meter.setAttribute('aria-valuenow', String(Math.round(value * 100) / 100));
     meter.setAttribute('aria-valuetext', words);
   };
 
   return {
     add: (parts: MeterParts): (() => void) => {
-      shown.set(parts.scale.id, { parts, fraction: -1, words: '' });
+      shown.set(parts.scale.id, { parts, fraction: -1, words: '', number: '' });
       textStep = -1;
       return () => {
         if (shown.get(parts.scale.id)?.parts === parts) shown.delete(parts.scale.id);

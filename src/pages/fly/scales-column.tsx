@@ -62,7 +62,9 @@ const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: Sc
       aria-valuenow={low}
       aria-valuetext={`no ${scale.name} yet`}
     >
-      <span className="scale-name">{scale.title(setting)}</span>
+      <span className="scale-name" title={scale.title(setting)}>
+        {scale.ribbon ? scale.title(setting) : scale.name.replace(' the ', ' ')}
+      </span>
       <span className="scale-text" ref={text}>
         --
       </span>

@@ -92,11 +92,11 @@ export const TopBar = () => {
       <div className="bar-doors">
         <ActionButton
           action="take-over"
-          label={pilot === 'model' ? 'Take over' : 'Watch it flown'}
+          label={pilot === 'model' ? 'Take over' : 'Watch it flown by the model pilot'}
           disabled={!ready}
           className={pilot === 'model' ? 'strong' : ''}
         >
-          {pilot === 'model' ? 'take over' : 'watch it flown'}
+          {pilot === 'model' ? 'take over' : 'watch'}
         </ActionButton>
         <a className="button" href="#brief">
           brief
