@@ -14,6 +14,7 @@ export type RegimeName =
   | 'climb'
   | 'cruise'
   | 'downwind'
+  | 'abeam'
   | 'base'
   | 'final'
   | 'landing'
@@ -115,15 +116,20 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
   // Half the gust goes on every speed near the ground
   const gusts = plan.gustAdditionMps;
   const endM = plan.legs.final.to.distanceM;
+  const retractable = aeroplane.undercarriage.retractable;
+  const up = { gear: retractable ? 0 : 1 } as const;
+  const round = { propeller: plan.legs.downwind.steady.propeller };
+  const downwind = kt(speeds.downwindKt);
   const habits: Briefing['habits'] = {
-    'take-off': learn(model, stages.takeOffStage, kt(speeds.climbKt) + gusts, circuitM / 2, 0),
-    climb: learn(model, 0, kt(speeds.climbKt) + gusts, circuitM / 2, 0),
-    cruise: learn(model, 0, kt(speeds.downwindKt), circuitM, 0),
-    downwind: learn(model, stages.downwindStage, kt(speeds.downwindKt), circuitM, 0),
-    base: learn(model, stages.baseStage, kt(speeds.baseKt) + gusts, circuitM / 2, heat),
-    final: learn(model, stages.finalStage, plan.approachIasMps, circuitM / 4, heat),
-    landing: learn(model, landingStage, plan.approachIasMps, 0, 0),
-    'going-around': learn(model, landingStage, kt(speeds.goAroundKt) + gusts, circuitM / 4, 0),
+    'take-off': learn(model, stages.takeOffStage, kt(speeds.climbKt) + gusts, circuitM / 2),
+    climb: learn(model, 0, kt(speeds.climbKt) + gusts, circuitM / 2, up),
+    cruise: learn(model, 0, downwind, circuitM, { ...up, ...round }),
+    downwind: learn(model, stages.downwindStage, downwind, circuitM, { ...up, ...round }),
+    abeam: learn(model, stages.downwindStage, downwind, circuitM, { carbHeat: heat, ...round }),
+    base: learn(model, stages.baseStage, kt(speeds.baseKt) + gusts, circuitM / 2, { carbHeat: heat }),
+    final: learn(model, stages.finalStage, plan.approachIasMps, circuitM / 4, { carbHeat: heat }),
+    landing: learn(model, landingStage, plan.approachIasMps, 0),
+    'going-around': learn(model, landingStage, kt(speeds.goAroundKt) + gusts, circuitM / 4),
   };
   const zoneEndM = runway.specifiedM + TOUCHDOWN_ZONE_M;
   const lastTouchdownM = runway.surfaceEndM - LANDING_FACTOR * plan.landingRunM;

@@ -12,6 +12,9 @@ export interface Habit {
   readonly stage: number;
   readonly iasMps: number;
   readonly carbHeat: 0 | 1;
+  readonly gear: 0 | 1;
+  readonly propeller: number;
+  readonly mixture: number;
   readonly verticalSpeedsMps: readonly number[];
   readonly throttles: readonly number[];
   readonly pitchesRad: readonly number[];
@@ -33,13 +36,20 @@ const POWERS: readonly Power[] = [
 
 const LEAST_OVER_STALL = 1.15;
 
+/** Heat, gear (1 down) and propeller lever that go with a way of flying; not given: ready to land. */
+export interface Levers {
+  readonly carbHeat?: 0 | 1;
+  readonly gear?: 0 | 1;
+  readonly propeller?: number;
+}
+
 /** Learns by flying: steady states at idle, two descents, level and full power, as far as each exists. */
 export const learn = (
   model: Model,
   stage: number,
   iasMps: number,
   heightM: number,
-  carbHeat: 0 | 1,
+  { carbHeat = 0, gear = 1, propeller = 1 }: Levers = {},
 ): Habit => {
   const { shape, air, runway } = model;
   const found = POWERS.map((power) =>
@@ -47,7 +57,8 @@ export const learn = (
       iasMps,
       altitudeM: runway.thresholdElevationM + heightM,
       flapDeg: shape.aeroplane.flap.stages[stage]?.deg ?? 0,
-      gear: 1,
+      gear,
+      propeller,
       bankRad: 0,
       carbHeat,
       ...power,
@@ -66,6 +77,9 @@ export const learn = (
     stage,
     iasMps,
     carbHeat,
+    gear,
+    propeller,
+    mixture: found[found.length - 1]?.mixture ?? 1,
     highestAlphaRad: (lift - shape.cl0 - (flap?.liftCoefficient ?? 0)) / shape.clAlpha,
     verticalSpeedsMps: found.map((steady) => steady.verticalSpeedMps),
     throttles: found.map((steady) => steady.throttle),

@@ -13,6 +13,10 @@ export interface Hands {
   brake: number;
   flapStage: number;
   carbHeat: number;
+  gear: number;
+  propeller: number;
+  mixture: number;
+  pump: number;
 }
 
 /** Of full travel a second (common practice: quick hands need .3 to .5 s for a whole stick). */
@@ -21,6 +25,7 @@ const PEDAL_PER_S = 2;
 const THROTTLE_PER_S = 0.8;
 const WHEEL_PER_S = 0.15;
 const BRAKE_PER_S = 2;
+const LEVER_PER_S = 0.4;
 
 const toward = (from: number, to: number, most: number): number =>
   to > from + most ? from + most : to < from - most ? from - most : to;
@@ -35,6 +40,10 @@ export const moveHands = (hands: Readonly<Hands>, side: 1 | -1, controls: Contro
   controls.brake = toward(controls.brake, clamp(hands.brake, 0, 1), BRAKE_PER_S * STEP_S);
   controls.flapStage = hands.flapStage;
   controls.carbHeat = hands.carbHeat;
+  controls.gear = hands.gear;
+  controls.propeller = toward(controls.propeller, hands.propeller, LEVER_PER_S * STEP_S);
+  controls.mixture = toward(controls.mixture, hands.mixture, LEVER_PER_S * STEP_S);
+  controls.pump = hands.pump;
 };
 
 export const handsOn = (controls: Readonly<Controls>, side: 1 | -1): Hands => ({
@@ -46,4 +55,8 @@ export const handsOn = (controls: Readonly<Controls>, side: 1 | -1): Hands => ({
   brake: controls.brake,
   flapStage: controls.flapStage,
   carbHeat: controls.carbHeat,
+  gear: controls.gear,
+  propeller: controls.propeller,
+  mixture: controls.mixture,
+  pump: controls.pump,
 });

@@ -8,6 +8,7 @@ import { elevatorFor } from './habits.ts';
 import { handsOn, moveHands } from './hands.ts';
 import { wheelRad } from './holds/attitude.ts';
 import { phaseHere, regimeIn } from './joining.ts';
+import { setLevers } from './levers.ts';
 import type { PilotMemory } from './memory.ts';
 import { beginPhase } from './phase-name.ts';
 import { PHASES } from './phases.ts';
@@ -52,6 +53,7 @@ const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>): void =
   const v = m.views[place] as PilotView;
   average(m, v);
   PHASES[m.phase](b, m, v);
+  setLevers(b, m, v);
   m.lastHeightM = v.heightM;
   pilotView(snapshot, b.runway, b.side, v);
 };

@@ -34,6 +34,7 @@ export const unstable = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): s
   if (m.settledIasMps < plan.approachIasMps - SLOW_MPS) return 'slow';
   if (Math.abs(m.smoothBankRad) > BANK_RAD) return 'banked';
   if (-m.settledVerticalSpeedMps > SINK_MPS) return 'sinking fast';
+  if (v.gear < 1) return 'wheels not down';
   if (m.hands.flapStage < b.habits.final.stage) return 'flap not as planned';
   return '';
 };

@@ -29,6 +29,8 @@ export interface PilotView {
   iasMps: number;
   revps: number;
   flapDeg: number;
+  /** 1 down and locked, by its lights. */
+  gear: number;
   ball: number;
   onGround: boolean;
   noseWheelOnGround: boolean;
@@ -53,6 +55,7 @@ export const newPilotView = (): PilotView => ({
   iasMps: 0,
   revps: 0,
   flapDeg: 0,
+  gear: 1,
   ball: 0,
   onGround: false,
   noseWheelOnGround: false,
@@ -82,9 +85,10 @@ export const pilotView = (
   into.bankRad = side * s.bankRad;
   into.pitchRateRadps = s.pitchRateRadps;
   into.rollRateRadps = side * s.rollRateRadps;
-  into.iasMps = s.iasMps;
+  into.iasMps = s.shownIasMps;
   into.revps = s.engineRevps;
   into.flapDeg = s.flapDeg;
+  into.gear = s.gear;
   into.ball = side * s.ball;
   into.onGround = s.onGround;
   into.noseWheelOnGround = s.noseWheelOnGround;

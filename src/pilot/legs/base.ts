@@ -16,8 +16,7 @@ const TOWARDS_RAD = -Math.PI / 2;
 export const flyBase = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   if (m.turning) m.turning = !turnTo(b, m, v, TOWARDS_RAD, b.corners.base.bankRad);
   else holdTrack(b, m, v, TOWARDS_RAD);
-  const { stage, iasMps, carbHeat } = b.habits.base;
-  m.hands.carbHeat = carbHeat;
+  const { stage, iasMps } = b.habits.base;
   if (!m.turning && selectFlap(b, m, stage)) m.regime = 'base';
   descendAt(b, m, v, plannedSink(b, m, v).verticalSpeedMps, iasMps);
   trimOut(b, m, v);

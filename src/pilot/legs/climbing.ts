@@ -13,10 +13,10 @@ const LEVELLING_S = 4;
 /** Climbs to circuit height and stays there: attitude, power, trim. */
 export const climbToCircuit = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const heightM = b.plan.heightM;
-  if (v.clearanceM > FLAP_UP_M && m.hands.flapStage > 0 && m.regime !== 'downwind') m.hands.flapStage = 0;
+  if (v.clearanceM > FLAP_UP_M && m.hands.flapStage > 0 && !onDownwind(m)) m.hands.flapStage = 0;
   if (!m.levelled && v.heightM + LEVELLING_S * Math.max(0, m.verticalSpeedMps) >= heightM) m.levelled = true;
   if (m.levelled) {
-    if (m.regime !== 'downwind') m.regime = 'cruise';
+    if (!onDownwind(m)) m.regime = 'cruise';
     holdLevel(b, m, v, heightM, b.habits[m.regime].iasMps);
   } else {
     m.regime = m.hands.flapStage > 0 ? 'take-off' : 'climb';
@@ -24,3 +24,5 @@ export const climbToCircuit = (b: Briefing, m: PilotMemory, v: Readonly<PilotVie
   }
   trimOut(b, m, v);
 };
+
+const onDownwind = (m: PilotMemory): boolean => m.regime === 'downwind' || m.regime === 'abeam';

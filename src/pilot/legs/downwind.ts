@@ -14,17 +14,18 @@ import { climbToCircuit } from './climbing.ts';
 const BACK_RAD = Math.PI;
 const SETTLED_S = 6;
 const BELOW_M = 1;
+/** Wheels and carburettor heat just before the threshold is abeam. */
+const ABEAM_M = 150;
 
 /** Parallel to the runway at the spacing: first flap, down from abeam where the custom says so. */
 export const flyDownwind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   if (m.turning) m.turning = !turnTo(b, m, v, BACK_RAD, b.corners.downwind.bankRad);
   else holdLine(b, m, v, b.plan.spacingM - v.yM, BACK_RAD);
   const { stage, iasMps } = b.habits.downwind;
-  if (!m.turning && m.levelled && v.timeS - m.phaseFromS > SETTLED_S && selectFlap(b, m, stage))
-    m.regime = 'downwind';
+  const settled = !m.turning && m.levelled && v.timeS - m.phaseFromS > SETTLED_S;
+  if (settled && selectFlap(b, m, stage)) m.regime = v.xM < ABEAM_M ? 'abeam' : 'downwind';
   const descent = plannedSink(b, m, v);
   if (m.levelled && descent.heightM < b.plan.heightM - BELOW_M) {
-    m.hands.carbHeat = b.habits.base.carbHeat;
     descendAt(b, m, v, descent.verticalSpeedMps, iasMps);
     trimOut(b, m, v);
   } else climbToCircuit(b, m, v);

@@ -23,7 +23,6 @@ const SHALLOWEST_RAD = radFromDeg(8);
 const FINAL_BANK_RAD = radFromDeg(15);
 const LINED_UP_M = 40;
 const LANDING_FLAP_M = mFromFt(230);
-const HEAT_OFF_M = mFromFt(300);
 /** Wing down instead of crab from here (common practice: established before the round-out). */
 const STRAIGHTEN_M = mFromFt(60);
 /** Over the threshold and too far along: the throttle is closed early. */
@@ -82,7 +81,6 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   if (!m.turning && selectFlap(b, m, b.habits.final.stage) && m.regime !== 'landing') m.regime = 'final';
   const settled = !m.turning && Math.abs(v.yM) < LINED_UP_M && v.heightM > LANDING_FLAP_M;
   if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
-  m.hands.carbHeat = v.heightM > HEAT_OFF_M ? b.habits.final.carbHeat : 0;
   const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
   const rough = clamp(ROUGH_SHARE * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_MPS);
   const smooth = clamp(1 - m.roughnessMps / ROUGH_FROM_MPS, 0, 1);

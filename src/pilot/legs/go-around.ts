@@ -41,7 +41,6 @@ export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): v
 /** Full power, a firm push into the climbing attitude, flap in stages, along the runway and round again. */
 export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.hands.brake = 0;
-  m.hands.carbHeat = 0;
   raiseFlap(b, m, v);
   const clean = m.hands.flapStage <= b.habits['take-off'].stage;
   m.regime = clean ? (m.hands.flapStage > 0 ? 'take-off' : 'climb') : 'going-around';

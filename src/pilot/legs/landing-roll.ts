@@ -25,7 +25,6 @@ const NOSE_DOWN_S = 1.2;
 /** Straight with the feet, nose wheel held off, ailerons into wind, brakes in short applications. */
 export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.hands.throttle = 0;
-  m.hands.carbHeat = 0;
   steer(b, m, v);
   aileronIntoWind(b, m, v);
   lowerNose(b, m, v);

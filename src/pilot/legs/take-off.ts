@@ -27,7 +27,6 @@ export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   m.regime = 'take-off';
   m.touchdowns = 0;
   m.hands.brake = 0;
-  m.hands.carbHeat = 0;
   m.hands.flapStage = habit.stage;
   m.hands.trim = b.shape.aeroplane.pitch.trimTakeOff;
   const deg = b.shape.aeroplane.flap.stages[habit.stage]?.deg ?? 0;
