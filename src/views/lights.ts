@@ -3,8 +3,8 @@ import { degFromRad } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import type { ViewFrame } from './frame.ts';
 import type { Colours } from './ink/colours.ts';
-import { TYPE } from './ink/glyphs.ts';
 import type { Ink } from './ink/ink.ts';
+import { TYPE } from './ink/type.ts';
 import { unitColour } from './units.ts';
 
 const LARGEST_RADIUS_PX = 30;

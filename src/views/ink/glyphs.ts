@@ -1,13 +1,5 @@
 import { CanvasSource } from 'pixi.js';
-
-/** Styles of type in the drawn views, CSS pixels. */
-export const TYPE = {
-  small: { sizePx: 11.5, weight: 400 },
-  label: { sizePx: 13, weight: 400 },
-  strong: { sizePx: 13, weight: 600 },
-  large: { sizePx: 30, weight: 700 },
-} as const;
-export type TypeStyle = keyof typeof TYPE;
+import { TYPE, type TypeStyle } from './type.ts';
 
 /** One letter in the atlas: texture coordinates, box around the pen position, and how far the pen moves on. */
 export interface Glyph {

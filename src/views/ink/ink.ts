@@ -1,5 +1,6 @@
-import { type Glyphs, TYPE, type TypeStyle } from './glyphs.ts';
+import type { Glyphs } from './glyphs.ts';
 import { FLOATS_PER_VERTEX, VERTICES_PER_QUAD } from './layout.ts';
+import { TYPE, type TypeStyle } from './type.ts';
 
 /** Half width given to fills, so that the shader never thins them. */
 const SOLID = 1e4;

@@ -147,7 +147,9 @@ export function distanceAlong(
     }
   }
   const onPathM = found.distanceM;
-  if (onPathM < baseTurnM && !(known && beforeM >= baseTurnM)) return onPathM;
+  // On a final longer than planned the distance lies before the planned base turn: it must then follow on.
+  const followsOn = known && (beforeM >= baseTurnM || Math.abs(beforeM - thresholdM - along) < AHEAD_M);
+  if (onPathM < baseTurnM && !followsOn) return onPathM;
   const t = (OFF_CENTRELINE_M - Math.abs(across)) / (OFF_CENTRELINE_M - ON_CENTRELINE_M);
   const share = Math.max(0, Math.min(1, t));
   const weight = share * share * (3 - 2 * share);
