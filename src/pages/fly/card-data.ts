@@ -97,7 +97,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       { id: 'speed', kind: 'do', text: `${circuitFt} ft, ${aeroplane.speeds.downwindKt} kt, trimmed` },
       { id: 'checks', kind: 'check', text: 'brakes off, mixture, fuel, instruments, harness' },
       ...sayPump(aeroplane),
-      ...sayHeat(aeroplane, 'carburettor heat hot for ten seconds, note the rpm'),
+      ...sayHeat(aeroplane, 'carburettor heat hot ten seconds, note rpm'),
       {
         id: 'flap',
         kind: 'check',
