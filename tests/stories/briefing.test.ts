@@ -4,6 +4,7 @@
 import { expect, test } from 'vitest';
 import { endNames } from '../../src/aerodrome/runway.ts';
 import { briefOf } from '../../src/circuit/brief/brief.ts';
+import type { StretchBrief } from '../../src/circuit/brief/types.ts';
 import { startOfLeg } from '../../src/circuit/start-of-leg.ts';
 import type { CircuitLeg } from '../../src/circuit/types.ts';
 import { MODEL_VERSION, type Weather } from '../../src/simulation/scenario.ts';
@@ -45,11 +46,14 @@ test.each(everyEnd.flatMap(([id, end]) => everyAeroplane.map((aeroplane) => [aer
       const weather = standardWeather(aerodrome, day);
       const brief = briefOf({ aeroplane, aerodrome, weather, runway: designator });
       for (const leg of brief.legs) {
-        const stretch = leg.stretches[0]!;
+        // A prepared start on downwind is level, also where the climb would not be over yet.
+        const climbs = leg.leg === 'downwind' && leg.stretches[0]!.way === 'climbing';
+        const stretch = leg.stretches[climbs ? 1 : 0];
+        if (stretch === undefined) continue;
         if (stretch.seconds < 6) continue;
-        flyStretch(leg.leg);
+        flyStretch(leg.leg, stretch);
 
-        function flyStretch(name: CircuitLeg): void {
+        function flyStretch(name: CircuitLeg, stretch: StretchBrief): void {
           const { from, to } = brief.plan.legs[name];
           // The climb is flown from just above the ground; the other legs from where they begin.
           const flown = name === 'upwind' ? 0.95 : 1;
@@ -103,6 +107,8 @@ test.each(everyEnd.flatMap(([id, end]) => everyAeroplane.map((aeroplane) => [aer
             high: 1.05,
             source: `${place}: seconds, share`,
           });
+          // On final the briefed power also pays for the wind gradient; a start in the air does not know of it.
+          if (name === 'final') return;
           expectWithin(rpm / steps - rpmFromRevps(stretch.revps), {
             low: -40,
             high: 40,

@@ -10,6 +10,14 @@ const STRONG_CROSSWIND_SHARE = 0.6;
 
 const kt = (mps: number): string => fixed(ktFromMps(mps));
 
+/** Landing flap, or that of the approach where the wind is gusty or strongly across. */
+export function landingStageToday(setting: Setting, plan: CircuitPlan): number {
+  const { finalStage, landingStage } = setting.aeroplane.plan;
+  const acrossMps = Math.abs(plan.legs.final.crosswindMps);
+  const strongMps = STRONG_CROSSWIND_SHARE * mpsFromKt(setting.aeroplane.limits.crosswindKt);
+  return plan.gustAdditionMps > GUSTY_MPS || acrossMps > strongMps ? finalStage : landingStage;
+}
+
 /** Approach speed with half the gust on top, and the flap to land with. */
 export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrief {
   const { aeroplane, weather } = setting;
@@ -22,13 +30,11 @@ export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrie
   const { finalStage, landingStage } = aeroplane.plan;
   const stages = aeroplane.flap.stages;
   const deg = (stage: number): string => fixed(stages[stage]?.deg ?? 0);
-  const across = Math.abs(plan.legs.final.crosswindMps);
-  const blowing =
-    gustAdditionMps > GUSTY_MPS || across > STRONG_CROSSWIND_SHARE * mpsFromKt(aeroplane.limits.crosswindKt);
+  const today = landingStageToday(setting, plan);
   const landingFlap =
     finalStage === landingStage
       ? `Land with flap ${deg(finalStage)}°.`
-      : blowing
+      : today === finalStage
         ? `Leave the flap at ${deg(finalStage)}°: with less flap the aeroplane is easier to hold straight in this wind.`
         : `Landing flap ${deg(landingStage)}° once final is established, before the 300 ft gate.`;
   return {
@@ -36,6 +42,7 @@ export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrie
     gustAdditionMps,
     sentence,
     landingFlap,
+    landingStage: today,
     source:
       'half the gust factor: FAA Airplane Flying Handbook, approaches and landings; +10/-5 kt: FAA-S-ACS-6 IV.B',
   };

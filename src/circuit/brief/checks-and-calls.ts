@@ -1,4 +1,5 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { LEAN_FROM_KGPM3 } from '../../simulation/mixture.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import type { Setting } from '../setting.ts';
 import type { CircuitLeg } from '../types.ts';
@@ -22,6 +23,8 @@ interface Given {
   readonly hand: 'left' | 'right';
   readonly circuitFt: string;
   readonly crosswindTurnFt: string;
+  /** Thin air: full rich would cost power. */
+  readonly high: boolean;
 }
 
 const flap = (aeroplane: Aeroplane, stage: number): string =>
@@ -44,11 +47,11 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
     calls: [],
     look: `along the downwind leg for traffic joining, then ${hand}`,
   }),
-  downwind: ({ aeroplane, hand }) => ({
+  downwind: ({ aeroplane, hand, high }) => ({
     checks: [
       'brakes off, pressure firm',
       aeroplane.undercarriage.retractable ? 'gear down, greens' : 'undercarriage fixed',
-      ...only(aeroplane.equipment.mixture, 'mixture rich'),
+      ...only(aeroplane.equipment.mixture, high ? 'mixture leaned for power up here' : 'mixture rich'),
       `fuel enough to go around${aeroplane.equipment.pump ? ', pump on, pressure' : ''}`,
       'altimeter on QNH, temperatures and pressures',
       ...only(aeroplane.engine.carburettor, 'carburettor heat hot 10 s, note the rpm'),
@@ -86,5 +89,6 @@ export function wordsOf(leg: CircuitLeg, setting: Setting): LegWords {
     hand: runway.circuitSide === 1 ? 'right' : 'left',
     circuitFt: thousands(aerodrome.circuitHeightFt),
     crosswindTurnFt: thousands(aerodrome.circuit.crosswindTurnFt),
+    high: setting.air.elevationDensityKgpm3 < LEAN_FROM_KGPM3,
   });
 }

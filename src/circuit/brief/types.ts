@@ -19,9 +19,9 @@ export interface RunwayBrief {
   readonly sentence: string;
 }
 
-/** A stretch of a leg flown in one way: climbing, level or descending. */
+/** A stretch of a leg flown in one way; on final, once with the flap of the approach and once with that for landing. */
 export interface StretchBrief {
-  readonly way: 'climbing' | 'level' | 'descending';
+  readonly way: 'climbing' | 'level' | 'descending' | 'landing flap';
   readonly seconds: number;
   readonly fromHeightM: number;
   readonly toHeightM: number;
@@ -29,6 +29,8 @@ export interface StretchBrief {
   readonly toAltitudeM: number;
   /** Over the ground, + up. */
   readonly verticalSpeedMps: number;
+  readonly iasMps: number;
+  readonly flapDeg: number;
   readonly revps: number;
   readonly fullPower: boolean;
 }
@@ -49,7 +51,6 @@ export interface LegBrief {
   /** Of the turn that leads onto it; 0 for upwind. */
   readonly turnSeconds: number;
   readonly turnBankRad: number;
-  readonly flapDeg: number;
   readonly stretches: readonly StretchBrief[];
   readonly words: LegWords;
 }
@@ -59,6 +60,8 @@ export interface ApproachBrief {
   readonly gustAdditionMps: number;
   readonly sentence: string;
   readonly landingFlap: string;
+  /** Stage to land with, in this wind. */
+  readonly landingStage: number;
   readonly source: string;
 }
 

@@ -1,5 +1,5 @@
 import { Fragment } from 'react';
-import type { Brief, LegBrief } from '../../circuit/brief/types.ts';
+import type { Brief, LegBrief, StretchBrief } from '../../circuit/brief/types.ts';
 import type { SpeedsCard } from '../../formats/own-file.ts';
 import { degFromRad } from '../../units/conversions.ts';
 import { fixed, thousands } from '../../units/format.ts';
@@ -15,10 +15,21 @@ import {
   sinkText,
 } from './text.ts';
 
-const WAYS = { climbing: 'climb', level: 'level', descending: 'down' } as const;
+const WAYS = {
+  climbing: 'climb',
+  level: 'level',
+  descending: 'down',
+  'landing flap': 'then',
+} as const;
 
 const cardRpm = (card: SpeedsCard | null, leg: LegBrief['leg']): number | null =>
   card !== null && (leg === 'downwind' || leg === 'base' || leg === 'final') ? card.rpm[leg] : null;
+
+/** The altitude a stretch ends at; on final the height it begins at. */
+const reaches = (leg: LegBrief, stretch: StretchBrief): string => {
+  if (stretch.way === 'landing flap') return '';
+  return leg.leg === 'final' ? `from ${feetText(stretch.fromHeightM)}` : feetText(stretch.toAltitudeM);
+};
 
 const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard | null }) => {
   const rows = leg.stretches.length;
@@ -47,19 +58,10 @@ const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard
             </>
           ) : null}
           <td>{WAYS[stretch.way]}</td>
-          <td className="number">{secondsText(stretch.seconds)}</td>
-          <td className="number">
-            {leg.leg === 'final' ? '' : feetText(stretch.toAltitudeM)}
-            {leg.leg === 'final' ? `from ${feetText(stretch.fromHeightM)}` : ''}
-          </td>
-          {i === 0 ? (
-            <>
-              <td rowSpan={rows} className="number strong">
-                {knotsText(leg.iasMps)}
-              </td>
-              <td rowSpan={rows}>{flapText(leg.flapDeg)}</td>
-            </>
-          ) : null}
+          <td className="number">{stretch.way === 'landing flap' ? '' : secondsText(stretch.seconds)}</td>
+          <td className="number">{reaches(leg, stretch)}</td>
+          <td className="number strong">{knotsText(stretch.iasMps)}</td>
+          <td>{flapText(stretch.flapDeg)}</td>
           <td className="number">
             {powerText(stretch)}
             {said === null || stretch.fullPower ? '' : ` · card ${thousands(said)}`}
