@@ -26,11 +26,24 @@ const SETTLED_S = 3;
 const ROUGHNESS_S = 8;
 
 /**
+ * Somebody's own ways, for who flies like the model pilot but for some habit: they may change what is seen
+ * before a look and what was decided after it, and carry nothing over themselves.
+ */
+export interface Ways {
+  beforeLook(b: Briefing, m: PilotMemory, v: PilotView): void;
+  afterLook(b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void;
+}
+
+/**
  * The model pilot: flies the planned circuit from wherever it takes over to a stop, closed loop, by what a pilot
  * can know. Twenty looks a second, 0.2 s from seeing to acting, hands of finite speed.
  */
-export const createPilot = (model: Model, plan: CircuitPlan): ControlSource<PilotMemory> => {
-  const b = briefingFor(model, plan);
+export const createPilot = (
+  model: Model,
+  plan: CircuitPlan,
+  ways: Ways | null = null,
+  b: Briefing = briefingFor(model, plan),
+): ControlSource<PilotMemory> => {
   const leg = model.scenario.start.leg;
   return {
     name: 'model pilot',
@@ -40,20 +53,22 @@ export const createPilot = (model: Model, plan: CircuitPlan): ControlSource<Pilo
       return takeOver(b, view, controls, asked === null || asked === 'line-up' ? null : asked);
     },
     next(snapshot, memory, controls) {
-      if (snapshot.step % STEPS_A_TICK === 0) look(b, memory, snapshot);
+      if (snapshot.step % STEPS_A_TICK === 0) look(b, memory, snapshot, ways);
       moveHands(memory.hands, b.side, controls);
     },
   };
 };
 
 /** One look: act on the oldest view, then put the newest in its place. */
-const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>): void => {
+const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>, ways: Ways | null): void => {
   const place = m.looks % DELAY_TICKS;
   m.looks += 1;
   const v = m.views[place] as PilotView;
+  ways?.beforeLook(b, m, v);
   average(m, v);
   PHASES[m.phase](b, m, v);
   setLevers(b, m, v);
+  ways?.afterLook(b, m, v);
   m.lastHeightM = v.heightM;
   pilotView(snapshot, b.runway, b.side, v);
 };
