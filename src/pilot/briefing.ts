@@ -3,9 +3,11 @@ import type { CircuitPlan, PathPoint } from '../circuit/types.ts';
 import { asin, tan } from '../maths/functions.ts';
 import type { Model } from '../simulation/model.ts';
 import type { Shape } from '../simulation/shape.ts';
+import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import { type Habit, learn } from './habits.ts';
 import { LANDING_FACTOR } from './refusal.ts';
+import { badGroundOf, type Outline } from './legs/land-ahead.ts';
 import { aimShiftM, fenceIasMps } from './spot.ts';
 
 /** Ways of flying that a pilot has a habit for. */
@@ -61,6 +63,11 @@ export interface Briefing {
   readonly aimShiftM: number;
   /** Aimed at over the threshold. */
   readonly fenceIasMps: number;
+  /** What the exercise asks for beyond the plain circuit. */
+  readonly task: Task;
+  readonly glideIasMps: number;
+  /** Woods, water and houses of the map, in circuit axes. */
+  readonly badGround: readonly Outline[];
   readonly feel: Feel;
 }
 
@@ -82,7 +89,7 @@ export interface Feel {
   readonly elevatorPerPitchRateM: number;
   /** Elevator to hold the nose up when the ground flattens the flow completely. */
   readonly groundElevatorRad: number;
-  /** Bank near the ground that keeps the wing tip well clear of it. */
+  /** Bank at the touch that keeps the wing tip well clear of it. */
   readonly steepestLowRad: number;
   /** Bank that balances the slip of full rudder, per pascal of dynamic pressure. */
   readonly slipBankPerPa: number;
@@ -156,6 +163,9 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
     crosswindMps,
     latestTouchdownM: Math.min(Math.max(runway.landingLengthM / 3, zoneEndM), lastTouchdownM),
     lastTouchdownM,
+    task: scenario.task ?? PLAIN_TASK,
+    glideIasMps: kt(speeds.glideKt),
+    badGround: badGroundOf(aerodrome, runway, plan.side),
     feel: {
       iasMps: kt(speeds.finalKt),
       stallIasMps: Math.sqrt(
@@ -172,7 +182,7 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
       groundElevatorRad: shape.cmGround / shape.cmElevator,
       steepestLowRad: Math.min(
         STEEPEST_LOW_RAD,
-        LOW_WING_SHARE * asin(Math.min(1, (2 * aeroplane.wing.heightM) / shape.spanM)),
+        TIP_SHARE * asin(Math.min(1, aeroplane.wing.heightM / (shape.spanM / 2 - shape.mainY))),
       ),
       slipBankPerPa: (shape.areaM2 * -shape.cyBeta * shape.rudderSlipRad) / shape.weightN,
       crossedAileron: (shape.rollPerSlip * shape.rudderSlipRad) / shape.rollHelix,
@@ -190,7 +200,8 @@ const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
 };
 
 const STEEPEST_LOW_RAD = radFromDeg(10);
-const LOW_WING_SHARE = 0.6;
+/** Of the bank at which the wing tip meets the ground while one wheel stands on it. */
+const TIP_SHARE = 0.7;
 
 /** Half the standard density of sea level (ISA: 1.225 kg/m3). */
 export const HALF_DENSITY_KGPM3 = 0.6125;

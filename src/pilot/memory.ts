@@ -61,4 +61,13 @@ export interface PilotMemory {
   airborneS: number;
   flapFromS: number;
   brakeS: number;
+  /** Instructions that have been acted on. */
+  readonly heard: string[];
+  // An orbit: how far round, and where the track pointed at the last look
+  orbitRad: number;
+  orbitTrackRad: number;
+  /** The engine has stopped: what follows is a landing, wherever. */
+  engineOut: boolean;
+  /** Direction of that landing. */
+  landRad: number;
 }

@@ -11,7 +11,12 @@ export type PhaseName =
   | 'final'
   | 'round-out'
   | 'landing-roll'
-  | 'go-around';
+  | 'go-around'
+  | 'extended'
+  | 'orbit'
+  | 'glide'
+  | 'slip'
+  | 'land-ahead';
 
 const TURNED_ONTO: ReadonlySet<PhaseName> = new Set(['crosswind', 'downwind', 'base', 'final']);
 

@@ -2,10 +2,15 @@ import type { Briefing } from './briefing.ts';
 import { flyBase } from './legs/base.ts';
 import { flyCrosswind } from './legs/crosswind.ts';
 import { flyDownwind } from './legs/downwind.ts';
+import { flyExtended } from './legs/extended.ts';
 import { flyFinal } from './legs/final.ts';
 import { flyGoAround } from './legs/go-around.ts';
+import { flyGlide } from './legs/glide.ts';
+import { landAhead } from './legs/land-ahead.ts';
 import { rollOut } from './legs/landing-roll.ts';
+import { flyOrbit } from './legs/orbit.ts';
 import { roundOut } from './legs/round-out.ts';
+import { flySlip } from './legs/slip.ts';
 import { takeOff } from './legs/take-off.ts';
 import { flyUpwind } from './legs/upwind.ts';
 import type { PilotMemory } from './memory.ts';
@@ -25,4 +30,9 @@ export const PHASES: Readonly<Record<PhaseName, Phase>> = {
   'round-out': roundOut,
   'landing-roll': rollOut,
   'go-around': flyGoAround,
+  extended: flyExtended,
+  orbit: flyOrbit,
+  glide: flyGlide,
+  slip: flySlip,
+  'land-ahead': landAhead,
 };

@@ -8,10 +8,13 @@ import { elevatorFor } from './habits.ts';
 import { handsOn, moveHands } from './hands.ts';
 import { wheelRad } from './holds/attitude.ts';
 import { phaseHere, regimeIn } from './joining.ts';
+import { alongTheField } from './legs/land-ahead.ts';
 import { setLevers } from './levers.ts';
+import { listen } from './listen.ts';
 import type { PilotMemory } from './memory.ts';
 import { beginPhase } from './phase-name.ts';
 import { PHASES } from './phases.ts';
+import { softly } from './soft-field.ts';
 import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
 import { newPilotView, type PilotView, pilotView } from './view.ts';
 
@@ -66,7 +69,10 @@ const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>, ways: W
   const v = m.views[place] as PilotView;
   ways?.beforeLook(b, m, v);
   average(m, v);
-  PHASES[m.phase](b, m, v);
+  listen(b, m, v);
+  const down = m.phase === 'round-out' || m.phase === 'landing-roll';
+  PHASES[m.phase](b, m, m.engineOut && down ? alongTheField(m, v) : v);
+  if (b.task.technique === 'soft-field') softly(b, m, v);
   setLevers(b, m, v);
   ways?.afterLook(b, m, v);
   m.lastHeightM = v.heightM;
@@ -140,6 +146,11 @@ const takeOver = (
     airborneS: 0,
     flapFromS: view.timeS,
     brakeS: 0,
+    heard: [],
+    orbitRad: 0,
+    orbitTrackRad: 0,
+    engineOut: false,
+    landRad: 0,
   };
   beginPhase(m, view, phase);
   if (leg !== null) m.turning = false;

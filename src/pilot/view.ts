@@ -35,6 +35,8 @@ export interface PilotView {
   onGround: boolean;
   noseWheelOnGround: boolean;
   parked: boolean;
+  /** The engine has stopped: heard before it is read. */
+  silent: boolean;
 }
 
 export const newPilotView = (): PilotView => ({
@@ -60,6 +62,7 @@ export const newPilotView = (): PilotView => ({
   onGround: false,
   noseWheelOnGround: false,
   parked: false,
+  silent: false,
 });
 
 /** Fills `into` with what a pilot in a circuit to `side` (+1 right) sees of this snapshot. */
@@ -93,5 +96,6 @@ export const pilotView = (
   into.onGround = s.onGround;
   into.noseWheelOnGround = s.noseWheelOnGround;
   into.parked = s.parked;
+  into.silent = s.engineDead;
   return into;
 };

@@ -18,6 +18,9 @@ const FASTEST_MPS = 1.2;
 const TURNING_PER_S = 0.7;
 const SIDE_LEARNING_PER_S = 0.3;
 const MOST_LEARNT_RAD = 0.06;
+const STEEPEST_RAD = radFromDeg(10);
+/** Higher up there is more room for the wing. */
+const STEEPER_RAD_PER_M = radFromDeg(2);
 const ROLL_RADPS = radFromDeg(12);
 
 /**
@@ -40,6 +43,7 @@ export const straighten = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>):
     MOST_LEARNT_RAD,
   );
   const bank = slipping + atan(short) + m.sideHoldRad;
-  holdBank(b, m, v, clamp(bank, -b.feel.steepestLowRad, b.feel.steepestLowRad), ROLL_RADPS);
+  const most = Math.min(STEEPEST_RAD, b.feel.steepestLowRad + STEEPER_RAD_PER_M * Math.max(0, v.clearanceM));
+  holdBank(b, m, v, clamp(bank, -most, most), ROLL_RADPS);
   m.hands.aileron += b.feel.crossedAileron * m.slipFoot;
 };

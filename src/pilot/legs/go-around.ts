@@ -27,6 +27,8 @@ const STEEPER_RAD_PER_M = radFromDeg(0.4);
 
 /** The decision: power, attitude, configuration, in this order. */
 export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): void => {
+  // Without an engine there is nothing to go around with
+  if (m.engineOut) return;
   beginPhase(m, v, 'go-around');
   m.goArounds += 1;
   m.goAroundWhy = why;

@@ -1,0 +1,24 @@
+import { wrapPi } from '../../units/angles.ts';
+import { radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { holdBank } from '../holds/attitude.ts';
+import { balance } from '../holds/balance.ts';
+import { holdLevel } from '../holds/path.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import type { PilotView } from '../view.ts';
+
+const BANK_RAD = radFromDeg(25);
+const ROUND_RAD = radFromDeg(350);
+
+/** Once round, level, away from the runway; then downwind again. */
+export const flyOrbit = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  m.orbitRad -= wrapPi(v.trackRad - m.orbitTrackRad);
+  m.orbitTrackRad = v.trackRad;
+  holdBank(b, m, v, -BANK_RAD);
+  holdLevel(b, m, v, b.plan.heightM, b.habits[m.regime].iasMps);
+  balance(b, m, v);
+  if (m.orbitRad < ROUND_RAD) return;
+  beginPhase(m, v, 'downwind');
+  m.turning = false;
+};

@@ -1,0 +1,52 @@
+import { atan, clamp, sin } from '../../maths/functions.ts';
+import { G0_MPS2 } from '../../units/constants.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
+import type { Briefing } from '../briefing.ts';
+import { dynamicPressurePa, holdBank } from '../holds/attitude.ts';
+import { glideAt } from '../holds/glide.ts';
+import type { PilotMemory } from '../memory.ts';
+import { beginPhase } from '../phase-name.ts';
+import { TICK_S } from '../tick.ts';
+import type { PilotView } from '../view.ts';
+
+const FOOT = 0.9;
+const FOOT_PER_S = 0.5;
+const SLIP_ANSWER_S = 0.8;
+const CLOSING_PER_S = 0.1;
+const FASTEST_MPS = 3;
+const TURNING_PER_S = 0.5;
+const STEEPEST_RAD = radFromDeg(20);
+const ROLL_RADPS = radFromDeg(8);
+/** Straight again by here, with time to settle (the last call is at 200 ft). */
+const ENOUGH_ABOVE_M = 3;
+const LOWEST_M = mFromFt(280);
+/** Worth a slip from here. */
+export const SLIP_FROM_M = 8;
+
+/** Height of the wheels above the slope to the aim point. */
+export const aboveSlopeM = (b: Briefing, v: Readonly<PilotView>): number =>
+  v.heightM - (b.aimGroundM + b.approachTangent * (b.runway.aimM - v.xM) - b.eyeHeightM);
+
+/**
+ * Wing down into the wind, opposite rudder, throttle closed: the track along the centreline, the speed with the
+ * attitude (AFH-3A p. 8-11). Straight again a little above the slope.
+ */
+export const flySlip = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
+  const intoWind = b.crosswindMps > 0 ? -1 : 1;
+  const over = aboveSlopeM(b, v) < ENOUGH_ABOVE_M || v.clearanceM < LOWEST_M;
+  const foot = over ? 0 : -FOOT * intoWind;
+  m.rudderHold += clamp(foot - m.rudderHold, -FOOT_PER_S * TICK_S, FOOT_PER_S * TICK_S);
+  m.hands.rudder = m.rudderHold;
+  m.slipFoot += (m.rudderHold - m.slipFoot) * (TICK_S / SLIP_ANSWER_S);
+  const slipping = -b.feel.slipBankPerPa * dynamicPressurePa(m.iasMps) * m.slipFoot;
+  const closing = clamp(-CLOSING_PER_S * v.yM, -FASTEST_MPS, FASTEST_MPS);
+  const short = (TURNING_PER_S * (closing - v.groundspeedMps * sin(v.trackRad))) / G0_MPS2;
+  holdBank(b, m, v, clamp(slipping + atan(short), -STEEPEST_RAD, STEEPEST_RAD), ROLL_RADPS);
+  m.hands.aileron += b.feel.crossedAileron * m.slipFoot;
+  glideAt(b, m, v, b.plan.approachIasMps);
+  if (!over || Math.abs(m.slipFoot) > 0.1) return;
+  m.slipFoot = 0;
+  m.rudderHold = 0;
+  beginPhase(m, v, 'final');
+  m.turning = false;
+};
