@@ -5,8 +5,11 @@ import type { Briefing } from './briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 
+/** Which part of the circuit this is. */
+type Where = Readonly<Pick<PilotMemory, 'phase' | 'turning'>>;
+
 /** Distance left to the ground along the circuit, judged from where the aeroplane is and where it points. */
-export const leftToGoM = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+export const leftToGoM = (b: Briefing, m: Where, v: Readonly<PilotView>): number => {
   const { base, final } = b.corners;
   const turned = (fromRad: number): number => clamp((v.trackRad - fromRad) / (Math.PI / 2), 0, 1);
   // Base flown nearer the threshold than planned makes final shorter
@@ -27,7 +30,7 @@ const AHEAD_M = 60;
 /** Where the planned descent would be now, and the sink that joins it. */
 export const plannedSink = (
   b: Briefing,
-  m: PilotMemory,
+  m: Where,
   v: Readonly<PilotView>,
 ): { readonly heightM: number; readonly verticalSpeedMps: number } => {
   const toGoM = leftToGoM(b, m, v);
