@@ -42,6 +42,7 @@ const RATE = {
   rudderBack: 4,
   power: 0.45,
   trim: 0.16,
+  slowLever: 0.25,
   /** A lever dragged on the screen. */
   lever: 2,
   brakeOn: 2.5,
@@ -209,4 +210,10 @@ export const moveHand = (
   controls.flapStage = clamp((intent.flapTo ?? controls.flapStage) + intent.flapStages, 0, topStage);
   if (intent.carbHeatPresses % 2 === 1) controls.carbHeat = 1 - controls.carbHeat;
   if (intent.pumpPresses % 2 === 1) controls.pump = 1 - controls.pump;
+  const { equipment, undercarriage } = aeroplane;
+  if (undercarriage.retractable && intent.gearPresses % 2 === 1) controls.gear = 1 - controls.gear;
+  if (equipment.propellerLever)
+    controls.propeller = clamp(controls.propeller + intent.propeller * RATE.slowLever * STEP_S, 0, 1);
+  if (equipment.mixture)
+    controls.mixture = clamp(controls.mixture + intent.mixture * RATE.slowLever * STEP_S, 0, 1);
 };

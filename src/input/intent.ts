@@ -20,6 +20,10 @@ export interface Intent {
   flapStages: number;
   carbHeatPresses: number;
   pumpPresses: number;
+  gearPresses: number;
+  /** + forward: more rpm, richer. */
+  propeller: number;
+  mixture: number;
   /** Where a slider on the screen wants the lever, or null. */
   throttleTo: number | null;
   trimTo: number | null;
@@ -38,6 +42,9 @@ export const newIntent = (): Intent => ({
   flapStages: 0,
   carbHeatPresses: 0,
   pumpPresses: 0,
+  gearPresses: 0,
+  propeller: 0,
+  mixture: 0,
   throttleTo: null,
   trimTo: null,
   flapTo: null,
@@ -55,6 +62,9 @@ export const clearIntent = (intent: Intent): void => {
   intent.flapStages = 0;
   intent.carbHeatPresses = 0;
   intent.pumpPresses = 0;
+  intent.gearPresses = 0;
+  intent.propeller = 0;
+  intent.mixture = 0;
   intent.throttleTo = null;
   intent.trimTo = null;
   intent.flapTo = null;

@@ -28,6 +28,9 @@ export const readKeys = (timeline: KeyTimeline, into: Intent, asStick = true): v
   into.flapStages += pressesOf(timeline, 'flap-down') - pressesOf(timeline, 'flap-up');
   into.carbHeatPresses += pressesOf(timeline, 'carb-heat');
   into.pumpPresses += pressesOf(timeline, 'pump');
+  into.gearPresses += pressesOf(timeline, 'gear');
+  into.propeller += pair(timeline, 'propeller-fine', 'propeller-coarse');
+  into.mixture += pair(timeline, 'mixture-rich', 'mixture-lean');
 };
 
 /** Actions that move the aeroplane's controls and therefore wait for their step; the rest are told at once. */

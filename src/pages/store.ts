@@ -59,6 +59,7 @@ export interface Store {
   readonly flapStage: number;
   readonly carbHeat: boolean;
   readonly pump: boolean;
+  readonly gearDown: boolean;
 }
 
 export const useStore = create<Store>()(() => {
@@ -95,6 +96,7 @@ export const useStore = create<Store>()(() => {
     flapStage: 0,
     carbHeat: false,
     pump: false,
+    gearDown: true,
   };
 });
 

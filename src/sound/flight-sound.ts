@@ -15,14 +15,26 @@ interface Instruments {
   readonly context: AudioContext;
   readonly engine: EngineNote;
   readonly warner: WarnerTone;
+  /** Of the gear: lower, and in beats. */
+  readonly horn: WarnerTone;
 }
+
+const HORN_HZ = 620;
+const BEAT_S = 0.4;
+
+const beats = (on: boolean, timeS: number): boolean => on && timeS % (2 * BEAT_S) < BEAT_S;
 
 const start = (): Instruments => {
   const context = new AudioContext();
   const out = context.createGain();
   out.gain.value = 0.8;
   out.connect(context.destination);
-  return { context, engine: createEngineNote(context, out), warner: createWarnerTone(context, out) };
+  return {
+    context,
+    engine: createEngineNote(context, out),
+    warner: createWarnerTone(context, out),
+    horn: createWarnerTone(context, out, HORN_HZ),
+  };
 };
 
 export const createFlightSound = (): FlightSound => {
@@ -33,6 +45,7 @@ export const createFlightSound = (): FlightSound => {
     hushed = true;
     playing.engine.hush(playing.context.currentTime);
     playing.warner.set(false, playing.context.currentTime);
+    playing.horn.set(false, playing.context.currentTime);
   };
   return {
     set: (on) => {
@@ -53,6 +66,7 @@ export const createFlightSound = (): FlightSound => {
       const now = playing.context.currentTime;
       playing.engine.follow(snapshot.engineRevps, snapshot.throttle, now);
       playing.warner.set(snapshot.warner, now);
+      playing.horn.set(beats(snapshot.gearWarning, snapshot.timeS), now);
     },
     hush,
     destroy: () => {

@@ -7,10 +7,10 @@ export interface WarnerTone {
 const TONE_HZ = 1400;
 const SMOOTH_S = 0.01;
 
-export const createWarnerTone = (context: AudioContext, out: AudioNode): WarnerTone => {
+export const createWarnerTone = (context: AudioContext, out: AudioNode, toneHz = TONE_HZ): WarnerTone => {
   const tone = context.createOscillator();
   tone.type = 'square';
-  tone.frequency.value = TONE_HZ;
+  tone.frequency.value = toneHz;
   const level = context.createGain();
   level.gain.value = 0;
   tone.connect(level).connect(out);

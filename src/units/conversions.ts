@@ -63,6 +63,7 @@ export const paFromHpa = (hpa: number): number => hpa * PA_PER_HPA;
 export const hpaFromPa = (pa: number): number => pa / PA_PER_HPA;
 
 /** Hectopascals from inches of mercury. */
+export const inHgFromHpa = (hpa: number): number => paFromHpa(hpa) / PA_PER_INHG;
 export const hpaFromInHg = (inHg: number): number => hpaFromPa(inHg * PA_PER_INHG);
 
 /** Revolutions a minute from revolutions a second. */

@@ -9,9 +9,10 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
   const { scenario, model } = flight;
   const { aeroplane, aerodrome, weather } = scenario;
   const { lights } = model.runway;
+  const setting = { aeroplane, runway: model.runway, weather };
   return {
-    scales: SCALES,
-    setting: { aeroplane, runway: model.runway, weather },
+    scales: SCALES.filter((scale) => scale.aboard(setting)),
+    setting,
     lightsAngle: lights ? `${fixed(degFromRad(lights.angleRad), 1).replace('.0', '')}°` : '',
     card: {
       aeroplane,

@@ -103,12 +103,16 @@ const Stick = () => (
 export const Levers = () => {
   const carbHeat = useStore((s) => s.carbHeat);
   const pump = useStore((s) => s.pump);
+  const gearDown = useStore((s) => s.gearDown);
   const look = useStore((s) => s.look);
   const picture = useStore((s) => s.settings.picture);
   const instruments = useInstruments();
   const aeroplane = instruments?.setting.aeroplane;
   return (
-    <section className="levers" aria-label="Levers">
+    <section
+      className={aeroplane?.equipment.propellerLever ? 'levers levers-many' : 'levers'}
+      aria-label="Levers"
+    >
       <Stick />
       <fieldset className="lever joined" aria-label="Feet">
         <HoldButton action="rudder-left">left foot</HoldButton>
@@ -126,6 +130,23 @@ export const Levers = () => {
         <ActionButton action="pump" pressed={pump}>
           pump
         </ActionButton>
+      ) : null}
+      {aeroplane?.undercarriage.retractable ? (
+        <ActionButton action="gear" pressed={gearDown} label="Gear: undercarriage down">
+          gear
+        </ActionButton>
+      ) : null}
+      {aeroplane?.equipment.propellerLever ? (
+        <fieldset className="lever joined" aria-label="Propeller lever">
+          <HoldButton action="propeller-coarse">rpm −</HoldButton>
+          <HoldButton action="propeller-fine">+</HoldButton>
+        </fieldset>
+      ) : null}
+      {aeroplane?.equipment.mixture ? (
+        <fieldset className="lever joined" aria-label="Mixture">
+          <HoldButton action="mixture-lean">lean</HoldButton>
+          <HoldButton action="mixture-rich">rich</HoldButton>
+        </fieldset>
       ) : null}
       <HoldButton action="brake">brakes</HoldButton>
       <HoldButton action="let-go">let go</HoldButton>

@@ -3,7 +3,6 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import { useStore } from '../store.ts';
 import type { Announcer } from './announcer.ts';
 import { legWords } from './card-data.ts';
-import { ownAircraft } from './driver.ts';
 import { nextWords } from './next-words.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
 
@@ -26,7 +25,8 @@ export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer
     lights,
     flapStage: s.flapStage,
     carbHeat: s.carbHeat === 1,
-    pump: ownAircraft(flight.session).controls.pump === 1,
+    pump: s.pump === 1,
+    gearDown: s.gearLever === 1,
   };
   const keys = Object.keys(changes) as (keyof typeof changes)[];
   if (keys.every((key) => before[key] === changes[key])) return;

@@ -51,6 +51,6 @@ export const airspeed = ribbonScale({
   },
   ticks: ({ aeroplane }) => ticksEvery(2 * LOW_KT, aeroplane.limits.vneKt, STEP_KT, (kt) => fixed(kt)),
   marks: ({ aeroplane }) => [mark(aeroplane.limits.vneKt, 'arcRed', 'red line: never exceed')],
-  value: (snapshot) => ktFromMps(snapshot.iasMps),
+  value: (snapshot) => ktFromMps(snapshot.shownIasMps),
   text: (kt) => `${fixed(kt)} kt`,
 });

@@ -2,9 +2,11 @@ import { airspeed } from './airspeed.ts';
 import { altitude } from './altitude.ts';
 import { bank, pitch } from './attitude.ts';
 import { flap } from './flap.ts';
+import { gear } from './gear.ts';
 import { heading } from './heading.ts';
 import { heldPressure } from './held-pressure.ts';
 import { loadFactor } from './load-factor.ts';
+import { manifold } from './manifold.ts';
 import { centrelineOffset, distanceToThreshold, track } from './place.ts';
 import { power } from './power.ts';
 import type { Scale } from './scale.ts';
@@ -19,10 +21,12 @@ export const SCALES: readonly Scale[] = [
   verticalSpeed,
   heading,
   power,
+  manifold,
   flap,
   trim,
   heldPressure,
   slip,
+  gear,
   loadFactor,
   pitch,
   bank,

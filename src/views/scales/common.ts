@@ -5,11 +5,13 @@ type Said = Pick<Scale, 'id' | 'name' | 'unit' | 'value' | 'text'> & Partial<Sca
 
 const none = (): readonly never[] => [];
 const nought = (): number => 0;
+const always = (): boolean => true;
 
 /** A scale with a ribbon; a cockpit has it unless it says otherwise. */
 export const ribbonScale = (said: Said & Pick<Scale, 'low' | 'high'>): Scale => ({
   inCockpit: true,
   ribbon: true,
+  aboard: always,
   title: () => said.name,
   arcs: none,
   ticks: none,
@@ -21,6 +23,7 @@ export const ribbonScale = (said: Said & Pick<Scale, 'low' | 'high'>): Scale => 
 export const plainMeter = (said: Said): Scale => ({
   inCockpit: false,
   ribbon: false,
+  aboard: always,
   low: nought,
   high: nought,
   title: () => said.name,

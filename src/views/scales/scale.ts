@@ -46,6 +46,8 @@ export interface Scale {
   /** A cockpit has it: it stays in the cockpit picture. */
   readonly inCockpit: boolean;
   readonly ribbon: boolean;
+  /** Whether this aeroplane has it. */
+  aboard(setting: ScaleSetting): boolean;
   /** Ends of the ribbon, and of aria-valuemin and -max. */
   low(setting: ScaleSetting): number;
   high(setting: ScaleSetting): number;

@@ -3,10 +3,12 @@ import { runwayInUse } from '../../../src/aerodrome/runway.ts';
 import { newSnapshot, type Snapshot } from '../../../src/simulation/snapshot.ts';
 import { standardDay } from '../../../src/simulation/standard-day.ts';
 import {
+  hpaFromInHg,
   mFromFt,
   mFromNmi,
   mpsFromFpm,
   mpsFromKt,
+  paFromHpa,
   radFromDeg,
   revpsFromRpm,
 } from '../../../src/units/conversions.ts';
@@ -33,12 +35,17 @@ const said = (id: string, changes: Partial<Snapshot>): string => {
 /** Words and units after the panel an instructor reads out (common practice). */
 describe('what the scales say', () => {
   const cases: readonly [string, Partial<Snapshot>, string][] = [
-    ['airspeed', { iasMps: mpsFromKt(65.2) }, '65 kt'],
+    ['airspeed', { shownIasMps: mpsFromKt(65.2), iasMps: 0 }, '65 kt'],
     ['altitude', { altitudeM: mFromFt(1017) }, '1,020 ft'],
     ['vertical-speed', { indicatedVerticalSpeedMps: mpsFromFpm(-334) }, '-330 ft/min'],
     ['vertical-speed', { indicatedVerticalSpeedMps: mpsFromFpm(672) }, '+670 ft/min'],
     ['vertical-speed', { indicatedVerticalSpeedMps: mpsFromFpm(-3) }, '0 ft/min'],
     ['rpm', { engineRevps: revpsFromRpm(1763) }, '1,760 rpm'],
+    ['manifold', { manifoldPa: paFromHpa(hpaFromInHg(21.53)) }, '21.5 in'],
+    ['gear', { gear: 1 }, 'down, locked'],
+    ['gear', { gear: 0.4 }, 'moving'],
+    ['gear', { gear: 0 }, 'up'],
+    ['gear', { gear: 0, gearWarning: true }, 'not down: warning'],
     ['flap', { flapDeg: 20 }, '20°'],
     ['flap', { flapDeg: 0 }, 'up'],
     ['trim', { trim: 0.2 }, '2 up'],
@@ -126,7 +133,17 @@ describe('every scale', () => {
   it('keeps for the cockpit what a cockpit has', () => {
     const inCockpit = SCALES.filter((one) => one.inCockpit).map((one) => one.id);
     // Product: airspeed, altimeter, vertical speed, rpm, slip; window, lights and clock are no scales.
-    expect(inCockpit).toEqual(['airspeed', 'altitude', 'vertical-speed', 'rpm', 'slip']);
+    const everywhere = ['airspeed', 'altitude', 'vertical-speed', 'rpm', 'manifold', 'slip', 'gear'];
+    expect(inCockpit).toEqual(everywhere);
+  });
+
+  it('is there where the aeroplane has it', () => {
+    const whimbrel = { ...setting, aeroplane: aeroplaneNamed('whimbrel') };
+    for (const id of ['manifold', 'gear']) {
+      expect(scale(id).aboard(setting)).toBe(false);
+      expect(scale(id).aboard(whimbrel)).toBe(true);
+    }
+    expect(scale('airspeed').aboard(setting)).toBe(true);
   });
 
   it('calls the pressure by rising words as it rises', () => {
