@@ -4,18 +4,20 @@ import FFT from 'fft.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { beginStream, STREAM_SLOTS, seedStream } from '../../src/maths/random.ts';
 import { ftFromM, mFromFt, mpsFromKt } from '../../src/units/conversions.ts';
+import {
+  horizontalLengthM,
+  horizontalSigmaMps,
+  verticalLengthM,
+  verticalSigmaMps,
+} from '../../src/wind/dryden.ts';
 import { gustShare } from '../../src/wind/gusts.ts';
 import {
   ALONG,
   beginTurbulence,
-  horizontalLengthM,
-  horizontalSigmaMps,
   RIGHT,
   stepTurbulence,
   TURBULENCE_SLOTS,
   UP,
-  verticalLengthM,
-  verticalSigmaMps,
 } from '../../src/wind/turbulence.ts';
 import { trust } from '../support/trust-table.ts';
 

@@ -1,0 +1,80 @@
+/**
+ * The exact transition of the turbulence filters over one step (not a difference formula), so that any timestep
+ * gives the right spectrum. Over the distance s, in lengths:
+ * u:   autocorrelation e^-s.
+ * v,w: (1 + sqrt3 s') / (1 + s')^2 driven by white noise, as a chain a' = -a + noise, b' = -b + a,
+ *      y = sqrt3 a + (1 - sqrt3) b; with noise of unit intensity var a = 1/2, cov ab = var b = 1/4, var y = 1,
+ *      autocorrelation (1 - s/2) e^-s. The noise of a step has covariance P - F P F', F = e^-s [1 0; s 1],
+ *      P = [1/2 1/4; 1/4 1/4]; it is made of two draws by its triangular root.
+ */
+import { expInPlace } from '../maths/functions.ts';
+import { ftFromM } from '../units/conversions.ts';
+import { bracketRoot, horizontalLengthFt, verticalLengthFt } from './dryden.ts';
+
+/** Where a transition's numbers stand. The first three are what it was worked out for. */
+export const FOR_HEIGHT_FT = 0;
+export const FOR_TAS_MPS = 1;
+const FOR_DT_S = 2;
+/** k^0.4 at the height. */
+export const ROOT = 3;
+/** What is left of u, and how much of a draw is added. */
+export const U_LEFT = 4;
+export const U_NEW = 5;
+/** Two chains, of v and of w. */
+export const CHAIN_V = 6;
+export const CHAIN_W = 11;
+/** In a chain: what is left of a and of b, what b takes of a, then the root of the noise. */
+export const LEFT = 0;
+export const TAKEN = 1;
+export const A_FROM_1 = 2;
+export const B_FROM_1 = 3;
+export const B_FROM_2 = 4;
+
+/** The last transition worked out. A pure function of its first three numbers: who asks for others gets others. */
+export const transition = new Float64Array(16);
+
+function layChain(at: number, s: number, decay: number): void {
+  const square = decay * decay;
+  const q11 = 0.5 * (1 - square);
+  const q12 = 0.25 - square * (0.25 + 0.5 * s);
+  const q22 = 0.25 - square * (0.25 + 0.5 * s + 0.5 * s * s);
+  const root11 = Math.sqrt(q11);
+  const root21 = q12 / root11;
+  transition[at + LEFT] = decay;
+  transition[at + TAKEN] = s * decay;
+  transition[at + A_FROM_1] = root11;
+  transition[at + B_FROM_1] = root21;
+  transition[at + B_FROM_2] = Math.sqrt(Math.max(0, q22 - root21 * root21));
+}
+
+const decay = new Float64Array(1);
+const decayOver = (s: number): number => {
+  decay[0] = -s;
+  expInPlace(decay, 0);
+  return decay[0]!;
+};
+
+/** Lays `transition` for the height (ft, held) and airspeed at `memory[at]` and `memory[at + 1]`. */
+export function layTransition(memory: Float64Array, at: number, dtS: number): void {
+  const heightFt = memory[at]!;
+  const tasMps = memory[at + 1]!;
+  if (
+    transition[FOR_HEIGHT_FT] === heightFt &&
+    transition[FOR_TAS_MPS] === tasMps &&
+    transition[FOR_DT_S] === dtS
+  )
+    return;
+  transition[FOR_HEIGHT_FT] = heightFt;
+  transition[FOR_TAS_MPS] = tasMps;
+  transition[FOR_DT_S] = dtS;
+  const root = bracketRoot(heightFt);
+  const distanceFt = ftFromM(tasMps * dtS);
+  const sHorizontal = distanceFt / horizontalLengthFt(heightFt, root);
+  const sVertical = distanceFt / verticalLengthFt(heightFt);
+  const left = decayOver(sHorizontal);
+  transition[ROOT] = root;
+  transition[U_LEFT] = left;
+  transition[U_NEW] = Math.sqrt(1 - left * left);
+  layChain(CHAIN_V, sHorizontal, left);
+  layChain(CHAIN_W, sVertical, decayOver(sVertical));
+}
