@@ -53,7 +53,7 @@ export default defineConfig(({ isSsrBuild }) => ({
         modulePreload: { polyfill: false },
         rolldownOptions: { output: constants },
       },
-  ssr: { noExternal: true },
+  ssr: { noExternal: isSsrBuild ? true : [] },
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: 120_000,
