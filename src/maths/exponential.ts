@@ -109,13 +109,14 @@ function exponentOf(x: number): number {
   return (halves[UPPER]! >>> 20) - 1023;
 }
 
-/** Natural logarithm; minus infinity at 0, not a number below. */
-export function log(x: number): number {
-  if (!(x > 0)) return x === 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
-  if (x === Number.POSITIVE_INFINITY) return x;
-  if (x < SMALLEST_NORMAL) return log(x * TWO_TO_54) - 54 * LN2;
+/** The number in `memory[at]` gives way to its natural logarithm: for the inner loop (see `sinCosInPlace`). */
+export function logInPlace(memory: Float64Array, at: number): void {
+  let m = memory[at]!;
+  if (!(m >= SMALLEST_NORMAL && m < Number.POSITIVE_INFINITY)) {
+    memory[at] = logAtTheEnds(m);
+    return;
+  }
   let k = 0;
-  let m = x;
   if (m < SQRT_HALF || m >= SQRT_TWO) {
     k = exponentOf(m);
     m = scaled(m, -k);
@@ -131,7 +132,22 @@ export function log(x: number): number {
   const w = z * z;
   const even = w * (G2 + w * (G4 + w * G6));
   const odd = z * (G1 + w * (G3 + w * (G5 + w * G7)));
-  return k * LN2_HIGH - (half - (s * (half + even + odd) + k * LN2_LOW) - f);
+  memory[at] = k * LN2_HIGH - (half - (s * (half + even + odd) + k * LN2_LOW) - f);
+}
+
+/** Logarithm of what is not a positive number of ordinary size. */
+function logAtTheEnds(x: number): number {
+  if (!(x > 0)) return x === 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
+  return x === Number.POSITIVE_INFINITY ? x : log(x * TWO_TO_54) - 54 * LN2;
+}
+
+const scratch = new Float64Array(1);
+
+/** Natural logarithm; minus infinity at 0, not a number below. */
+export function log(x: number): number {
+  scratch[0] = x;
+  logInPlace(scratch, 0);
+  return scratch[0]!;
 }
 
 /** Beyond this exponent every base but 1 overflows or vanishes. */

@@ -2,7 +2,7 @@
  * The functions the pure folders use instead of the inexact ones of `Math`: the same bits in every engine.
  * `Math.sqrt`, `abs`, `min`, `max`, `floor`, `ceil`, `round`, `sign` and `trunc` are exact and stay.
  */
-export { exp, expInPlace, log, pow } from './exponential.ts';
+export { exp, expInPlace, log, logInPlace, pow } from './exponential.ts';
 export { acos, asin, atan, atan2, atan2InPlace, atanInPlace } from './inverse-trigonometry.ts';
 export { cos, sin, sinCosInPlace, tan } from './trigonometry.ts';
 

@@ -4,8 +4,8 @@
  * one onset to the next 20 s on average, at random; a gust lasts 4 to 10 s (common practice). Over time
  * they add 17.5 % of (gust - mean) to the mean wind.
  */
-import { cos } from '../maths/functions.ts';
-import { nextUniform } from '../maths/random.ts';
+import { sinCosInPlace } from '../maths/functions.ts';
+import { nextUniforms } from '../maths/random.ts';
 import type { Slot } from '../maths/slots.ts';
 import type { Wind } from './wind.ts';
 
@@ -27,10 +27,13 @@ export function beginGusts(memory: Float64Array, at: number): void {
   memory[at + 1] = 0;
 }
 
+const draws = new Float64Array(2);
+
 /** One step of the gusts, on the stream at `streamAt`: always two draws, whatever the wind. */
 export function stepGusts(memory: Float64Array, at: number, streamAt: number, dtS: number): void {
-  const chance = nextUniform(memory, streamAt);
-  const length = nextUniform(memory, streamAt);
+  nextUniforms(memory, streamAt, draws, 2);
+  const chance = draws[0]!;
+  const length = draws[1]!;
   const lastsS = memory[at + 1]!;
   if (lastsS > 0) {
     const sinceS = memory[at]! + dtS;
@@ -42,10 +45,15 @@ export function stepGusts(memory: Float64Array, at: number, streamAt: number, dt
   if (chance * MEAN_LULL_S < dtS) memory[at + 1] = SHORTEST_S + (LONGEST_S - SHORTEST_S) * length;
 }
 
+const phase = new Float64Array(2);
+
 /** How much of the gust blows now, 0 to 1. */
 export function gustShare(memory: Float64Array, at: number): number {
   const lastsS = memory[at + 1]!;
-  return lastsS > 0 ? 0.5 * (1 - cos((TWO_PI * memory[at]!) / lastsS)) : 0;
+  if (!(lastsS > 0)) return 0;
+  phase[0] = (TWO_PI * memory[at]!) / lastsS;
+  sinCosInPlace(phase, 0);
+  return 0.5 * (1 - phase[1]!);
 }
 
 /** What the gust adds to the mean wind at 10 m now; 0 where no gust is reported. */

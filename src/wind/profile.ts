@@ -2,7 +2,7 @@
  * Mean wind by height. Neutral log law u(z) / u10 = ln(z / z0) / ln(10 / z0), as in WMO-No. 8 and
  * MIL-F-8785C (which has it from 3 ft to 1,000 ft); level above gradient height and below 3 ft.
  */
-import { log, pow, sinCosInPlace } from '../maths/functions.ts';
+import { log, logInPlace, pow, sinCosInPlace } from '../maths/functions.ts';
 import type { Wind } from './wind.ts';
 
 /** Height at which the surface wind is measured and reported (WMO-No. 8). */
@@ -11,28 +11,37 @@ export const REFERENCE_HEIGHT_M = 10;
 const LOWEST_HEIGHT_M = 0.9;
 const LOWEST_ROUGHNESSES = 1.5;
 
-/** Last roughness asked for and ln(10 / z0) of it: a day has one, and a logarithm is dear. */
-const lastScale = new Float64Array([0.03, log(REFERENCE_HEIGHT_M / 0.03)]);
+/** Last roughness asked for, its logarithm and 1 / ln(10 / z0): a day has one, and a logarithm is dear. */
+const lastScale = new Float64Array([Number.NaN, 0, 0]);
 
-function logToReference(roughnessM: number): number {
-  if (lastScale[0] !== roughnessM) {
-    lastScale[0] = roughnessM;
-    lastScale[1] = log(REFERENCE_HEIGHT_M / roughnessM);
-  }
-  return lastScale[1]!;
+function layScale(roughnessM: number): void {
+  if (lastScale[0] === roughnessM) return;
+  lastScale[0] = roughnessM;
+  lastScale[1] = log(roughnessM);
+  lastScale[2] = 1 / (log(REFERENCE_HEIGHT_M) - lastScale[1]!);
 }
 
+const height = new Float64Array(1);
+
 /** Wind at a height over wind at 10 m by the log law. */
-export const logLawFactor = (roughnessM: number, heightM: number): number =>
-  log(heightM / roughnessM) / logToReference(roughnessM);
+export function logLawFactor(roughnessM: number, heightM: number): number {
+  layScale(roughnessM);
+  height[0] = heightM;
+  logInPlace(height, 0);
+  return (height[0]! - lastScale[1]!) * lastScale[2]!;
+}
 
 /** Wind at a height over wind at 10 m by the power law; 1/7 for open ground in neutral air. */
 export const powerLawFactor = (exponent: number, heightM: number): number =>
   pow(heightM / REFERENCE_HEIGHT_M, exponent);
 
 /** Height above the ground held between the ends of the profile. */
-const heldHeightM = (wind: Wind, heightM: number): number =>
-  Math.min(Math.max(heightM, LOWEST_HEIGHT_M, LOWEST_ROUGHNESSES * wind.roughnessM), wind.gradientHeightM);
+function heldHeightM(wind: Wind, heightM: number): number {
+  if (heightM >= wind.gradientHeightM) return wind.gradientHeightM;
+  const rough = LOWEST_ROUGHNESSES * wind.roughnessM;
+  const lowest = rough > LOWEST_HEIGHT_M ? rough : LOWEST_HEIGHT_M;
+  return heightM > lowest ? heightM : lowest;
+}
 
 /** Mean wind at a height above the ground over mean wind at 10 m. */
 export const meanWindFactor = (wind: Wind, heightM: number): number =>
