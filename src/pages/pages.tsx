@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { FlyPage } from './fly/page.tsx';
 import { type Route, useRoute } from './route.ts';
 
@@ -12,8 +12,17 @@ const PAGES: Readonly<Record<Route, () => React.ReactNode>> = {
   own: () => <OwnPage />,
 };
 
+const TITLES: Readonly<Record<Route, string>> = {
+  fly: 'Lapwing · fly a circuit',
+  brief: 'Lapwing · brief',
+  own: 'Lapwing · my runway, my numbers',
+};
+
 /** The page the address asks for. */
 export const Pages = () => {
   const route = useRoute();
+  useEffect(() => {
+    document.title = TITLES[route];
+  }, [route]);
   return <Suspense>{PAGES[route]()}</Suspense>;
 };

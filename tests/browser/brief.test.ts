@@ -69,7 +69,7 @@ describe('the brief', () => {
     await tabTo(page, 'Slope lights');
     await tabTo(page, 'Slope lights');
     await page.keyboard.type('P');
-    await page.keyboard.press('Enter');
+    await page.getByLabel('Their angle, °').waitFor();
     await tabTo(page, 'keep it and brief');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { level: 1, name: /Home field, runway/ }).waitFor();

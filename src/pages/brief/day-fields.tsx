@@ -1,4 +1,4 @@
-import { type ChangeEvent, type ReactNode, useId, useState } from 'react';
+import { type ChangeEvent, type ReactNode, useId, useRef, useState } from 'react';
 import type { MetarWeather } from '../../formats/metar.ts';
 import { parseWind, windText } from '../../formats/wind-text.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
@@ -70,6 +70,7 @@ export const DayFields = () => {
   const settings = useStore((s) => s.settings);
   const [drafts, setDrafts] = useState<Partial<Record<TextSetting, string>>>({});
   const [metar, setMetar] = useState({ text: '', says: '', wrong: false });
+  const newest = useRef('');
   const place = chosen(everyAerodrome(), settings.aerodrome);
   const wrongs = (Object.keys(drafts) as TextSetting[])
     .map((name) => problem(name, drafts[name] as string))
@@ -90,10 +91,13 @@ export const DayFields = () => {
   });
 
   const readMetar = async (typed: string) => {
+    newest.current = typed;
     setMetar({ text: typed, says: '', wrong: false });
     if (typed.trim() === '') return;
     try {
       const { parseMetarText } = await import('../../formats/metar.ts');
+      // Typed on meanwhile: a later call has the whole of it.
+      if (newest.current !== typed) return;
       const seen = parseMetarText(typed, place.variationDegE);
       setDrafts({});
       changeSettings({ ...settingsOf(seen), runway: '' });

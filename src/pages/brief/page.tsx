@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import '../styles/brief.css';
 import { windText } from '../../formats/wind-text.ts';
 import { fixed, thousands } from '../../units/format.ts';
@@ -115,11 +115,9 @@ const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
 
 /** What is said before the lesson, from the very model that will fly; one printed sheet. */
 export const BriefPage = () => {
-  const settings = useStore((s) => s.settings);
+  // Typing goes on while a new brief is planned.
+  const settings = useDeferredValue(useStore((s) => s.settings));
   const own = useOwnPlaces();
-  useEffect(() => {
-    document.title = 'Lapwing · brief';
-  }, []);
   const made = useMemo(() => {
     // The own places are read inside; a change of theirs makes another brief.
     void own;

@@ -1,4 +1,4 @@
-import { type ChangeEvent, useEffect, useState } from 'react';
+import { type ChangeEvent, useState } from 'react';
 import '../styles/brief.css';
 import '../styles/own.css';
 import { ownFileText } from '../../formats/own-file.ts';
@@ -75,9 +75,6 @@ const OneFile = ({ onSaid }: FileProps) => {
 export const OwnPage = () => {
   const theme = useStore((s) => s.theme);
   const [said, setSaid] = useState('');
-  useEffect(() => {
-    document.title = 'Lapwing · my runway, my numbers';
-  }, []);
   return (
     <main className="brief own">
       <header className="brief-head">
