@@ -7,14 +7,16 @@ import type { PilotView } from './view.ts';
 /** Deceleration of a held-off light single at idle, and what the round-out itself covers (common practice). */
 const SLOWING_MPS2 = 1.15;
 const ROUNDING_S = 1.6;
+const GUST_SHARE = 1.2;
 const TOUCH_OVER_STALL = 1.06;
 const ROUND_OUT_M = mFromFt(17);
 /** A little beyond the specified point: short of it is worse. */
-const BEYOND_M = 22;
+const BEYOND_M = 38;
 
 /** Through the air from the end of the slope to the touch. */
 const floatAirM = (b: Known, iasMps: number): number => {
-  const touch = TOUCH_OVER_STALL * b.feel.stallIasMps;
+  // Gusts put the wheels down with some speed left
+  const touch = TOUCH_OVER_STALL * b.feel.stallIasMps + GUST_SHARE * b.plan.gustAdditionMps;
   return Math.max(0, iasMps * iasMps - touch * touch) / (2 * SLOWING_MPS2) + ROUNDING_S * iasMps;
 };
 
@@ -27,7 +29,7 @@ export const shortOfPointM = (b: Briefing, m: PilotMemory, v: Readonly<PilotView
   return b.runway.specifiedM + BEYOND_M - v.xM - before - floats;
 };
 
-const MOST_SHIFT_M = 80;
+const MOST_SHIFT_M = 100;
 /** Near the ground there is less wind than on the way down. */
 const NEAR_GROUND = 0.8;
 const LONG_M = 45;
@@ -55,6 +57,14 @@ export const fenceIasMps = (b: Known): number => {
   const gained = touchM(b, fast) - touchM(b, slow);
   return fast - SLOWER_MPS * clamp(beyond / gained, 0, 1);
 };
+
+const ROUGH_FROM_MPS = 0.15;
+const ROUGH_M_PER_MPS = 90;
+const MOST_ROUGH_M = 45;
+
+/** Rough air shortens the float: aimed a little further on. */
+export const roughShiftM = (m: PilotMemory): number =>
+  clamp(ROUGH_M_PER_MPS * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_M);
 
 const BUMPY_MPS = 0.7;
 

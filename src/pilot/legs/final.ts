@@ -13,7 +13,7 @@ import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
-import { isBumpy, shortOfPointM } from '../spot.ts';
+import { isBumpy, roughShiftM, shortOfPointM } from '../spot.ts';
 import { unstableAtGate } from '../stabilised.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -39,8 +39,8 @@ const LONG_OVER_M = 60;
 const CORRECTING_PER_S = 0.12;
 const MOST_EXTRA_MPS = mpsFromFpm(250);
 /** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
-const ROUND_OUT_S = 3.2;
-const ROUND_OUT_FROM_M = mFromFt(14);
+const ROUND_OUT_S = 3.4;
+const ROUND_OUT_FROM_M = mFromFt(16);
 const ROUND_OUT_TO_M = mFromFt(30);
 
 /** The arc that ends on the centreline: V^2 / (g R) with R = y / (1 - cos of what is left to turn). */
@@ -61,12 +61,14 @@ const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 };
 
 /** The last of the approach goes to the pilot's own aim point. */
+const MOST_SHIFT_M = 110;
 const SHIFTING_FROM_M = mFromFt(260);
 const SHIFTING_OVER_M = mFromFt(80);
 
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
-export const slopeSinkMps = (b: Briefing, v: Readonly<PilotView>): number => {
-  const shift = b.aimShiftM * clamp((SHIFTING_FROM_M - v.heightM) / SHIFTING_OVER_M, 0, 1);
+export const slopeSinkMps = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+  const own = Math.min(MOST_SHIFT_M, b.aimShiftM + roughShiftM(m));
+  const shift = own * clamp((SHIFTING_FROM_M - v.heightM) / SHIFTING_OVER_M, 0, 1);
   const onSlopeM = b.aimGroundM + b.approachTangent * (b.runway.aimM + shift - v.xM) - b.eyeHeightM;
   const steady = -b.approachTangent * v.groundspeedMps;
   return clamp(steady + CORRECTING_PER_S * (onSlopeM - v.heightM), steady - MOST_EXTRA_MPS, 0);
@@ -81,7 +83,7 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   if (!m.turning && selectFlap(b, m, b.habits.final.stage) && m.regime !== 'landing') m.regime = 'final';
   const settled = !m.turning && Math.abs(v.yM) < LINED_UP_M && v.heightM > LANDING_FLAP_M;
   if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
-  const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, v);
+  const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, m, v);
   const rough = clamp(ROUGH_SHARE * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_MPS);
   const smooth = clamp(1 - m.roughnessMps / ROUGH_FROM_MPS, 0, 1);
   const slower = v.clearanceM < FENCE_M ? smooth * (b.plan.approachIasMps - b.fenceIasMps) : 0;

@@ -9,6 +9,7 @@ import { beginPhase } from '../phase-name.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
+import { FLAP_TO_GO_DEG } from './take-off.ts';
 
 const HOP_M = mFromFt(1.5);
 const BOUNCE_M = mFromFt(4);
@@ -20,6 +21,9 @@ const STOP_SHORT_M = 60;
 const BACK_PRESSURE = 0.2;
 const NOSE_LEVEL_RAD = radFromDeg(-1);
 const NOSE_RADPS = radFromDeg(2);
+const SOONER_RADPS = radFromDeg(3);
+const FLYING_FROM = 1.05;
+const FLYING_OVER = 0.15;
 const NOSE_DOWN_S = 1.2;
 
 /** Straight with the feet, nose wheel held off, ailerons into wind, brakes in short applications. */
@@ -47,7 +51,9 @@ const lowerNose = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void =>
     return;
   }
   const learnt = m.pitchHoldRad;
-  holdPitch(b, m, v, NOSE_LEVEL_RAD, NOSE_RADPS);
+  // Still fast enough to be lifted again: sooner
+  const flying = clamp((m.iasMps / b.feel.stallIasMps - FLYING_FROM) / FLYING_OVER, 0, 1);
+  holdPitch(b, m, v, NOSE_LEVEL_RAD, NOSE_RADPS + flying * SOONER_RADPS);
   m.pitchHoldRad = learnt;
 };
 
@@ -59,14 +65,21 @@ const inTheAirAgain = (m: PilotMemory, v: Readonly<PilotView>): void => {
   if (v.clearanceM > HOP_M) beginPhase(m, v, 'round-out');
 };
 
-/** Enough runway for the rest of a take-off run, with the margin of the whole one. */
+/** Enough runway to set the flap while rolling and for the rest of a take-off run, with the margin of the whole. */
 const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
-  const share = 1 - Math.min(1, (v.iasMps * v.iasMps) / (b.rotateIasMps * b.rotateIasMps));
-  const neededM = b.plan.takeOffRunM * TAKE_OFF_MARGIN * share + FLAP_TIME_S * v.groundspeedMps;
-  return b.runway.surfaceEndM - v.xM > neededM;
+  const { stage } = b.habits['take-off'];
+  const deg = b.shape.aeroplane.flap.stages[stage]?.deg ?? 0;
+  const settingS = SETTLING_S + Math.max(0, v.flapDeg - deg - FLAP_TO_GO_DEG) / b.shape.flapTravelDegps;
+  const later = Math.max(0, v.groundspeedMps - ROLLING_DOWN_MPS2 * settingS);
+  const slower = v.iasMps - (v.groundspeedMps - later);
+  const share = 1 - Math.min(1, Math.max(0, slower * Math.abs(slower)) / (b.rotateIasMps * b.rotateIasMps));
+  const settingM = 0.5 * (v.groundspeedMps + later) * settingS;
+  return b.runway.surfaceEndM - v.xM > settingM + b.plan.takeOffRunM * TAKE_OFF_MARGIN * share;
 };
 const TAKE_OFF_MARGIN = 1.33;
-const FLAP_TIME_S = 6;
+/** Hands to the levers, and what the wheels lose meanwhile (common practice). */
+const SETTLING_S = 2.5;
+const ROLLING_DOWN_MPS2 = 1.2;
 
 /** Short applications with releases, lighter while the wing still carries, as firm as the room left asks for. */
 const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {

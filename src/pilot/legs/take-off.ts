@@ -10,7 +10,8 @@ import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 
 const LOOKING_S = 1;
-const WAIT_FOR_FLAP_DEG = 1;
+/** Full power with the flap still on its way, but not with landing flap. */
+export const FLAP_TO_GO_DEG = 12;
 const ROTATING_RADPS = radFromDeg(5);
 const CLEAR_M = mFromFt(8);
 /** Positively off, a little faster, in a crosswind or gusts (common practice: up to 5 kt). */
@@ -30,7 +31,7 @@ export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   m.hands.flapStage = habit.stage;
   m.hands.trim = b.shape.aeroplane.pitch.trimTakeOff;
   const deg = b.shape.aeroplane.flap.stages[habit.stage]?.deg ?? 0;
-  const ready = v.timeS - m.phaseFromS > LOOKING_S && v.flapDeg < deg + WAIT_FOR_FLAP_DEG;
+  const ready = v.timeS - m.phaseFromS > LOOKING_S && v.flapDeg < deg + FLAP_TO_GO_DEG;
   m.hands.throttle = ready ? 1 : 0;
   steer(b, m, v);
   aileronIntoWind(b, m, v);
