@@ -9,6 +9,7 @@ import {
   type Recording,
 } from '../session/recording.ts';
 import { CONTROLS, type ControlRange, neutralControls } from '../simulation/controls.ts';
+import { type PilotEvent, pilotEventSchema } from '../simulation/pilot-event.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
 import { newState, STATE_SLOTS } from '../simulation/state.ts';
 import { describeIssue } from '../units/issues.ts';
@@ -34,6 +35,7 @@ export const recordingJson = (recording: Recording) => ({
     CONTROLS.map((control, i) => [control.column, changesJson(recording.changes[i] as ChangeList)]),
   ),
   keyframes: recording.keyframes.map((k, i) => keyframeJson(k, staysWhole(recording, i))),
+  events: recording.events,
 });
 
 const keyframeJson = (k: Keyframe, whole: boolean) => ({
@@ -91,6 +93,8 @@ const recordingSchema = v.object({
     ),
     v.minLength(1),
   ),
+  /** Files of before there were any have none. */
+  events: v.optional(v.array(pilotEventSchema), []),
 });
 
 const listFrom = (
@@ -146,6 +150,15 @@ const inOurSlots = (
   return state;
 };
 
+const inOrder = (events: readonly PilotEvent[], file: string): PilotEvent[] => {
+  let before = 0;
+  events.forEach(({ step }, i) => {
+    if (step < before) throw new Error(`${file}: events[${i}].step must be at least ${before}, was ${step}`);
+    before = step;
+  });
+  return [...events];
+};
+
 /** Reads what `recordingText` wrote. Throws an Error sentence with place, expected and found. */
 export const parseRecording = (json: unknown, file: string): Recording => {
   const result = v.safeParse(recordingSchema, json, { abortEarly: true });
@@ -182,5 +195,6 @@ export const parseRecording = (json: unknown, file: string): Recording => {
         foldMemories: k.folds.map((fold, at) => plainFromJson(fold, `${place}.folds[${at}]`)),
       };
     }),
+    events: inOrder(r.events, file),
   };
 };

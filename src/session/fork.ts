@@ -1,13 +1,14 @@
 import { copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
 import { prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
+import { NO_EVENTS } from '../simulation/pilot-event.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
 import { newSnapshot } from '../simulation/snapshot.ts';
 import { step } from '../simulation/step.ts';
 import { clonePlain } from './plain.ts';
 import { createPlayback } from './playback.ts';
 import { recordKeyframe, resumeRecorder } from './recorder.ts';
-import { cutRecording, keyframeBefore, type Recording } from './recording.ts';
+import { cutRecording, eventsAt, keyframeBefore, type Recording } from './recording.ts';
 import { type Aircraft, type Session, topStageOf, watch } from './session.ts';
 import type { ControlSource, Fold } from './source.ts';
 
@@ -61,6 +62,8 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
     snapshot,
     before,
     recorder: resumeRecorder(recording, controls),
+    waiting: [],
+    taken: NO_EVENTS,
   };
   const hands = createPlayback(entry.recording);
   const handsMemory = hands.begin(snapshot, controls);
@@ -72,6 +75,7 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
     }
     hands.next(aircraft.snapshot, handsMemory, controls);
     quantiseControls(controls, topStageOf(model));
+    aircraft.taken = eventsAt(recording, at);
     step(model, state, controls);
     watch(aircraft);
   }

@@ -1,5 +1,5 @@
 import { CONTROLS } from '../simulation/controls.ts';
-import { type ChangeList, changesBefore, type Recording } from './recording.ts';
+import { type ChangeList, changesBefore, eventsAt, type Recording } from './recording.ts';
 import type { ControlSource } from './source.ts';
 
 export interface PlaybackMemory {
@@ -11,6 +11,7 @@ export interface PlaybackMemory {
 export const createPlayback = (recording: Recording): ControlSource<PlaybackMemory> => ({
   name: 'playback',
   begin: (snapshot) => ({ used: recording.changes.map((list) => changesBefore(list, snapshot.step)) }),
+  events: (step) => eventsAt(recording, step),
   next: (snapshot, memory, controls) => {
     for (let i = 0; i < CONTROLS.length; i += 1) {
       const list = recording.changes[i] as ChangeList;

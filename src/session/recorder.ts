@@ -1,4 +1,5 @@
 import { CONTROLS, type Controls, copyControls, neutralControls } from '../simulation/controls.ts';
+import type { PilotEvent } from '../simulation/pilot-event.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { clonePlain } from './plain.ts';
 import {
@@ -28,6 +29,7 @@ export const beginRecorder = (scenario: Scenario, start: Controls): Recorder => 
       steps: 0,
       changes: CONTROLS.map(() => emptyChangeList()),
       keyframes: [],
+      events: [],
     },
     last,
   };
@@ -60,6 +62,11 @@ export const recordControls = (recorder: Recorder, step: number, controls: Contr
   if (controls.pump !== last.pump) note(changes, 10, step, controls.pump);
   if (controls.gear !== last.gear) note(changes, 11, step, controls.gear);
   copyControls(controls, last);
+};
+
+/** Notes what is done beside the controls in the step that begins now. */
+export const recordEvents = (recorder: Recorder, events: readonly PilotEvent[]): void => {
+  for (const event of events) recorder.recording.events.push(event);
 };
 
 export const isKeyframeDue = (step: number): boolean => step % KEYFRAME_STEPS === 0;

@@ -1,4 +1,5 @@
 import { CONTROLS, type Controls, copyControls, neutralControls } from '../simulation/controls.ts';
+import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
 import { type Scenario, STEP_HZ } from '../simulation/scenario.ts';
 import { clonePlain } from './plain.ts';
 
@@ -39,6 +40,8 @@ export interface Recording {
   /** In the order of CONTROLS. */
   readonly changes: readonly ChangeList[];
   readonly keyframes: Keyframe[];
+  /** What was done beside the controls, in order. */
+  readonly events: PilotEvent[];
 }
 
 export const emptyChangeList = (room = 64): ChangeList => ({
@@ -94,6 +97,21 @@ export const keyframeBefore = (recording: Recording, step: number): Keyframe => 
   return best;
 };
 
+/** What was done beside the controls in the step that begins at `step`. */
+export const eventsAt = ({ events }: Recording, step: number): readonly PilotEvent[] => {
+  let low = 0;
+  let high = events.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((events[middle] as PilotEvent).step < step) low = middle + 1;
+    else high = middle;
+  }
+  if (events[low]?.step !== step) return NO_EVENTS;
+  let end = low + 1;
+  while (events[end]?.step === step) end += 1;
+  return events.slice(low, end);
+};
+
 /** The flight up to a step, sharing nothing that can change with the original. */
 export const cutRecording = (recording: Recording, step: number): Recording => ({
   version: recording.version,
@@ -110,4 +128,5 @@ export const cutRecording = (recording: Recording, step: number): Recording => (
     return cut;
   }),
   keyframes: recording.keyframes.filter((k) => k.step <= step).map((k) => clonePlain(k)),
+  events: recording.events.filter((event) => event.step < step),
 });

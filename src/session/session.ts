@@ -2,11 +2,19 @@ import { begin, startControls } from '../simulation/begin.ts';
 import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
+import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { newSnapshot, type Snapshot } from '../simulation/snapshot.ts';
 import type { State } from '../simulation/state.ts';
 import { step } from '../simulation/step.ts';
-import { beginRecorder, isKeyframeDue, type Recorder, recordControls, recordKeyframe } from './recorder.ts';
+import {
+  beginRecorder,
+  isKeyframeDue,
+  type Recorder,
+  recordControls,
+  recordEvents,
+  recordKeyframe,
+} from './recorder.ts';
 import type { ControlSource, Fold } from './source.ts';
 
 /** Who flies what, and who watches: the entry of one aircraft into a session. */
@@ -29,6 +37,10 @@ export interface Aircraft {
   snapshot: Snapshot;
   before: Snapshot;
   readonly recorder: Recorder;
+  /** Done beside the controls since the last step, and taken by the next. */
+  waiting: PilotEvent[];
+  /** What the step that is being taken has taken. */
+  taken: readonly PilotEvent[];
 }
 
 /** Several aircraft at one tick. */
@@ -63,6 +75,8 @@ const beginAircraft = (entry: AircraftEntry): Aircraft => {
     snapshot,
     before,
     recorder: beginRecorder(entry.scenario, controls),
+    waiting: [],
+    taken: NO_EVENTS,
   };
   keep(aircraft, 0);
   return aircraft;
@@ -88,7 +102,25 @@ export const decide = (session: Session): void => {
     aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls);
     quantiseControls(aircraft.controls, topStageOf(aircraft.model));
     recordControls(aircraft.recorder, session.step, aircraft.controls);
+    take(aircraft, session.step);
   }
+};
+
+/** What was done since the last step belongs to this one, with what the source itself does. */
+const take = (aircraft: Aircraft, step: number): void => {
+  const own = aircraft.source.events?.(step) ?? NO_EVENTS;
+  if (own.length === 0 && aircraft.waiting.length === 0) {
+    aircraft.taken = NO_EVENTS;
+    return;
+  }
+  aircraft.taken = [...own, ...aircraft.waiting.map(({ kind, value }) => ({ step, kind, value }))];
+  aircraft.waiting = [];
+  recordEvents(aircraft.recorder, aircraft.taken);
+};
+
+/** Something done beside the controls, for the next step to take. */
+export const tell = (session: Session, index: number, kind: PilotEvent['kind'], value: string): void => {
+  session.aircraft[index]?.waiting.push({ step: session.step, kind, value });
 };
 
 /** The second half: one step of physics for everyone, then those who watch. */
@@ -114,7 +146,7 @@ export const watch = (aircraft: Aircraft): void => {
   aircraft.snapshot = before;
   aircraft.before = snapshot;
   for (let i = 0; i < aircraft.folds.length; i += 1) {
-    (aircraft.folds[i] as Fold<unknown>).step(aircraft.foldMemories[i], aircraft.snapshot);
+    (aircraft.folds[i] as Fold<unknown>).step(aircraft.foldMemories[i], aircraft.snapshot, aircraft.taken);
   }
 };
 

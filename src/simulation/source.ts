@@ -1,4 +1,5 @@
 import type { Controls } from './controls.ts';
+import type { PilotEvent } from './pilot-event.ts';
 import type { Snapshot } from './snapshot.ts';
 
 /**
@@ -16,4 +17,6 @@ export interface ControlSource<Memory> {
   begin(snapshot: Readonly<Snapshot>, controls: Readonly<Controls>): Memory;
   /** `controls` come in as the last step's. */
   next(snapshot: Readonly<Snapshot>, memory: Memory, controls: Controls): void;
+  /** What is done beside the controls at this step, where the source knows: a playback does. */
+  events?(step: number): readonly PilotEvent[];
 }

@@ -23,6 +23,8 @@ export interface JournalPart {
   readonly changes: readonly (Changes | null)[];
   /** A keyframe replaces those at its step and after. */
   readonly keyframes: readonly Keyframe[];
+  /** What was done beside the controls since; parts of before there were any have none. */
+  readonly events?: Recording['events'];
 }
 
 /** How far a journal has been written. */
@@ -32,6 +34,7 @@ export interface Written {
   part: number;
   steps: number;
   readonly counts: number[];
+  events: number;
   keyframe: Keyframe | null;
 }
 
@@ -40,6 +43,7 @@ export const nothingWritten = (): Written => ({
   part: -1,
   steps: 0,
   counts: [],
+  events: 0,
   keyframe: null,
 });
 
@@ -67,6 +71,7 @@ export const partSince = (flight: string, recording: Recording, written: Written
       changesSince(list, goesOn ? (written.counts[i] as number) : 0),
     ),
     keyframes: keyframesSince(recording, goesOn ? written.keyframe : null),
+    events: recording.events.slice(goesOn ? written.events : 0),
   };
 };
 
@@ -79,6 +84,7 @@ export const noteWritten = (written: Written, recording: Recording, part: Journa
   part.changes.forEach((changes, i) => {
     written.counts[i] = (goesOn ? (written.counts[i] as number) : 0) + (changes?.steps.length ?? 0);
   });
+  written.events = (goesOn ? written.events : 0) + (part.events?.length ?? 0);
   written.keyframe = part.keyframes[part.keyframes.length - 1] ?? (goesOn ? written.keyframe : null);
 };
 
@@ -92,6 +98,7 @@ export const recordingFrom = (head: FlightHead, parts: readonly JournalPart[]): 
   if (last === undefined) return null;
   const changes = last.changes.map(() => emptyChangeList());
   const keyframes: Keyframe[] = [];
+  const events: Recording['events'] = [];
   for (const part of whole) {
     part.changes.forEach((more, at) => {
       if (more === null) return;
@@ -100,6 +107,7 @@ export const recordingFrom = (head: FlightHead, parts: readonly JournalPart[]): 
         pushChange(list, step, more.values[i] as number);
       });
     });
+    events.push(...(part.events ?? []));
     for (const keyframe of part.keyframes) {
       while ((keyframes[keyframes.length - 1]?.step ?? -1) >= keyframe.step) keyframes.pop();
       keyframes.push(keyframe);
@@ -107,5 +115,5 @@ export const recordingFrom = (head: FlightHead, parts: readonly JournalPart[]): 
   }
   if (keyframes[0]?.step !== 0) return null;
   const { version, modelVersion, scenario } = head;
-  return { version, modelVersion, scenario, steps: last.steps, changes, keyframes };
+  return { version, modelVersion, scenario, steps: last.steps, changes, keyframes, events };
 };
