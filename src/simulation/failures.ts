@@ -37,6 +37,9 @@ const FAILURES: Readonly<Record<Failure['what'], (model: Model, state: State, am
     state[AT.airspeedBlocked] = 1;
     state[AT.trapped] = staticPa(model, state) + seenNow(state, SEEN.dynamicPressure);
   },
+  brakes: (_, state) => {
+    state[AT.brakesFailed] = 1;
+  },
   radio: (_, state) => {
     state[AT.radioFailed] = 1;
   },

@@ -164,6 +164,7 @@ export const observe = (
   into.flatSpot = state[AT.flatSpot] === 1;
   into.airspeedBlocked = state[AT.airspeedBlocked] === 1;
   into.radioFailed = state[AT.radioFailed] === 1;
+  into.brakePressure = state[AT.brakesFailed] === 1 ? 0 : controls.brake;
   const ending = state[AT.ended] === 0 ? null : endingOf(state[AT.endedWhy] as number);
   into.ended = ending === null ? null : ending.outcome;
   into.endedWhy = ending === null ? '' : ending.sentence(state[AT.endedValue] as number);

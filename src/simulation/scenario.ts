@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { aerodromeSchema } from '../aerodrome/schema.ts';
 import { aeroplaneSchema } from '../aeroplane/schema.ts';
+import { proceduresSchema } from './procedures.ts';
 import { taskSchema } from './task.ts';
 
 /** Rises with any change of the bytes that a flight gives. */
@@ -75,6 +76,7 @@ export const failureSchema = v.strictObject({
     'fuel-pump',
     'airspeed-blocked',
     'radio',
+    'brakes',
   ]),
   amount: v.optional(v.pipe(finite, v.minValue(0.3), v.maxValue(0.7)), 0.5),
   /** Not before the wheels have been this high above the ground. */
@@ -98,6 +100,8 @@ export const scenarioSchema = v.strictObject({
   circuits: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(50)),
   /** Not given: a plain circuit. */
   task: v.exactOptional(taskSchema),
+  /** Not given: nothing is checked, called or looked out for, and nobody else flies. */
+  procedures: v.exactOptional(proceduresSchema),
 });
 
 /** All that is fixed before the first step, as plain JSON. */

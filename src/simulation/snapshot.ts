@@ -108,6 +108,8 @@ export interface Snapshot {
   flatSpot: boolean;
   airspeedBlocked: boolean;
   radioFailed: boolean;
+  /** Felt in the pedals, 0 to 1: what is pressed, unless there is nothing behind it. */
+  brakePressure: number;
   /** Why the physics ended the flight, or null. */
   ended: 'crashed' | 'loss-of-control' | null;
   endedWhy: string;
@@ -190,6 +192,7 @@ export const newSnapshot = (): Snapshot => ({
   flatSpot: false,
   airspeedBlocked: false,
   radioFailed: false,
+  brakePressure: 0,
   ended: null,
   endedWhy: '',
   onRunway: false,

@@ -59,6 +59,7 @@ export const STATE_SLOTS: readonly Slot[] = [
   slot('airspeedBlocked', 0, 1),
   slot('trappedPa', 0, 3e5),
   slot('radioFailed', 0, 1),
+  slot('brakesFailed', 0, 1),
   slot('seen.alphaRad', -Math.PI, Math.PI),
   slot('seen.slipRad', -Math.PI, Math.PI),
   slot('seen.airspeedMps', 0, 600),
@@ -127,8 +128,9 @@ export const AT = {
   airspeedBlocked: 45,
   trapped: 46,
   radioFailed: 47,
-  seen: 48,
-  air: 63,
+  brakesFailed: 48,
+  seen: 49,
+  air: 64,
 } as const;
 
 export const newState = (): State => new Float64Array(STATE_SLOTS.length);

@@ -107,8 +107,8 @@ const layNow = (model: Model, state: State, controls: Controls): void => {
   now[NOW.elevatorRad] = elevatorRad(model, controls.elevator, state[AT.trimWheel] as number);
   now[NOW.aileron] = controls.aileron;
   now[NOW.rudder] = controls.rudder;
-  now[NOW.brake] =
-    controls.brake * brakeShare((state[AT.brakeHeat] as number) + (state[AT.liningHeat] as number));
+  const pressed = state[AT.brakesFailed] === 1 ? 0 : controls.brake;
+  now[NOW.brake] = pressed * brakeShare((state[AT.brakeHeat] as number) + (state[AT.liningHeat] as number));
   now[NOW.sideGrip] = state[AT.wheelsLocked] === 1 ? LOCKED_SIDE_GRIP : 1;
   now[NOW.throttle] = state[AT.throttle] as number;
   const share = torqueShare(model, state, controls);

@@ -88,6 +88,7 @@ export const blend = (
   into.flatSpot = now.flatSpot;
   into.airspeedBlocked = now.airspeedBlocked;
   into.radioFailed = now.radioFailed;
+  into.brakePressure = now.brakePressure;
   into.ended = now.ended;
   into.endedWhy = now.endedWhy;
   into.onRunway = now.onRunway;

@@ -84,4 +84,18 @@ describe('the mixture pulled to cut-off', () => {
     });
     expect(flight.seen.thrustN).toBeGreaterThan(0);
   });
+
+  it('leaves nothing behind the brake pedals', () => {
+    const rolling = (failures: readonly Failure[]) => {
+      const flight = beginFlight(scenarioOf({ failures: [...failures] }));
+      fly(flight, 4, (_, controls) => Object.assign(controls, { throttle: 0.45, brake: 1 }));
+      return flight.seen;
+    };
+    const sound = rolling([]);
+    const failed = rolling([{ atS: 0, what: 'brakes', amount: 0.5 }]);
+    // Brakes hold a light aeroplane against part power, and without them it rolls (common practice)
+    expect(sound.groundspeedMps).toBeLessThan(0.5);
+    expect(failed.groundspeedMps).toBeGreaterThan(1.5);
+    expect([sound.brakePressure, failed.brakePressure]).toEqual([1, 0]);
+  });
 });
