@@ -27,10 +27,10 @@ const heapB = (): number => {
 const flyShare = ({ first, flights }: Share): Told => {
   let flownS = 0;
   let earlyB = 0;
+  const base = scenarioFrom({ wind: '050/08', turbulence: 'light' }, '.');
+  const plan = planOf(base);
   for (let i = 0; i < flights; i += 1) {
-    const seed = `${first + i}`;
-    const scenario = scenarioFrom({ wind: '050/10g20', turbulence: 'moderate', seed }, '.');
-    const plan = planOf(scenario);
+    const scenario = { ...base, seed: first + i };
     const model = prepare(scenario);
     const source = createPilot(model, plan);
     const order = {

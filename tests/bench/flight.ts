@@ -8,30 +8,27 @@ import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { createSession, type Session, tick } from '../../src/session/session.ts';
 import { prepare } from '../../src/simulation/model.ts';
-import { type Scenario, STEP_HZ } from '../../src/simulation/scenario.ts';
+import { STEP_HZ } from '../../src/simulation/scenario.ts';
 import { say } from './rows.ts';
 import { bytesMade, cpuSeconds, cpuSideBySide, median } from './timing.ts';
 
 const weather = { wind: '050/10g20', turbulence: 'moderate' } as const;
 const MINUTE = 60 * STEP_HZ;
 
-const orderFor = (scenario: Scenario) => {
-  const plan = planOf(scenario);
-  const model = prepare(scenario);
-  return { scenario, plan, model, durationS: null, openLoop: false, trackHz: null, gpx: false };
-};
+const TO_A_STOP = { durationS: null, openLoop: false, trackHz: null, gpx: false } as const;
 
-// Ten seeds of one circuit each, to a stop
-const scenarios = Array.from({ length: 10 }, (_, seed) =>
-  scenarioFrom({ ...weather, seed: `${seed + 1}` }, '.'),
-);
+// Ten seeds of one circuit each, to a stop; planned once, as the command does it
+const scenario = scenarioFrom({ ...weather }, '.');
+const plan = planOf(scenario);
 let flownS = 0;
 const circuits = (): void => {
   flownS = 0;
-  for (const scenario of scenarios) {
-    const order = orderFor(scenario);
-    const { result } = flyOrder({ ...order, source: createPilot(order.model, order.plan) });
-    flownS += result.flight_s;
+  for (let seed = 1; seed <= 10; seed += 1) {
+    const seeded = { ...scenario, seed };
+    const model = prepare(seeded);
+    const source = createPilot(model, plan);
+    const order = { scenario: seeded, plan, model, source, ...TO_A_STOP };
+    flownS += flyOrder(order).result.flight_s;
   }
 };
 const [circuitsCpuS = 1] = cpuSideBySide([circuits], 7, 2);
@@ -45,11 +42,11 @@ say({
 
 /** A session of touch-and-goes that has flown so many minutes. */
 const sessionOf = (minutes: number): Session => {
-  const order = orderFor(scenarioFrom({ ...weather, circuits: '50' }, '.'));
-  const folds = [createLessonFold(createLesson(order.scenario.aeroplane, order.model.runway, order.plan))];
-  const session = createSession([
-    { scenario: order.scenario, source: createPilot(order.model, order.plan), folds },
-  ]);
+  const scenario = scenarioFrom({ ...weather, circuits: '50' }, '.');
+  const plan = planOf(scenario);
+  const model = prepare(scenario);
+  const folds = [createLessonFold(createLesson(scenario.aeroplane, model.runway, plan))];
+  const session = createSession([{ scenario, source: createPilot(model, plan), folds }]);
   for (let i = 0; i < minutes * MINUTE; i += 1) tick(session);
   return session;
 };
