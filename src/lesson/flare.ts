@@ -7,15 +7,18 @@ import type { FlareMemory, LessonMemory } from './memory.ts';
 /** The sink of the approach is what it is between these heights. */
 const APPROACH_FROM_M = mFromFt(120);
 const APPROACH_TO_M = mFromFt(60);
-/** The round-out has begun where a quarter of that sink is gone. */
-const STOPPED_SHARE = 0.75;
-const SINK_LAG_LOOKS = 4;
+/** Once half of that sink is gone it is a round-out, and it began where nearly all of it was still there. */
+const BEGUN_SHARE = 0.9;
+const STOPPED_SHARE = 0.5;
+const SINK_LAG_LOOKS = 3;
 const WALKING_MPS = mpsFromKt(15);
 const PRESSED = 0.05;
 
 export const beginFlare = (): FlareMemory => ({
   approachSink: newMeasure(),
   smoothSinkMps: 0,
+  begunM: 0,
+  begunAlongM: 0,
   roundOutM: null,
   roundOutAlongM: 0,
 });
@@ -32,13 +35,19 @@ export const watchFlare = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   }
   if (clearM > APPROACH_TO_M) {
     takeIn(flare.approachSink, -s.verticalSpeedMps);
+    flare.begunM = clearM;
+    flare.begunAlongM = alongM;
     return;
   }
   const sink = meanOf(flare.approachSink);
   if (sink === null || flare.roundOutM !== null || s.onGround) return;
+  if (flare.smoothSinkMps > BEGUN_SHARE * sink) {
+    flare.begunM = clearM;
+    flare.begunAlongM = alongM;
+  }
   if (flare.smoothSinkMps > STOPPED_SHARE * sink) return;
-  flare.roundOutM = clearM;
-  flare.roundOutAlongM = alongM;
+  flare.roundOutM = flare.begunM;
+  flare.roundOutAlongM = flare.begunAlongM;
 };
 
 /** How long the brakes are kept on without a break in the landing roll. */

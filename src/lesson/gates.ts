@@ -36,6 +36,8 @@ const LONG_FINAL_M = mFromNmi(1.5);
 
 const DESCENDING: ReadonlySet<LegName> = new Set(['base', 'turn-to-final', 'final']);
 
+const SLOW_TO_SETTLE: ReadonlySet<string> = new Set(['slip', 'glide']);
+
 /** Elevation of the wheels seen from the aim point. */
 export const slopeFromAimRad = (lesson: Lesson, alongM: number, heightM: number): number => {
   const { aimM, slope } = lesson.runway;
@@ -87,7 +89,8 @@ export const faultsNow = (
   const sink = -s.indicatedVerticalSpeedMps;
   const planned = -plan.legs.final.verticalSpeedMps + SINK_ABOVE_PLAN_MPS;
   const sinkAllowed = Math.min(SINK_MPS, Math.max(SINK_ALWAYS_MPS, planned));
-  if (sink > sinkAllowed) faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
+  if (!gliding && sink > sinkAllowed)
+    faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
   const stage = aeroplane.plan.finalStage;
   if (!gliding && s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
   if (aeroplane.undercarriage.retractable && s.gear < 1) faults.push('wheels not down');
@@ -125,8 +128,8 @@ export const watchGates = (
     if (!crossed || where.alongM > runway.aimM || (!onFinal && (!planned || gateFt === 500))) continue;
     const share = (m.lastHeightM - gateM) / (m.lastHeightM - where.heightM);
     const longFinal = onFinal && m.finalFromM > LONG_FINAL_M;
-    // A slip is over by the last call; with a dead engine there is nothing to decide
-    const early = lesson.task.technique === 'slip' ? false : gateFt === 500 ? longFinal : planned;
+    // A slip or the last turn of a glide is over by the last call; with a dead engine there is nothing to decide
+    const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : gateFt === 500 ? longFinal : planned;
     const decides = m.engine === null && (gateFt === 200 || early);
     const why = faultsNow(m, lesson, s, limits);
     m.gates.push({

@@ -132,7 +132,8 @@ export const beginLegs = (w: Readonly<Where>, bounds: CircuitBounds): LegMemory 
   groundS: null,
   poweredS: null,
   stillS: null,
-  highestClearM: Math.max(0, w.clearM),
+  // A start in the air has been higher before
+  highestClearM: w.onGround ? 0 : Math.max(BALLOON_M, w.clearM),
   landed: false,
 });
 

@@ -53,6 +53,7 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     wheels: beginWheels(lesson, s),
     smoothIasMps: s.iasMps,
     smoothBankRad: s.bankRad,
+    startedInAir: !s.onGround,
     smoothBall: 0,
     smoothHeldDegKpa: s.heldPressureDegKpa,
     steadyFromS: null,

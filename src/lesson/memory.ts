@@ -111,6 +111,9 @@ export interface FlareMemory {
   /** Sink of the approach before it. */
   approachSink: Measure;
   smoothSinkMps: number;
+  /** Where the sink of the approach was last nearly whole. */
+  begunM: number;
+  begunAlongM: number;
   roundOutM: number | null;
   roundOutAlongM: number;
 }
@@ -169,6 +172,8 @@ export interface LessonMemory {
   /** Speed and bank as an eye on the instrument reads them: lagged. */
   smoothIasMps: number;
   smoothBankRad: number;
+  /** Began in the air. */
+  startedInAir: boolean;
   smoothBall: number;
   smoothHeldDegKpa: number;
   /** Since when flight has been steady; null while it is not. */

@@ -81,7 +81,11 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
   },
 ];
 
+/** What a start in the air has given is not the pilot's for so long. */
+const GRACE_S = 5;
+
 export const watchSafety = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
+  if (m.startedInAir && s.timeS < GRACE_S) return;
   for (const rule of SAFETY_RULES) {
     const spell = m.spells[rule.id];
     if (spell === undefined) continue;

@@ -17,6 +17,8 @@ const STEADY_BANK_RAD = radFromDeg(5);
 const STEADY_IAS_MPS = mpsFromKt(3);
 const STEADY_ABOVE_M = mFromFt(200);
 const LAMPS_ABOVE_M = mFromFt(200);
+const CLIMB_FROM_M = mFromFt(200);
+const STILL_BELOW_M = mFromFt(50);
 
 /** Which planned leg a stretch is measured against; the rest is measured from the centreline. */
 const PLANNED: Partial<Record<LegName, CircuitLeg>> = {
@@ -95,6 +97,15 @@ const lampsOff = (letters: string): number => {
   return whites - letters.length / 2;
 };
 
+/** The climbing speed counts above 200 ft and as long as the climb goes on; on downwind only once it is over. */
+const SPEED_IS_SETTLED: Partial<
+  Record<CircuitLeg, (climbing: boolean, below: boolean, clearM: number) => boolean>
+> = {
+  upwind: (_, __, clearM) => clearM > CLIMB_FROM_M,
+  crosswind: (climbing) => climbing,
+  downwind: (climbing, below) => !(climbing && below),
+};
+
 /** Adds one look to the stretch that is being flown. */
 export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   const now = m.now;
@@ -125,13 +136,13 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
     takeIn(now.trackErrorM, eastM * line.cosTrack - northM * line.sinTrack);
   }
   if (planned === undefined || s.timeS - now.fromS < SETTLE_S) return;
-  // The climbing speed is over where the climb is.
-  if (planned !== 'crosswind' || s.indicatedVerticalSpeedMps > CLIMBING_MPS) {
+  const climbing = s.indicatedVerticalSpeedMps > CLIMBING_MPS;
+  const below = s.heightM < lesson.plan.heightM - STILL_BELOW_M;
+  if (SPEED_IS_SETTLED[planned]?.(climbing, below, s.wheelClearanceM) ?? true)
     takeIn(now.settledIasMps, m.smoothIasMps);
-  }
   takeIn(now.trackOffRad, wrapPi(s.trackRadT - lesson.lines[planned].trackRadT));
   // Level until abeam the threshold: a descent may begin there.
-  if (planned === 'downwind' && where.alongM > 0) takeIn(now.levelHeightM, s.heightM);
+  if (planned === 'downwind' && where.alongM > 0 && !(climbing && below)) takeIn(now.levelHeightM, s.heightM);
 };
 
 /** A stretch that is over changes no more; frozen, every keyframe can share it. */

@@ -6,8 +6,8 @@ import type { Shape } from '../simulation/shape.ts';
 import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import { type Habit, learn } from './habits.ts';
-import { LANDING_FACTOR } from './refusal.ts';
 import { badGroundOf, type Outline } from './legs/land-ahead.ts';
+import { LANDING_FACTOR } from './refusal.ts';
 import { aimShiftM, fenceIasMps } from './spot.ts';
 
 /** Ways of flying that a pilot has a habit for. */

@@ -1,4 +1,4 @@
-import { clamp } from '../maths/functions.ts';
+import { clamp, mix } from '../maths/functions.ts';
 import { lookup } from '../maths/tables.ts';
 import { mpsFromFpm } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
@@ -18,10 +18,18 @@ export const leftToGoM = (b: Briefing, m: Where, v: Readonly<PilotView>): number
   if (m.phase === 'base') {
     if (!m.turning) return final.toGoFromM + Math.max(0, v.yM - final.fromY) + nearer;
     const through = v.trackRad < 0 ? turned(-Math.PI) : 0;
-    return base.toGoFromM + through * (base.toGoToM - base.toGoFromM);
+    const along = base.toGoFromM + through * (base.toGoToM - base.toGoFromM);
+    return along + furtherOutM(mix(base.fromX, base.toX, through), v);
   }
-  return final.toGoFromM + turned(-Math.PI / 2) * (final.toGoToM - final.toGoFromM);
+  const through = turned(-Math.PI / 2);
+  const along = final.toGoFromM + through * (final.toGoToM - final.toGoFromM);
+  return along + furtherOutM(mix(final.fromX, final.toX, through), v);
 };
+
+/** A turn flown well beyond where it was planned leaves a longer way: base turned late, or by order. */
+const furtherOutM = (plannedX: number, v: Readonly<PilotView>): number =>
+  Math.max(0, plannedX - v.xM - AS_PLANNED_M);
+const AS_PLANNED_M = 120;
 
 const CORRECTING_PER_S = 0.1;
 const STEEPEST_MPS = mpsFromFpm(750);

@@ -1,8 +1,10 @@
 import type { Instruction } from '../simulation/task.ts';
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
-import { beginLandAhead } from './legs/land-ahead.ts';
+import { beginGlide, isGlideKey } from './legs/glide.ts';
 import { goAround } from './legs/go-around.ts';
+import { beginLandAhead } from './legs/land-ahead.ts';
+import { isSlipDue } from './legs/slip.ts';
 import type { PilotMemory } from './memory.ts';
 import { beginPhase } from './phase-name.ts';
 import type { PilotView } from './view.ts';
@@ -47,10 +49,18 @@ const ANSWERS: Readonly<Record<Instruction['what'], Answer>> = {
   'number-two': extend,
 };
 
+/** A glide begins at its key, a slip where final is high; after going round it is a circuit like any other. */
+const chooseTechnique: Answer = (b, m, v) => {
+  if (m.goArounds > 0) return;
+  if (b.task.technique === 'glide' && isGlideKey(b, m, v)) beginGlide(m, v);
+  if (b.task.technique === 'slip' && isSlipDue(b, m, v)) beginPhase(m, v, 'slip');
+};
+
 /** Hears what is said, and the silence of an engine that has stopped: acts on it at once, once. */
 export const listen = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   if (v.silent && !m.engineOut && !v.onGround) beginLandAhead(b, m, v);
   if (m.engineOut) return;
+  chooseTechnique(b, m, v);
   const circuit = m.landings + m.goArounds + 1;
   for (const instruction of b.task.instructions) {
     const { what } = instruction;

@@ -66,6 +66,8 @@ export interface PilotMemory {
   // An orbit: how far round, and where the track pointed at the last look
   orbitRad: number;
   orbitTrackRad: number;
+  /** Which part of a glide approach is being flown. */
+  glideLeg: 'base' | 'turn' | 'final';
   /** The engine has stopped: what follows is a landing, wherever. */
   engineOut: boolean;
   /** Direction of that landing. */

@@ -14,8 +14,8 @@ import { listen } from './listen.ts';
 import type { PilotMemory } from './memory.ts';
 import { beginPhase } from './phase-name.ts';
 import { PHASES } from './phases.ts';
-import { softly } from './soft-field.ts';
 import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
+import { touchOf } from './touch.ts';
 import { newPilotView, type PilotView, pilotView } from './view.ts';
 
 export type { PilotMemory } from './memory.ts';
@@ -72,7 +72,7 @@ const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>, ways: W
   listen(b, m, v);
   const down = m.phase === 'round-out' || m.phase === 'landing-roll';
   PHASES[m.phase](b, m, m.engineOut && down ? alongTheField(m, v) : v);
-  if (b.task.technique === 'soft-field') softly(b, m, v);
+  touchOf(b)(m, v);
   setLevers(b, m, v);
   ways?.afterLook(b, m, v);
   m.lastHeightM = v.heightM;
@@ -149,6 +149,7 @@ const takeOver = (
     heard: [],
     orbitRad: 0,
     orbitTrackRad: 0,
+    glideLeg: 'base',
     engineOut: false,
     landRad: 0,
   };

@@ -24,18 +24,11 @@ export const glideAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, ias
   const gaining = clamp(GAINING_PER_S * (iasMps - m.iasMps), -QUICKEST_MPS2, QUICKEST_MPS2);
   const lacking = clamp((gaining - m.iasTrendMps2) / G0_MPS2, -MOST_LACKING, MOST_LACKING);
   const trade = -SPEED_SHARE * lacking;
-  m.tradeHoldRad = clamp(
-    m.tradeHoldRad + LEARNING_PER_S * trade * TICK_S,
-    -MOST_LEARNT_RAD,
-    MOST_LEARNT_RAD,
-  );
+  m.tradeHoldRad = clamp(m.tradeHoldRad + LEARNING_PER_S * trade * TICK_S, -MOST_LEARNT_RAD, MOST_LEARNT_RAD);
   const expected = b.habits[m.regime].pitchesRad[0] ?? 0;
   holdPitch(b, m, v, expected + trade + m.tradeHoldRad + turnAlphaRad(b, m, v), CHANGE_RADPS, hand);
 };
 
 /** Metres forward for a metre down with the throttle closed, over the ground. */
-export const glideRatio = (
-  b: Briefing,
-  regime: PilotMemory['regime'],
-  groundspeedMps: number,
-): number => groundspeedMps / Math.max(0.5, -(b.habits[regime].verticalSpeedsMps[0] ?? -3));
+export const glideRatio = (b: Briefing, regime: PilotMemory['regime'], groundspeedMps: number): number =>
+  groundspeedMps / Math.max(0.5, -(b.habits[regime].verticalSpeedsMps[0] ?? -3));

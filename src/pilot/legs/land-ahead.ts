@@ -20,10 +20,9 @@ const FURTHEST = 1.1;
 const ROLL_M = 300;
 const STEP_M = 40;
 const SURE_M = mFromFt(250);
-const LOW_FLAP_M = mFromFt(120);
-const ROUND_OUT_S = 2.9;
+const ROUND_OUT_S = 3.4;
 const ROUND_OUT_FROM_M = mFromFt(15);
-const ROUND_OUT_TO_M = mFromFt(45);
+const ROUND_OUT_TO_M = mFromFt(65);
 
 const BAD_GROUND: ReadonlySet<Aerodrome['features'][number]['kind']> = new Set(['wood', 'water', 'village']);
 
@@ -37,11 +36,10 @@ export const beginLandAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotVie
 };
 
 export const landAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
-  const { landing, final } = b.habits;
-  const stage = v.clearanceM < LOW_FLAP_M ? landing.stage : v.clearanceM < SURE_M ? final.stage : 0;
-  if (stage > 0 && selectFlap(b, m, stage)) m.regime = stage === landing.stage ? 'landing' : 'final';
-  else if (stage === 0) m.regime = m.hands.flapStage > 0 ? 'take-off' : 'climb';
-  glideAt(b, m, v, stage > 0 ? b.plan.approachIasMps + FAST_MPS : b.glideIasMps);
+  const sure = v.clearanceM < SURE_M;
+  if (!sure) m.regime = m.hands.flapStage > 0 ? 'take-off' : 'climb';
+  else if (selectFlap(b, m, b.habits.final.stage)) m.regime = 'final';
+  glideAt(b, m, v, sure ? b.plan.approachIasMps + FAST_MPS : b.glideIasMps);
   holdTrack(b, m, v, m.landRad);
   balance(b, m, v);
   const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);

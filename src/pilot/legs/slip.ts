@@ -21,11 +21,16 @@ const ROLL_RADPS = radFromDeg(8);
 const ENOUGH_ABOVE_M = 3;
 const LOWEST_M = mFromFt(280);
 /** Worth a slip from here. */
-export const SLIP_FROM_M = 8;
+const SLIP_FROM_M = 8;
+const SLIP_ABOVE_M = mFromFt(330);
 
 /** Height of the wheels above the slope to the aim point. */
-export const aboveSlopeM = (b: Briefing, v: Readonly<PilotView>): number =>
+const aboveSlopeM = (b: Briefing, v: Readonly<PilotView>): number =>
   v.heightM - (b.aimGroundM + b.approachTangent * (b.runway.aimM - v.xM) - b.eyeHeightM);
+
+/** High on final, and high enough above the ground to be straight again in time. */
+export const isSlipDue = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean =>
+  m.phase === 'final' && !m.turning && aboveSlopeM(b, v) > SLIP_FROM_M && v.clearanceM > SLIP_ABOVE_M;
 
 /**
  * Wing down into the wind, opposite rudder, throttle closed: the track along the centreline, the speed with the
