@@ -38,6 +38,7 @@ const DEMANDS: Readonly<Record<string, (issue: Issue) => string>> = {
   picklist: (i) => oneOf(i.expected),
   union: (i) => oneOf(i.expected),
   literal: (i) => oneOf(i.expected),
+  variant: (i) => oneOf(i.expected),
 };
 
 const oneOf = (expected: string | null): string => {

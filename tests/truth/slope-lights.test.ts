@@ -109,6 +109,38 @@ describe('slope lights with two units', () => {
   ])('set to 4 degrees and seen at %d show %s', (elevationDeg, letters) => {
     expect(lettersAt(apapi, elevationDeg)).toBe(letters);
   });
+
+  test.each([
+    [3, 45, 0],
+    [4, 15, 1],
+  ])(
+    'change colour at %d degrees %d minutes, unit %d from the outside, and nowhere else',
+    (deg, min, unit) => {
+      const at = (arcMinutes: number) => lettersAt(apapi, minutes(deg, min + arcMinutes)).charAt(unit);
+      // Seen from abreast the middle, a mile out: the unit's own elevation differs by less than 0.1 minute
+      expect(at(-1.6)).toBe('R');
+      expect(at(0)).toBe('P');
+      expect(at(1.6)).toBe('W');
+      const other = lettersAt(apapi, minutes(deg, min)).charAt(1 - unit);
+      expect(other).toBe(unit === 0 ? 'R' : 'W');
+    },
+  );
+
+  test('stand 10 and 16 metres from the edge of the runway (10 m verified in circuit-training 5, spacing of 6 m from memory)', () => {
+    const { unitsAcrossM, unitsAngleRad, side } = apapi.lights!;
+    const fromEdgeM = unitsAcrossM.map((across) => side * across - apapi.widthM / 2);
+    expect(fromEdgeM).toHaveLength(2);
+    expect(fromEdgeM[0]).toBeCloseTo(16, 9);
+    expect(fromEdgeM[1]).toBeCloseTo(10, 9);
+    expect(unitsAngleRad[0]! - unitsAngleRad[1]!).toBeCloseTo(-radFromDeg(0.5), 12);
+  });
+
+  test('are dark outside the sector and from behind, and say so with two letters', () => {
+    expect(lettersAt(apapi, 4, mFromNmi(1), radFromDeg(9.5))).toBe('WR');
+    expect(lettersAt(apapi, 4, mFromNmi(1), radFromDeg(11))).toBe('--');
+    expect(lettersAt(apapi, 4, mFromNmi(1), Math.PI)).toBe('--');
+    expect(lettersAt(apapi, 4, apapi.lights!.rangeM + 20)).toBe('--');
+  });
 });
 
 describe('slope lights', () => {

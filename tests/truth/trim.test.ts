@@ -99,7 +99,9 @@ describe.each(AEROPLANES)('%s asks the hand for', (_id, aeroplane) => {
   it('more pull the slower it flies: speed is held by the stick', () => {
     let before = -Infinity;
     for (let kt = aeroplane.speeds.bestAngleKt; kt <= aeroplane.limits.vnoKt; kt += 5) {
-      const { elevatorRad } = steadyAt(aeroplane, kt, { revps: 35 });
+      // A governed propeller turns as it is told, so its power is told by the path
+      const power = aeroplane.equipment.propellerLever ? { flightPathRad: radFromDeg(-3) } : { revps: 35 };
+      const { elevatorRad } = steadyAt(aeroplane, kt, power);
       expect(elevatorRad).toBeGreaterThan(before);
       before = elevatorRad;
     }

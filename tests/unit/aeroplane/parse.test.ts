@@ -5,8 +5,8 @@ import { aeroplaneJson } from '../../support/aeroplanes.ts';
 type Path = (string | number)[];
 
 /** The demo file with one place overwritten; `undefined` removes the key. */
-const spoilt = (path: Path, value: unknown): unknown => {
-  const json = aeroplaneJson('sandpiper');
+const spoilt = (path: Path, value: unknown, id = 'sandpiper'): unknown => {
+  const json = aeroplaneJson(id);
   let here = json as Record<string | number, unknown>;
   for (const key of path.slice(0, -1)) here = here[key] as Record<string | number, unknown>;
   const last = path.at(-1) as string | number;
@@ -15,9 +15,9 @@ const spoilt = (path: Path, value: unknown): unknown => {
   return json;
 };
 
-const sentence = (path: Path, value: unknown): string => {
+const sentence = (path: Path, value: unknown, id = 'sandpiper', file = 'two-seat.json'): string => {
   try {
-    parseAeroplane(spoilt(path, value), 'two-seat.json');
+    parseAeroplane(spoilt(path, value, id), file);
   } catch (error) {
     return (error as Error).message;
   }
@@ -77,6 +77,50 @@ describe('a file of an aeroplane', () => {
     ],
   ])('with %j set to %j is refused in one sentence', (path, value, expected) => {
     expect(sentence(path, value)).toBe(expected);
+  });
+
+  test.each<[Path, unknown, string]>([
+    [
+      ['limits', 'gearOperatingKt'],
+      undefined,
+      'limits must have gearOperatingKt and gearExtendedKt when the gear is retractable',
+    ],
+    [
+      ['limits', 'gearOperatingKt'],
+      140,
+      'limits.gearOperatingKt must be at most limits.gearExtendedKt 135, was 140',
+    ],
+    [['limits', 'gearExtendedKt'], 180, 'limits.gearExtendedKt must be at most limits.vneKt 175, was 180'],
+    [
+      ['speeds', 'downwindKt'],
+      118,
+      'speeds.downwindKt must be at most 115, where the gear is lowered, was 118',
+    ],
+    [['drag', 'gear'], 0, 'drag.gear must be above 0 when the gear is retractable, was 0'],
+    [
+      ['equipment', 'propellerLever'],
+      false,
+      'equipment.propellerLever must be true with a constant-speed propeller, was false',
+    ],
+    [
+      ['propeller', 'coarsePitchDeg'],
+      12,
+      'propeller.coarsePitchDeg must be above propeller.finePitchDeg 15, was 12',
+    ],
+    [['propeller', 'lowestRpm'], 2700, 'propeller.lowestRpm must be below engine.ratedRpm 2700, was 2700'],
+    [
+      ['plan', 'circuitRpm'],
+      undefined,
+      'plan must have circuitRpm and baseManifoldInHg with a constant-speed propeller',
+    ],
+    [['plan', 'circuitRpm'], 2800, 'plan.circuitRpm must be from 1500 to 2700, was 2800'],
+    [
+      ['propeller', 'kind'],
+      'ducted',
+      'propeller.kind must be one of "fixed-pitch", "constant-speed", was "ducted"',
+    ],
+  ])('of the four-seater with %j set to %j is refused', (path, value, expected) => {
+    expect(sentence(path, value, 'whimbrel', 'four-seat.json')).toBe(`four-seat.json: ${expected}`);
   });
 
   test('that is no object at all is refused with its name', () => {
