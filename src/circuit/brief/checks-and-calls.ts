@@ -35,6 +35,7 @@ const only = (wanted: boolean, text: string): readonly string[] => (wanted ? [te
 const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   upwind: ({ aeroplane, hand, crosswindTurnFt }) => ({
     checks: [
+      ...only(aeroplane.undercarriage.retractable, 'climbing, no runway left to land on: brakes, gear up'),
       'flap up by stages, climbing and above 300 ft',
       ...only(aeroplane.equipment.pump, 'fuel pump off, pressure holds'),
       'temperatures and pressures in the green',
@@ -42,8 +43,14 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
     calls: [],
     look: `from ${crosswindTurnFt} ft, past the end: look ${hand === 'left' ? 'right, ahead, left' : 'left, ahead, right'}, then turn`,
   }),
-  crosswind: ({ hand, circuitFt }) => ({
-    checks: [`${circuitFt} ft: attitude, power, trim`],
+  crosswind: ({ aeroplane, hand, circuitFt }) => ({
+    checks: [
+      `${circuitFt} ft: attitude, power, trim`,
+      ...only(
+        aeroplane.plan.circuitRpm !== undefined,
+        `propeller ${thousands(aeroplane.plan.circuitRpm ?? 0)} rpm`,
+      ),
+    ],
     calls: [],
     look: `along the downwind leg for traffic joining, then ${hand}`,
   }),
@@ -72,6 +79,7 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   final: ({ aeroplane, runway }) => ({
     checks: [
       `landing flap, trim, ${aeroplane.undercarriage.retractable ? 'gear down, ' : ''}toes off the brakes`,
+      ...only(aeroplane.equipment.propellerLever, 'propeller fully forward'),
       ...only(aeroplane.engine.carburettor, 'carburettor heat as the handbook says, cold to go around'),
       'runway clear, and cleared to land where there is a tower',
     ],

@@ -27,10 +27,11 @@ export function goAroundWords(setting: Setting): readonly string[] {
   const stages = aeroplane.flap.stages;
   const middle = stages[Math.max(takeOffStage, Math.min(finalStage, landingStage - 1))]?.deg ?? 0;
   const cold = aeroplane.engine.carburettor ? ', carburettor heat cold' : '';
+  const gear = aeroplane.undercarriage.retractable ? 'gear up, then ' : '';
   return [
     `Power: full, smoothly${cold}; right foot.`,
     `Attitude: stop the descent, hold the nose against the trim, ${fixed(aeroplane.speeds.goAroundKt)} kt.`,
-    `Configuration: flap to ${fixed(middle)}° first; climbing, the rest by stages; trim.`,
+    `Configuration: flap to ${fixed(middle)}° first; climbing, ${gear}the rest by stages; trim.`,
     'Then to the dead side where there is traffic, and call “going around”. Going around is never wrong.',
   ];
 }

@@ -1,4 +1,5 @@
-import { columnIndicatedAltitudeM } from '../../atmosphere/air.ts';
+import { columnIndicatedAltitudeM, columnPressurePa } from '../../atmosphere/air.ts';
+import { manifoldPa } from '../../simulation/engine.ts';
 import type { Steady } from '../../simulation/steady.ts';
 import { magneticFromTrue } from '../../units/angles.ts';
 import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
@@ -45,9 +46,21 @@ function stretchBrief(
     verticalSpeedMps,
     iasMps: flown.iasMps,
     flapDeg: setting.aeroplane.flap.stages[flown.stage]?.deg ?? 0,
-    revps: steady.revps,
+    ...powerOf(setting, steady, to.heightM),
     fullPower: steady.throttle > 0.999,
   };
+}
+
+/** Rpm, and the manifold pressure that tells the power where the propeller governs the rpm. */
+function powerOf(
+  setting: Setting,
+  steady: Steady,
+  heightM: number,
+): Pick<StretchBrief, 'revps' | 'manifoldPa'> {
+  const { revps, throttle } = steady;
+  if (setting.aeroplane.propeller.kind !== 'constant-speed') return { revps, manifoldPa: null };
+  const staticPa = columnPressurePa(setting.air, setting.runway.thresholdElevationM + heightM);
+  return { revps, manifoldPa: manifoldPa(staticPa, throttle, revps) };
 }
 
 /**
@@ -64,7 +77,12 @@ function gradientClimbMps(setting: Setting, plan: CircuitPlan): number {
 /** Levelled on crosswind, the speed builds for downwind with the flap still up. */
 const levelled = (setting: Setting): Flown => ({
   steady: setting.steadyAt(
-    { iasMps: setting.iasMps.downwind, verticalSpeedMps: 0 },
+    {
+      iasMps: setting.iasMps.downwind,
+      verticalSpeedMps: 0,
+      gear: setting.gear.downwind,
+      propeller: setting.propeller.downwind,
+    },
     setting.runway.circuitHeightM,
     0,
   ),
@@ -81,7 +99,11 @@ const climbEnd = (plan: CircuitPlan): PathPoint | null => {
 };
 
 const climbOn = (setting: Setting, plan: CircuitPlan): Flown => ({
-  steady: setting.steadyAt({ iasMps: setting.iasMps.crosswind, throttle: 1 }, plan.heightM, 0),
+  steady: setting.steadyAt(
+    { iasMps: setting.iasMps.crosswind, throttle: 1, gear: setting.gear.crosswind },
+    plan.heightM,
+    0,
+  ),
   verticalSpeedMps: setting.climb.crosswindMps,
   iasMps: setting.iasMps.crosswind,
   stage: 0,
@@ -106,7 +128,15 @@ function withLandingFlap(setting: Setting, plan: CircuitPlan, final: StretchBrie
   if (stage === plan.legs.final.flapStage) return [];
   const { steady } = finalWith(setting, plan, stage, final.verticalSpeedMps);
   const flapDeg = setting.aeroplane.flap.stages[stage]?.deg ?? 0;
-  return [{ ...final, way: 'landing flap', flapDeg, revps: steady.revps, fullPower: false }];
+  return [
+    {
+      ...final,
+      way: 'landing flap',
+      flapDeg,
+      ...powerOf(setting, steady, final.toHeightM),
+      fullPower: false,
+    },
+  ];
 }
 
 function stretchesOf(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): readonly StretchBrief[] {

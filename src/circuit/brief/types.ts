@@ -32,6 +32,8 @@ export interface StretchBrief {
   readonly iasMps: number;
   readonly flapDeg: number;
   readonly revps: number;
+  /** Null where the rpm tells the power. */
+  readonly manifoldPa: number | null;
   readonly fullPower: boolean;
 }
 

@@ -5,6 +5,8 @@ import {
   degFromRad,
   fpmFromMps,
   ftFromM,
+  hpaFromPa,
+  inHgFromHpa,
   ktFromMps,
   nmiFromM,
   rpmFromRevps,
@@ -31,8 +33,11 @@ export const sinkText = (mps: number): string => {
   return fpm === 0 ? 'level' : `${fpm > 0 ? '+' : '−'}${thousandsTo(Math.abs(fpm), 10)}`;
 };
 
-export const powerText = (stretch: StretchBrief): string =>
-  stretch.fullPower ? `full, ${rpmText(stretch.revps)}` : rpmText(stretch.revps);
+export const powerText = ({ fullPower, revps, manifoldPa }: StretchBrief): string => {
+  const rpm = rpmText(revps);
+  if (fullPower) return `full, ${rpm}`;
+  return manifoldPa === null ? rpm : `${fixed(inHgFromHpa(hpaFromPa(manifoldPa)), 1)} in, ${rpm}`;
+};
 
 export const legName = (leg: LegBrief['leg']): string => leg.charAt(0).toUpperCase() + leg.slice(1);
 
