@@ -15,7 +15,7 @@ interface PartProps {
 
 /** How far along a leg its aeroplane stands: clear of the runway and of the gates. */
 const ALONG: Readonly<Record<LegBrief['leg'], number>> = {
-  upwind: 0.6,
+  upwind: 0.75,
   crosswind: 0.5,
   downwind: 0.5,
   base: 0.5,
@@ -193,11 +193,14 @@ const Gates = ({ brief, frame }: PartProps) => (
 const Wind = ({ brief, frame, weather }: PartProps & { readonly weather: Weather }) => {
   const { runway } = brief.plan;
   const [, farY] = frame.on(0, (brief.plan.side * brief.plan.spacingM) / 2);
-  const [x] = frame.on(runway.surfaceEndM, 0);
+  const { crosswind } = brief.plan.legs;
+  const [endX] = frame.on(runway.surfaceEndM, 0);
+  const [legX] = frame.at(crosswind.to.eastM, crosswind.to.northM);
+  const x = Math.min(endX + 70, legX - 190);
   const toRadM = radFromDeg(weather.windFromDegM + 180);
   const gust = weather.gustKt === null ? '' : ` gusting ${fixed(weather.gustKt)}`;
   return (
-    <g transform={`translate(${(x + 70).toFixed(1)} ${farY.toFixed(1)})`}>
+    <g transform={`translate(${x.toFixed(1)} ${farY.toFixed(1)})`}>
       {weather.windKt > 0 ? (
         <path
           className="chart-wind"

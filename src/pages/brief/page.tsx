@@ -70,7 +70,7 @@ const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
         `normal circuit, ${brief.plan.side === 1 ? 'right' : 'left'}-hand, ${feetText(brief.air.circuitAltitudeM)} ft on QNH`,
         `${aeroplane.title}, ${thousands(aeroplane.massKg.flown)} kg`,
         `wind ${windText(weather)}, ${fixed(weather.temperatureC)} °C, QNH ${fixed(weather.qnhHpa)}`,
-        `elevation ${fixed(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
+        `elevation ${thousands(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
         entered.length > 0 ? `${entered.join(' and ')} entered by you` : '',
       ]
         .filter((each) => each !== '')
