@@ -6,11 +6,12 @@ import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
 import { createLesson } from '../../src/lesson/lesson.ts';
 import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
-import { createSession, type Session, tick } from '../../src/session/session.ts';
+import { type Aircraft, createSession, type Session, tick } from '../../src/session/session.ts';
 import { prepare } from '../../src/simulation/model.ts';
 import { STEP_HZ } from '../../src/simulation/scenario.ts';
+import { createTrail, extendTrail, type Trail } from '../../src/views/trail.ts';
 import { say } from './rows.ts';
-import { bytesMade, cpuSeconds, cpuSideBySide, median } from './timing.ts';
+import { bytesKept, bytesMade, cpuSeconds, cpuSideBySide, median } from './timing.ts';
 
 const weather = { wind: '050/10g20', turbulence: 'moderate' } as const;
 const MINUTE = 60 * STEP_HZ;
@@ -40,18 +41,22 @@ say({
   budget: 10_000,
 });
 
-/** A session of touch-and-goes that has flown so many minutes. */
-const sessionOf = (minutes: number): Session => {
+/** A session of touch-and-goes that has flown so many minutes, and the trail it left. */
+const sessionOf = (minutes: number): { readonly session: Session; readonly trail: Trail } => {
   const scenario = scenarioFrom({ ...weather, circuits: '50' }, '.');
   const plan = planOf(scenario);
   const model = prepare(scenario);
   const folds = [createLessonFold(createLesson(scenario.aeroplane, model.runway, plan))];
   const session = createSession([{ scenario, source: createPilot(model, plan), folds }]);
-  for (let i = 0; i < minutes * MINUTE; i += 1) tick(session);
-  return session;
+  const trail = createTrail();
+  for (let i = 0; i < minutes * MINUTE; i += 1) {
+    tick(session);
+    extendTrail(trail, (session.aircraft[0] as Aircraft).snapshot);
+  }
+  return { session, trail };
 };
 
-const tenMinutes = sessionOf(10);
+const tenMinutes = sessionOf(10).session;
 say({
   name: 'garbage of a step of the whole session',
   figure:
@@ -64,8 +69,7 @@ say({
   budget: null,
 });
 
-const recording = sessionOf(10).aircraft[0]?.recorder.recording;
-if (recording === undefined) throw new Error('session: one aircraft was expected, found none');
+const { recording } = (sessionOf(10).session.aircraft[0] as Aircraft).recorder;
 say({
   name: 'recording of ten minutes, deflated',
   figure: deflateRawSync(recordingText(recording)).length / 1000,
@@ -75,17 +79,28 @@ say({
 });
 
 /** What twice the flight costs, over what it would cost if it were twice as much. */
-const growth = (from: number): number =>
+const timeGrowth = (minutes: number): number =>
   median(
     [0, 1, 2].map(() => {
-      const once = cpuSeconds(() => sessionOf(from));
-      const twice = cpuSeconds(() => sessionOf(2 * from));
+      const once = cpuSeconds(() => sessionOf(minutes));
+      const twice = cpuSeconds(() => sessionOf(2 * minutes));
       return twice / (2 * once);
     }),
   );
+const memoryGrowth = (minutes: number): number => {
+  const once = bytesKept(() => sessionOf(minutes));
+  return bytesKept(() => sessionOf(2 * minutes)) / (2 * once);
+};
 say({
-  name: 'cost of 60 minutes over twice that of 30',
-  figure: growth(30),
+  name: 'time for 60 minutes, trail and all, over twice that for 30',
+  figure: timeGrowth(30),
+  unit: '',
+  sense: 'at most',
+  budget: 1.1,
+});
+say({
+  name: 'memory of 60 minutes over twice that of 30',
+  figure: memoryGrowth(30),
   unit: '',
   sense: 'at most',
   budget: 1.1,
