@@ -36,6 +36,15 @@ const sayPump = (aeroplane: Aeroplane): readonly [CardLine] | readonly [] =>
     ? [{ id: 'pump', kind: 'check', text: 'fuel pump on, pressure in the green' }]
     : [];
 
+const sayGear = (aeroplane: Aeroplane, words: string): readonly [CardLine] | readonly [] =>
+  aeroplane.undercarriage.retractable ? [{ id: 'gear', kind: 'check', text: words }] : [];
+
+/** The power of base, as this aeroplane's gauges tell it. */
+const basePower = ({ plan }: Aeroplane): string =>
+  plan.baseManifoldInHg === undefined
+    ? `${plan.baseRpm.toLocaleString('en-GB')} rpm`
+    : `${plan.baseManifoldInHg} in, propeller forward`;
+
 const LANDED = {
   id: 'straight',
   kind: 'do',
@@ -72,6 +81,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     lines: [
       { id: 'speed', kind: 'do', text: `${aeroplane.speeds.climbKt} kt, trimmed` },
       { id: 'track', kind: 'do', text: 'track on the extended centreline' },
+      ...sayGear(aeroplane, 'climbing, no runway left: gear up'),
       { id: 'after', kind: 'check', text: 'after-take-off check: flap up, engine in the green' },
       { id: 'look', kind: 'check', text: `look out before the turn, ending ${side}` },
     ],
@@ -96,6 +106,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       },
       { id: 'speed', kind: 'do', text: `${circuitFt} ft, ${aeroplane.speeds.downwindKt} kt, trimmed` },
       { id: 'checks', kind: 'check', text: 'brakes off, mixture, fuel, instruments, harness' },
+      ...sayGear(aeroplane, 'gear down below its limit speed, and locked'),
       ...sayPump(aeroplane),
       ...sayHeat(aeroplane, 'carburettor heat hot ten seconds, note rpm'),
       {
@@ -113,7 +124,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       {
         id: 'flap',
         kind: 'check',
-        text: `${aeroplane.plan.baseRpm.toLocaleString('en-GB')} rpm, flap ${degOf(aeroplane, aeroplane.plan.baseStage)}`,
+        text: `${basePower(aeroplane)}, flap ${degOf(aeroplane, aeroplane.plan.baseStage)}`,
       },
       { id: 'speed', kind: 'do', text: `${aeroplane.speeds.baseKt} kt, trimmed` },
       { id: 'look', kind: 'check', text: 'look along long final and the opposite base' },
@@ -129,6 +140,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
         kind: 'check',
         text: `landing flap ${degOf(aeroplane, aeroplane.plan.landingStage)}, ${finalKt(aeroplane)} kt, trimmed`,
       },
+      ...sayGear(aeroplane, 'gear down, propeller forward'),
       ...sayHeat(aeroplane, 'carburettor heat cold below 200 ft'),
       { id: 'clear', kind: 'check', text: 'runway clear, toes off the brakes' },
     ],
