@@ -33,7 +33,9 @@ export interface Flown {
   readonly gpx: string;
 }
 
+/** Half an hour, and for a session of many circuits eight minutes each. */
 const LONGEST_S = 30 * 60;
+const LONGEST_CIRCUIT_S = 8 * 60;
 const LOOK_STEPS = 6;
 
 /** Flies it without a screen. */
@@ -45,7 +47,8 @@ export const flyOrder = (order: FlightOrder): Flown => {
   const aircraft = session.aircraft[0];
   if (aircraft === undefined) throw new Error('session: one aircraft was expected, found none');
   const memory = aircraft.foldMemories[0] as LessonMemory;
-  const steps = Math.round((durationS ?? LONGEST_S) * STEP_HZ);
+  const longestS = Math.max(LONGEST_S, scenario.circuits * LONGEST_CIRCUIT_S);
+  const steps = Math.round((durationS ?? longestS) * STEP_HZ);
   const every = trackHz === null ? 0 : STEP_HZ / trackHz;
   const goesOn = order.openLoop && durationS !== null;
   const rows: string[] = [];
@@ -66,7 +69,10 @@ export const flyOrder = (order: FlightOrder): Flown => {
     if (session.step % LOOK_STEPS === 0 && !goesOn && endingOf(memory, lesson) !== null) break;
   }
   writeDown();
-  const timeUp = durationS === null ? 'Half an hour was up.' : `The ${durationS} s asked for were up.`;
+  const timeUp =
+    durationS === null
+      ? `The ${Math.round(longestS / 60)} minutes of a flight were up.`
+      : `The ${durationS} s asked for were up.`;
   return {
     result: resultOf(scenario, lesson, memory, session.step / STEP_HZ, timeUp),
     track: trackHz === null ? '' : trackHeader() + rows.join(''),

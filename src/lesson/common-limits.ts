@@ -30,6 +30,10 @@ export interface CommonLimits {
   readonly extendM: Limit;
   readonly orbitDeg: Limit;
   readonly reactionS: Limit;
+  /** Mean throttle of a glide, percent. */
+  readonly glidePower: Limit;
+  readonly slipS: Limit;
+  readonly noseUpS: Limit;
 }
 
 const practice = (below: number, above: number, what = ''): Limit => ({
@@ -68,10 +72,10 @@ export const COMMON_LIMITS: CommonLimits = {
   },
   lamps: practice(1, 1, 'at most one lamp off'),
   roundOutFt: {
-    below: 5,
-    above: 5,
-    source: 'FAA-H-8083-3C p. 179: round-out from 10 to 20 ft',
-    sure: 'seen',
+    below: 7,
+    above: 10,
+    source: 'FAA-H-8083-3C p. 179: round-out begun at 10 to 20 ft; a few feet either side common practice',
+    sure: 'practice',
   },
   floatM: practice(0, 300),
   touchdownSinkFpm: practice(100, 140, 'about 100 ft/min is gentle'),
@@ -110,4 +114,7 @@ export const COMMON_LIMITS: CommonLimits = {
   extendM: practice(300, 300, 'about ten seconds either side'),
   orbitDeg: practice(30, 30),
   reactionS: practice(0, 4, 'acted on within four seconds'),
+  glidePower: practice(0, 10, 'closed, but for clearing the engine'),
+  slipS: practice(3, 0, 'some seconds of it'),
+  noseUpS: practice(1, 0, 'held off as long as it will stay'),
 };

@@ -50,6 +50,14 @@ export const watchFlare = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   flare.roundOutAlongM = flare.begunAlongM;
 };
 
+/** How long the nose wheel stays off after the touch. */
+export const watchNose = (m: LessonMemory, s: Readonly<Snapshot>): void => {
+  const last = m.touchdowns[m.touchdowns.length - 1];
+  if (last === undefined || m.legs.leg !== 'landing-roll' || !m.wheels.landing || m.noseDown) return;
+  if (s.noseWheelOnGround) m.noseDown = true;
+  else last.noseUpS = s.timeS - last.atS;
+};
+
 /** How long the brakes are kept on without a break in the landing roll. */
 export const watchBrakes = (m: LessonMemory, s: Readonly<Snapshot>): void => {
   const last = m.touchdowns[m.touchdowns.length - 1];

@@ -1,7 +1,7 @@
 import { STEP_S } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { watchEngine } from './engine-failure.ts';
-import { beginFlare, watchBrakes, watchFlare } from './flare.ts';
+import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
 import { watchGoArounds } from './go-around.ts';
 import { watchInstructions } from './instructions.ts';
@@ -59,6 +59,7 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     steadyFromS: null,
     flare: beginFlare(),
     brakeFromS: null,
+    noseDown: false,
     said: [],
     engine: null,
     lastHeightM: s.heightM,
@@ -103,6 +104,7 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   takeInTurn(m, lesson);
   watchEngine(m, s);
   watchFlare(m, lesson, s);
+  watchNose(m, s);
   watchBrakes(m, s);
   watchInstructions(m, lesson, s);
   watchGates(m, lesson, s, limits);

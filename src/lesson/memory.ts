@@ -30,6 +30,9 @@ export interface Stretch {
   heldDegKpa: Measure;
   /** Lamps showing white beyond half of them, where the plan has half red and half white. */
   lamps: Measure;
+  throttle: Measure;
+  /** Time spent slipping by more than a few degrees. */
+  slippedS: number;
   /** Furthest above the limit speed of the flap that was out; 0: never. */
   flapOverMps: number;
 }
@@ -102,6 +105,8 @@ export interface TouchdownFact {
   /** Wheels' height where the round-out began, and from there to the touch; null when it was not seen. */
   roundOutM: number | null;
   floatM: number | null;
+  /** From the touch to the nose wheel coming down; so long so far while it is still up. */
+  noseUpS: number;
   /** The longest time the brakes were on without a break, above walking pace. */
   longestBrakeS: number;
 }
@@ -180,6 +185,8 @@ export interface LessonMemory {
   steadyFromS: number | null;
   flare: FlareMemory;
   brakeFromS: number | null;
+  /** The nose wheel has come down since the last touch. */
+  noseDown: boolean;
   said: SaidFact[];
   engine: EngineFact | null;
   /** Wheels' height at the last look. */

@@ -11,6 +11,7 @@ import { type LegName, turnOnto } from './names.ts';
 const SETTLE_S = 8;
 const CLIMBING_MPS = 1;
 const OFF_THE_LEG_RAD = radFromDeg(60);
+const SLIPPING_RAD = radFromDeg(6);
 /** Steady: wings level, speed still, for ten seconds (common practice). */
 const STEADY_S = 10;
 const STEADY_BANK_RAD = radFromDeg(5);
@@ -59,6 +60,8 @@ export const beginStretch = (circuit: number, leg: LegName, fromS: number, heigh
   ball: newMeasure(),
   heldDegKpa: newMeasure(),
   lamps: newMeasure(),
+  throttle: newMeasure(),
+  slippedS: 0,
   flapOverMps: 0,
 });
 
@@ -116,6 +119,8 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   now.endFlapStage = s.flapStage;
   now.flapOverMps = Math.max(now.flapOverMps, flapOverMps(lesson, s));
   takeIn(now.ball, Math.abs(m.smoothBall));
+  takeIn(now.throttle, where.throttle);
+  if (Math.abs(s.slipRad) > SLIPPING_RAD && !s.onGround) now.slippedS += s.timeS - m.lastS;
   takeIn(now.heightM, s.heightM);
   takeIn(now.iasMps, s.iasMps);
   takeIn(now.bankRad, s.bankRad);

@@ -69,6 +69,7 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
   // Skipping along the runway before the first real climb is still the take-off.
   if (m.wheels.highestHopM < BOUNCE_M || m.legs.highestClearM < mFromFt(15)) return;
   m.wheels.landing = true;
+  m.noseDown = false;
   const { runway } = lesson;
   const { headingRadT } = runway;
   m.touchdowns.push({
@@ -86,6 +87,7 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
     noseFirst: s.noseWheelOnGround,
     roundOutM: m.flare.roundOutM,
     floatM: m.flare.roundOutM === null ? null : c.alongM - m.flare.roundOutAlongM,
+    noseUpS: 0,
     longestBrakeS: 0,
   });
 };

@@ -24,6 +24,8 @@ const gateRow = (heightFt: number): Rule => ({
 const gateOf = (c: CircuitFacts, heightFt: number) =>
   lastWhere(c.m.gates, (g) => g.circuit === c.circuit && g.heightFt === heightFt);
 
+const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
+
 /** From the turn to final down to the last gate. */
 export const APPROACH_RULES: readonly Rule[] = [
   bankOf(
@@ -126,6 +128,36 @@ export const APPROACH_RULES: readonly Rule[] = [
     },
     unjudged: (c) => c.lesson.task.technique === 'glide',
     against: (_, limits) => around(0, limits.lamps),
+  },
+  {
+    id: 'glide-power',
+    leg: 'final',
+    measures: 'mean throttle from base to the round-out of a glide',
+    unit: '%',
+    say: { high: 'Power was needed: the key came too late or too wide for today. Turn in earlier.' },
+    good: 2,
+    bad: 40,
+    measure: (c) => {
+      if (c.lesson.task.technique !== 'glide' || c.circuit > 1) return undefined;
+      const flown = GLIDE_LEGS.map((leg) => lastStretch(c, leg)).filter((leg) => leg !== null);
+      const count = flown.reduce((sum, { throttle }) => sum + throttle.count, 0);
+      return count === 0 ? null : (100 * flown.reduce((sum, { throttle }) => sum + throttle.sum, 0)) / count;
+    },
+    against: (_, limits) => atMost(0, limits.glidePower),
+  },
+  {
+    id: 'slip-used',
+    leg: 'final',
+    measures: 'time spent slipping on final',
+    unit: 's',
+    say: { low: 'The height was lost otherwise: wing down, full opposite rudder, and hold the attitude.' },
+    good: 9,
+    bad: 0,
+    measure: (c) => {
+      if (c.lesson.task.technique !== 'slip' || c.circuit > 1) return undefined;
+      return lastStretch(c, 'final')?.slippedS;
+    },
+    against: (_, { slipS }) => ({ target: 6, low: slipS.below, high: null, source: slipS.source }),
   },
   gateRow(500),
   gateRow(300),

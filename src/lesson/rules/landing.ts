@@ -40,7 +40,12 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 180,
     bad: 520,
     of: (t) => t.floatM,
-    against: (_, limits) => atMost(150, limits.floatM),
+    // In thin air the same speed on the dial is more over the ground, and floats as its square
+    against: ({ lesson: { plan } }, { floatM }) => {
+      const faster = plan.legs.final.tasMps / plan.legs.final.iasMps;
+      const thin = faster * faster;
+      return { target: 150 * thin, low: null, high: floatM.above * thin, source: floatM.source };
+    },
   }),
   atTouchdown({
     id: 'touchdown-point',
@@ -140,6 +145,16 @@ export const LANDING_RULES: readonly Rule[] = [
     bad: 1,
     of: (t) => (t.noseFirst ? 1 : 0),
     against: () => ({ target: 0, low: 0, high: 0, source: 'FAA-H-8083-3C chapter 9: main wheels first' }),
+  }),
+  atTouchdown({
+    id: 'nose-held-off',
+    measures: 'from the touch to the nose wheel',
+    unit: 's',
+    say: { low: 'The nose wheel came down at once: stick back, further back, until it will not stay up.' },
+    good: 4,
+    bad: 0.2,
+    of: (t, c) => (c.lesson.task.technique === 'soft-field' ? t.noseUpS : undefined),
+    against: (_, { noseUpS }) => ({ target: 3, low: noseUpS.below, high: null, source: noseUpS.source }),
   }),
   atTouchdown({
     id: 'touchdown-bounces',
