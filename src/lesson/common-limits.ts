@@ -34,6 +34,15 @@ export interface CommonLimits {
   readonly glidePower: Limit;
   readonly slipS: Limit;
   readonly noseUpS: Limit;
+  /** Of the items of a check, of the calls that are due, of a lookout's parts. */
+  readonly checksPercent: Limit;
+  readonly callsPercent: Limit;
+  readonly lookoutPercent: Limit;
+  readonly outOfOrderItems: Limit;
+  readonly readBackS: Limit;
+  readonly subscaleHpa: Limit;
+  /** To another aeroplane in the air, at least. */
+  readonly spacingAheadM: Limit;
 }
 
 const practice = (below: number, above: number, what = ''): Limit => ({
@@ -116,5 +125,12 @@ export const COMMON_LIMITS: CommonLimits = {
   reactionS: practice(0, 4, 'acted on within four seconds'),
   glidePower: practice(0, 10, 'closed, but for clearing the engine'),
   slipS: practice(3, 0, 'some seconds of it'),
-  noseUpS: practice(1, 0, 'held off as long as it will stay'),
+  noseUpS: practice(1.5, 0, 'held off as long as it will stay'),
+  checksPercent: practice(15, 0, 'one item in seven may have been forgotten'),
+  callsPercent: practice(30, 0, 'most calls at their place'),
+  lookoutPercent: practice(20, 0, 'the whole lookout; one direction left out is amber'),
+  outOfOrderItems: practice(0, 1, 'one item out of its order'),
+  readBackS: practice(0, 10, 'answered within ten seconds'),
+  subscaleHpa: practice(1, 1),
+  spacingAheadM: practice(700, 0, 'about four tenths of a nautical mile'),
 };

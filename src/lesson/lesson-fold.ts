@@ -1,3 +1,4 @@
+import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
 import { STEP_S } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { watchEngine } from './engine-failure.ts';
@@ -8,6 +9,7 @@ import { watchInstructions } from './instructions.ts';
 import { beginLegs, watchLegs } from './legs.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
+import { beginProcedures, takeEvents, watchProcedures } from './procedures/watch.ts';
 import { SAFETY_RULES, watchSafety } from './safety.ts';
 import { beginStretch, closeStretch, takeInLook } from './stretch.ts';
 import { DEFAULT_TOLERANCES, type ToleranceSet } from './tolerances.ts';
@@ -26,12 +28,13 @@ const HELD_LAG_S = 3;
 /** The lesson as a fold over the flight (`Fold<LessonMemory>` of a session). */
 export interface LessonFold {
   begin(snapshot: Readonly<Snapshot>): LessonMemory;
-  step(memory: LessonMemory, snapshot: Readonly<Snapshot>): void;
+  step(memory: LessonMemory, snapshot: Readonly<Snapshot>, events?: readonly PilotEvent[]): void;
 }
 
 export const createLessonFold = (lesson: Lesson, limits: ToleranceSet = DEFAULT_TOLERANCES): LessonFold => ({
   begin: (s) => beginLesson(lesson, s),
-  step: (m, s) => {
+  step: (m, s, events = NO_EVENTS) => {
+    if (events.length > 0) takeEvents(m, lesson, s, events);
     watchWheels(m, lesson, s, STEP_S);
     if (s.step % LOOK_STEPS === 0 || (s.ended !== null && m.ended === null)) look(m, lesson, s, limits);
   },
@@ -75,6 +78,7 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     ended: null,
     endedWhy: '',
     endS: s.timeS,
+    procedures: beginProcedures(lesson),
   };
   takeInLook(m, lesson, s);
   return m;
@@ -107,6 +111,7 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   watchNose(m, s);
   watchBrakes(m, s);
   watchInstructions(m, lesson, s);
+  watchProcedures(m, lesson, s);
   watchGates(m, lesson, s, limits);
   watchGoArounds(m, lesson, changed);
   watchSafety(m, lesson, s);

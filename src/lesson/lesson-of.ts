@@ -27,6 +27,19 @@ const laterOf = (scenario: Scenario, runway: Runway): Lesson['later'] => {
   }
 };
 
+const proceduresOf = ({ procedures, aerodrome, weather, failures, seed }: Scenario): Lesson['procedures'] =>
+  procedures === undefined
+    ? null
+    : {
+        ...procedures,
+        place: aerodrome.title,
+        qnhHpa: Math.round(weather.qnhHpa),
+        windFromDegM: weather.windFromDegM,
+        windKt: weather.windKt,
+        brakesFail: failures.some(({ what }) => what === 'brakes'),
+        seed,
+      };
+
 /** The lesson of a scenario: its plan, its task, and of the exercise which rows are looked at; null: all of them. */
 export const lessonOfScenario = (
   scenario: Scenario,
@@ -39,4 +52,5 @@ export const lessonOfScenario = (
     task: scenario.task ?? PLAIN_TASK,
     rudderAssist: scenario.assists.rudder,
     later: laterOf(scenario, runway),
+    procedures: proceduresOf(scenario),
   });

@@ -3,6 +3,7 @@ import { newSeenLights, type SeenLights } from '../aerodrome/slope-lights.ts';
 import type { Aeroplane } from '../aeroplane/schema.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan } from '../circuit/types.ts';
 import { cos, mix, sin } from '../maths/functions.ts';
+import type { Procedures } from '../simulation/procedures.ts';
 import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt } from '../units/conversions.ts';
 import type { CircuitBounds } from './legs.ts';
@@ -15,6 +16,18 @@ export interface LegLine {
   readonly sinTrack: number;
   readonly cosTrack: number;
   readonly trackRadT: number;
+}
+
+/** What surrounds the flying, with what is needed to speak of it. */
+export interface LessonProcedures extends Procedures {
+  /** The aerodrome, as it is called. */
+  readonly place: string;
+  readonly qnhHpa: number;
+  readonly windFromDegM: number;
+  readonly windKt: number;
+  /** The brakes will not hold: there to be found by trying them. */
+  readonly brakesFail: boolean;
+  readonly seed: number;
 }
 
 /** What a flight is measured against; fixed before the first step. The two scratch objects carry nothing over. */
@@ -33,10 +46,14 @@ export interface Lesson {
   readonly rudderAssist: boolean;
   /** The base turn in the wind that the day gets to, and when; null where the wind stays. */
   readonly later: { readonly baseTurnAngleRad: number; readonly overS: number } | null;
+  /** Null: nothing is checked, called or looked out for. */
+  readonly procedures: LessonProcedures | null;
 }
 
 /** What a lesson may be given beside aeroplane, runway and plan. */
-export type LessonOptions = Partial<Pick<Lesson, 'assessed' | 'task' | 'rudderAssist' | 'later'>>;
+export type LessonOptions = Partial<
+  Pick<Lesson, 'assessed' | 'task' | 'rudderAssist' | 'later' | 'procedures'>
+>;
 
 /** Angle behind the wing at which to turn base, in the wind of that time. */
 export const baseTurnAngleRad = ({ plan, later }: Lesson, timeS: number): number =>
@@ -105,5 +122,6 @@ export const createLesson = (
   task: PLAIN_TASK,
   rudderAssist: false,
   later: null,
+  procedures: null,
   ...options,
 });

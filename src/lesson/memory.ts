@@ -2,6 +2,7 @@ import type { Instruction } from '../simulation/task.ts';
 import type { LegMemory } from './legs.ts';
 import type { Measure } from './measure.ts';
 import type { LegName, TurnOnto } from './names.ts';
+import type { ProcedureMemory } from './procedures/memory.ts';
 
 /** A stretch of the flight with one leg name; SI, signs as everywhere. */
 export interface Stretch {
@@ -206,4 +207,6 @@ export interface LessonMemory {
   ended: 'crashed' | 'loss-of-control' | null;
   endedWhy: string;
   endS: number;
+  /** Checks, calls, lookout, traffic; null where the flight has none of them. */
+  procedures: ProcedureMemory | null;
 }

@@ -3,6 +3,7 @@ import { APPROACH_RULES } from './rules/approach.ts';
 import { CIRCUIT_RULES } from './rules/circuit.ts';
 import { DECISION_RULES } from './rules/decisions.ts';
 import { LANDING_RULES } from './rules/landing.ts';
+import { PROCEDURE_RULES } from './rules/procedures.ts';
 
 export { SESSION_RULES } from './rules/session.ts';
 
@@ -15,4 +16,5 @@ export const RULES: readonly Rule[] = [
   ...APPROACH_RULES,
   ...DECISION_RULES,
   ...LANDING_RULES,
+  ...PROCEDURE_RULES,
 ];

@@ -1,0 +1,59 @@
+import { mFromFt } from '../../units/conversions.ts';
+import type { Lesson } from '../lesson.ts';
+import type { LessonMemory } from '../memory.ts';
+
+/**
+ * Where each call belongs. Downwind, final and runway vacated: CAP 413 and FAA AIM 4-1-9; base where nobody answers
+ * (AIM); "late downwind" past the downwind end of the runway (CAP 413); the go-around is flown before it is said
+ * (common practice).
+ */
+export const CALL_IDS = ['ready', 'downwind', 'base', 'final', 'going-around', 'vacated'] as const;
+export type CallId = (typeof CALL_IDS)[number];
+
+export type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
+
+const LAST_CALL_M = mFromFt(200);
+const FLOWN_FIRST_S = 3;
+
+const onLeg = (is: boolean): CallPlace => (is ? 'here' : 'not-yet');
+
+const PLACES: Readonly<Record<CallId, (m: LessonMemory, lesson: Lesson) => CallPlace>> = {
+  ready: (m) => onLeg(m.legs.leg === 'line-up'),
+  downwind: (m, { where }) => (m.legs.leg !== 'downwind' ? 'not-yet' : where.alongM < 0 ? 'late' : 'here'),
+  base: (m, { procedures }) =>
+    onLeg(m.legs.leg === 'base' && procedures?.radio === 'untowered' && procedures.words === 'faa'),
+  final: (m, { where }) =>
+    m.legs.leg !== 'final' ? 'not-yet' : where.heightM < LAST_CALL_M ? 'late' : 'here',
+  'going-around': (m, { where }) =>
+    onLeg(m.legs.leg === 'go-around' && where.timeS - m.legs.fromS > FLOWN_FIRST_S),
+  vacated: (m) => onLeg(m.legs.leg === 'stopped'),
+};
+
+export const callPlace = (call: CallId, m: LessonMemory, lesson: Lesson): CallPlace =>
+  PLACES[call](m, lesson);
+
+const NEXT: Readonly<Record<string, CallId>> = {
+  'line-up': 'ready',
+  'take-off-roll': 'downwind',
+  upwind: 'downwind',
+  'turn-to-crosswind': 'downwind',
+  crosswind: 'downwind',
+  'turn-to-downwind': 'downwind',
+  downwind: 'downwind',
+  'go-around': 'going-around',
+  'landing-roll': 'vacated',
+  stopped: 'vacated',
+};
+
+/** The call that belongs to here or comes next. */
+export const nextCall = (m: LessonMemory, lesson: Lesson): CallId => {
+  const { leg, circuit } = m.legs;
+  const p = m.procedures;
+  const said = (call: CallId): boolean =>
+    p?.calls.some((fact) => fact.call === call && fact.circuit === circuit && fact.saidS !== null) ?? false;
+  const named = NEXT[leg];
+  if (named !== undefined && !said(named)) return named;
+  const askedOnBase = lesson.procedures?.radio === 'untowered' && lesson.procedures.words === 'faa';
+  const onBase = leg === 'base' || leg === 'turn-to-base' || leg === 'downwind';
+  return onBase && askedOnBase && !said('base') ? 'base' : 'final';
+};

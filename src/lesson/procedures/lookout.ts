@@ -1,0 +1,47 @@
+import type { Lesson } from '../lesson.ts';
+import type { TurnFact } from '../memory.ts';
+import type { LookFact, ProcedureMemory } from './memory.ts';
+
+/**
+ * Lookout before a turn: away from it, ahead, and last into it; on downwind the look towards the runway side takes
+ * in long final, on base the one away takes in the approach and the one ahead the opposite base (common practice;
+ * "clear left, ahead, right" in South African instructor procedures).
+ */
+const BEFORE_S = 25;
+/** A turn is recognised by its bank; the last look may fall into its first moments. */
+const INTO_S = 3;
+const ASIDE_DEG = 45;
+const AHEAD_DEG = 22;
+/** Long final lies between ahead and abeam. */
+const ABEAM_DEG = 90;
+
+/** What of the lookout was done, each true or false. */
+export interface LookoutParts {
+  readonly away: boolean;
+  readonly ahead: boolean;
+  readonly into: boolean;
+  /** The last look went where the turn goes. */
+  readonly endsInto: boolean;
+}
+
+export const lookoutBefore = (
+  looks: readonly LookFact[],
+  turn: Pick<TurnFact, 'onto' | 'fromS'>,
+  side: 1 | -1,
+): LookoutParts => {
+  const mine = looks.filter(({ atS }) => atS >= turn.fromS - BEFORE_S && atS <= turn.fromS + INTO_S);
+  // + into the turn
+  const turned = mine.map(({ deg }) => deg * side);
+  const last = turned[turned.length - 1];
+  const into = turned.filter((deg) => deg >= ASIDE_DEG);
+  return {
+    away: turned.some((deg) => deg <= -ASIDE_DEG),
+    ahead: turned.some((deg) => Math.abs(deg) <= AHEAD_DEG),
+    into: turn.onto === 'base' ? into.some((deg) => deg <= ABEAM_DEG) : into.length > 0,
+    endsInto: last !== undefined && last >= ASIDE_DEG,
+  };
+};
+
+/** In percent of its four parts. */
+export const lookoutPercent = (p: ProcedureMemory, turn: TurnFact, { plan }: Lesson): number =>
+  25 * Object.values(lookoutBefore(p.looks, turn, plan.side)).filter(Boolean).length;
