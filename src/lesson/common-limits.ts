@@ -75,9 +75,9 @@ export const COMMON_LIMITS: CommonLimits = {
   trimDegKpa: practice(1, 1, 'no more than a light pressure once settled'),
   flapOverKt: {
     below: 0,
-    above: 0,
-    source: 'the top of the white arc is the highest speed with flap (FAA-H-8083-25 chapter 8)',
-    sure: 'seen',
+    above: 2,
+    source: 'the top of the white arc (FAA-H-8083-25 chapter 8); two knots for the needle common practice',
+    sure: 'practice',
   },
   lamps: practice(1, 1, 'at most one lamp off'),
   roundOutFt: {
