@@ -3,6 +3,8 @@ import { FlyPage } from './fly/page.tsx';
 import { type Route, useRoute } from './route.ts';
 
 const BriefPage = lazy(() => import('./brief/page.tsx').then((m) => ({ default: m.BriefPage })));
+const DebriefPage = lazy(() => import('./debrief/page.tsx').then((m) => ({ default: m.DebriefPage })));
+const LogbookPage = lazy(() => import('./logbook/page.tsx').then((m) => ({ default: m.LogbookPage })));
 const OwnPage = lazy(() => import('./own/page.tsx').then((m) => ({ default: m.OwnPage })));
 
 /** One page an address; only the flying page belongs to the first load. */
@@ -10,12 +12,16 @@ const PAGES: Readonly<Record<Route, () => React.ReactNode>> = {
   fly: () => <FlyPage />,
   brief: () => <BriefPage />,
   own: () => <OwnPage />,
+  debrief: () => <DebriefPage />,
+  logbook: () => <LogbookPage />,
 };
 
 const TITLES: Readonly<Record<Route, string>> = {
   fly: 'Lapwing · fly a circuit',
   brief: 'Lapwing · brief',
   own: 'Lapwing · my runway, my numbers',
+  debrief: 'Lapwing · debrief',
+  logbook: 'Lapwing · logbook',
 };
 
 /** The page the address asks for. */

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { UnfinishedFlight } from '../storage/logbook.ts';
 import type { Theme } from '../views/palette.ts';
 import type { Rate } from './fly/clock.ts';
 import type { Look } from './fly/look.ts';
@@ -6,7 +7,7 @@ import type { ResultCard } from './fly/result.ts';
 import { readSettings, type Settings, writeSettings } from './settings.ts';
 
 /** What lies over the page: one sheet at a time. */
-export type Sheet = 'start' | 'setup' | 'help' | 'result' | null;
+export type Sheet = 'start' | 'setup' | 'help' | 'result' | 'unfinished' | null;
 
 /** How the drawn views stand. */
 export type Graphics = 'loading' | 'drawn' | 'none' | 'lost';
@@ -54,6 +55,12 @@ export interface Store {
   /** In the live region. */
   readonly spoken: string;
   readonly result: ResultCard | null;
+  /** Id of the attempt that the flight became; empty until it is kept. */
+  readonly attempt: string;
+  /** Flights whose tab was closed. */
+  readonly unfinished: readonly UnfinishedFlight[];
+  /** What is wrong with the browser's storage, in one sentence. */
+  readonly storageSays: string;
   readonly gamepad: boolean;
   readonly sound: boolean;
   readonly flapStage: number;
@@ -91,6 +98,9 @@ export const useStore = create<Store>()(() => {
     notice: '',
     spoken: '',
     result: null,
+    attempt: '',
+    unfinished: [],
+    storageSays: '',
     gamepad: false,
     sound: false,
     flapStage: 0,

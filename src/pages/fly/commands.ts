@@ -12,6 +12,10 @@ export interface FlightCommands {
   setFlapStage(stage: number): void;
   /** Prepares the flight that the settings ask for; false when it cannot be, with the reason in the store. */
   prepare(): boolean;
+  /** The same flight from its beginning, where another page handed it over; otherwise as `prepare`. */
+  again(): boolean;
+  /** Goes on with a flight whose tab was closed. */
+  takeUp(id: string): void;
   watch(): void;
   start(): void;
   /** A sheet covers the page, or is gone. */

@@ -2,29 +2,34 @@ import { watchGamepads } from '../../input/gamepad.ts';
 import { createHands } from '../../input/hands.ts';
 import { listenToKeys } from '../../input/keyboard.ts';
 import type { ControlSource } from '../../session/source.ts';
+import { prepare } from '../../simulation/model.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import { createFlightSound } from '../../sound/flight-sound.ts';
 import { clockText } from '../../units/format.ts';
 import { PALETTES } from '../../views/palette.ts';
-import { useStore } from '../store.ts';
+import { type HandOver, takeHandOver } from '../hand-over.ts';
+import { changeSettings, useStore } from '../store.ts';
 import { actionsOf } from './action-table.ts';
 import { createAnnouncer } from './announcer.ts';
 import type { Rate } from './clock.ts';
 import { registerFlight } from './commands.ts';
 import { createDrawing } from './drawing.ts';
-import { createDriver, type Driver } from './driver.ts';
+import { createDriver, type Driver, ownAircraft } from './driver.ts';
+import { type BegunElsewhere, logOf } from './flight-log.ts';
 import { headlineOf } from './headline.ts';
 import { setInstruments } from './instruments.ts';
 import { instrumentsOf } from './instruments-of.ts';
 import { askedBy, keepFlight, keptFlight } from './kept-flight.ts';
 import { whenLeft } from './leaving.ts';
+import { marksOf } from './marks-of.ts';
 import { meters } from './meters.ts';
 import { modelPilot, pilotRefusal } from './model-pilot.ts';
-import { type ReadyFlight, readyFlight } from './ready.ts';
+import { type ReadyFlight, readyFlight, readyFrom } from './ready.ts';
 import { resultOf } from './result.ts';
 import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
 import { createShower } from './shower.ts';
+import { offerUnfinished, takeUpUnfinished } from './unfinished.ts';
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -41,6 +46,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   let flight: ReadyFlight | null = null;
   let driver: Driver | null = null;
   let asked = '';
+  let handed: HandOver | null = null;
   let frames = 0;
   let droppedS = 0;
 
@@ -58,6 +64,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     if (!driver) return;
     driver.freeze();
     sound.hush();
+    if (flight) logOf(flight).froze(why === '');
     set({ frozen: true, frozenWhy: why });
     drawing.wake();
     announcer.say(why ? `Frozen. ${why}` : 'Frozen.');
@@ -118,8 +125,10 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   };
 
   // --- the flight ---
-  const adopt = (next: ReadyFlight) => {
+  const adopt = (next: ReadyFlight, begun: BegunElsewhere = {}) => {
+    if (flight && flight !== next) logOf(flight).dropped();
     flight = next;
+    const log = logOf(next, begun);
     driver = createDriver(next, keyboard, {
       onDropped: (seconds) => {
         droppedS += seconds;
@@ -132,13 +141,10 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
         set({
           frozen: true,
           frozenWhy: '',
-          result: resultOf(next, {
-            picture: get().settings.picture,
-            planLooks: get().planLooks,
-            stepsBack: get().stepsBack,
-          }),
+          result: resultOf(next, log.help()),
           sheet: 'result',
         });
+        void log.ended();
       },
     });
     driver.setRate(get().rate);
@@ -156,6 +162,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       pilot: 'hands',
       ticked: new Set(),
       result: null,
+      attempt: '',
       planLooks: 0,
       stepsBack: 0,
       look: 'leg',
@@ -168,6 +175,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     try {
       const { scenario, model } = scenarioOf(get().settings);
       asked = askedBy(get().settings);
+      handed = null;
       adopt(
         readyFlight(
           scenario,
@@ -183,14 +191,50 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       return false;
     }
   };
+  /** A flight from another page, or from a tab that was closed. */
+  const adoptHanded = (from: HandOver): boolean => {
+    const scenario = from.kind === 'anew' ? from.scenario : from.recording.scenario;
+    try {
+      const model = prepare(scenario);
+      const source = createHands(
+        [keyboard, gamepads, levers],
+        scenario.aeroplane,
+        get().settings.handStyle,
+      ) as never;
+      asked = askedBy(get().settings);
+      handed = from;
+      adopt(
+        from.kind === 'anew'
+          ? readyFlight(scenario, () => source, model)
+          : readyFrom(from.recording, from.atStep, source, model),
+        from.kind === 'anew' ? {} : from,
+      );
+      return true;
+    } catch (error) {
+      set(flight ? { notice: sentence(error) } : { failed: sentence(error) });
+      return false;
+    }
+  };
+  const takeUp = async (id: string) => {
+    const from = await takeUpUnfinished(id, (before) =>
+      flight
+        ? { help: logOf(flight).help(), marks: marksOf(ownAircraft(flight.session).recorder.recording) }
+        : before,
+    );
+    set({ sheet: null, unfinished: [] });
+    changeSettings({ seenStart: true });
+    if (from) adoptHanded(from);
+    else set({ notice: 'Another tab has that flight by now, or it is gone.' });
+  };
   const goTo = (step: number, why: string) => {
     if (!driver || !flight) return;
+    if (driver.ended) logOf(flight).branches(step / STEP_HZ);
     keyboard.release();
     driver.goTo(step, sourceNow());
     meters.refresh();
     drawing.jump();
     sound.hush();
-    set({ frozen: true, frozenWhy: why, result: null });
+    set({ frozen: true, frozenWhy: why, result: null, attempt: '' });
     announcer.say(why);
   };
   const stepBack = () => {
@@ -212,6 +256,14 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     moveLever: (lever, to) => levers.move(lever, to),
     setFlapStage: (stage) => levers.setFlapStage(stage),
     prepare: prepareFlight,
+    again: () =>
+      handed === null || handed.kind === 'taken-up'
+        ? prepareFlight()
+        : adoptHanded({
+            kind: 'anew',
+            scenario: handed.kind === 'anew' ? handed.scenario : handed.recording.scenario,
+          }),
+    takeUp: (id) => void takeUp(id),
     watch: () => {
       watch();
       goOn();
@@ -241,7 +293,9 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const frame = (nowMs: number) => {
     frames = requestAnimationFrame(frame);
     gamepads.poll();
-    if (flight && driver) show(flight, driver, nowMs);
+    if (!flight || !driver) return;
+    show(flight, driver, nowMs);
+    logOf(flight).note();
   };
 
   const stopWatching = whenLeft(
@@ -257,8 +311,11 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     if (now.sheet !== before.sheet && now.sheet === 'help' && driver?.running) freeze();
   });
 
+  const laidReady = takeHandOver();
   const kept = keptFlight(get().settings);
-  if (kept) {
+  if (laidReady) {
+    adoptHanded(laidReady);
+  } else if (kept) {
     asked = askedBy(get().settings);
     adopt(kept);
     takeOver();
@@ -266,9 +323,11 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     prepareFlight();
   }
   frames = requestAnimationFrame(frame);
+  void offerUnfinished();
 
   return () => {
     cancelAnimationFrame(frames);
+    if (flight) logOf(flight).left();
     keepFlight(flight, asked);
     unsubscribe();
     stopWatching();

@@ -6,13 +6,16 @@ import type { Lesson } from '../../lesson/lesson.ts';
 import { createLessonFold } from '../../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../lesson/lesson-of.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
-import { createSession, type Session } from '../../session/session.ts';
+import { forkSession } from '../../session/fork.ts';
+import { createPlayback } from '../../session/playback.ts';
+import type { Recording } from '../../session/recording.ts';
+import { createSession, type Session, tick } from '../../session/session.ts';
 import type { ControlSource } from '../../session/source.ts';
 import type { Model } from '../../simulation/model.ts';
 import type { Scenario } from '../../simulation/scenario.ts';
 import { newSnapshot } from '../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../views/frame.ts';
-import { createTrail, type Trail } from '../../views/trail.ts';
+import { createTrail, extendTrail, type Trail } from '../../views/trail.ts';
 
 /** A flight that stands ready: the session and everything that is drawn and marked from it. */
 export interface ReadyFlight {
@@ -58,6 +61,26 @@ export const readyFlight = (
     gates: GATES,
   };
   return { session, scenario, model, plan, lesson, trail, frame };
+};
+
+/** A recorded flight where it stood at a step, ready to be flown on; its trail is flown once more. */
+export const readyFrom = (
+  recording: Recording,
+  atStep: number,
+  source: ControlSource<unknown>,
+  model: Model,
+): ReadyFlight => {
+  const { scenario } = recording;
+  const flight = readyFlight(scenario, () => source, model);
+  const folds = flight.session.aircraft[0]?.folds ?? [];
+  flight.session = forkSession([{ recording, source, folds }], Math.min(atStep, recording.steps));
+  const shadow = createSession([{ scenario, source: createPlayback(recording), folds: [] }]);
+  while (shadow.step < flight.session.step) {
+    tick(shadow);
+    const snapshot = shadow.aircraft[0]?.snapshot;
+    if (snapshot) extendTrail(flight.trail, snapshot);
+  }
+  return flight;
 };
 
 /** What the lesson remembers of the flight now. */

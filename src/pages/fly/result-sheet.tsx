@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ItemReport, LegReport, Report } from '../../lesson/report.ts';
 import { clockText, fixed } from '../../units/format.ts';
+import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
 import { legWords } from './card-data.ts';
 import { flightCommands } from './commands.ts';
@@ -182,11 +183,12 @@ const outcomeWords = (outcome: ResultCard['outcome']): string => legWords(outcom
 /** What happened: the circuit drawn, leg by leg, gates, touchdown, stop, and what to look at first. */
 export const ResultSheet = () => {
   const result = useStore((s) => s.result);
+  const attempt = useStore((s) => s.attempt);
   if (!result) return null;
   const close = () => useStore.setState({ sheet: null });
   const again = () => {
     close();
-    if (flightCommands()?.prepare()) flightCommands()?.start();
+    if (flightCommands()?.again()) flightCommands()?.start();
   };
   return (
     <SheetOver
@@ -215,6 +217,14 @@ export const ResultSheet = () => {
       <div className="result-foot">
         <AgainFrom result={result} />
         <div className="sheet-buttons">
+          <button
+            type="button"
+            className="strong"
+            disabled={attempt === ''}
+            onClick={() => goTo('debrief', attempt)}
+          >
+            debrief
+          </button>
           <button type="button" onClick={again}>
             the whole flight again
           </button>

@@ -101,6 +101,9 @@ export const TopBar = () => {
         <a className="button" href="#brief">
           brief
         </a>
+        <a className="button" href="#logbook">
+          logbook
+        </a>
         <button type="button" onClick={() => useStore.setState({ sheet: 'setup' })}>
           set up
         </button>
