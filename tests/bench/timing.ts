@@ -41,16 +41,3 @@ export const bytesMade = (work: () => void, rounds = 9): number => {
   }
   return median(made);
 };
-
-/** Bytes that what a piece of work returns keeps alive; needs `node --expose-gc`. */
-export const bytesKept = (work: () => unknown): number => {
-  if (collect === undefined) throw new Error('bytesKept: node must be started with --expose-gc');
-  collect();
-  const before = process.memoryUsage();
-  const kept = work();
-  collect();
-  const after = process.memoryUsage();
-  // What is kept must still be there when it is weighed
-  if (kept === undefined) throw new Error('bytesKept: the work must return what it makes');
-  return after.heapUsed + after.arrayBuffers - before.heapUsed - before.arrayBuffers;
-};
