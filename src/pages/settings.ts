@@ -34,6 +34,17 @@ export const settingsSchema = v.object({
   picture: v.fallback(v.picklist(['whiteboard', 'cockpit-with-plan', 'cockpit']), 'whiteboard'),
   planMode: v.fallback(v.picklist(['runway-up', 'north-up', 'track-up']), 'runway-up'),
   announce: v.fallback(v.boolean(), true),
+  /** Who answers the calls; `none`: no checks, calls or lookout. */
+  radio: v.fallback(v.picklist(['none', 'untowered', 'towered']), 'untowered'),
+  callWords: v.fallback(v.picklist(['icao', 'faa']), 'icao'),
+  others: v.fallback(v.picklist([0, 1, 2]), 0),
+  surprises: v.fallback(v.boolean(), false),
+  coach: v.fallback(v.picklist(['talked-through', 'reminded', 'silent']), 'reminded'),
+  voice: v.fallback(v.boolean(), false),
+  /** Keys that stand otherwise than the table has them, by action. */
+  keys: v.fallback(v.record(v.string(), v.array(v.string())), {}),
+  /** Stick and levers on the screen, for fingers. */
+  touch: v.fallback(v.picklist(['by-screen', 'always', 'never']), 'by-screen'),
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
 export type PictureChoice = Settings['picture'];

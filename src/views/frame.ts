@@ -58,6 +58,8 @@ export interface ViewFrame {
   planMode: PlanMode;
   /** A second aeroplane, or null. */
   ghost: Readonly<Snapshot> | null;
+  /** Others in the circuit that could be seen now: drawn on plan and window only. */
+  traffic?: readonly Readonly<Snapshot>[];
   gates: readonly Gate[];
 }
 

@@ -11,6 +11,10 @@ const SHOWN_ONLY: ReadonlySet<string> = new Set([
   'picture',
   'planMode',
   'announce',
+  'coach',
+  'voice',
+  'keys',
+  'touch',
 ]);
 
 /** The flight that settings ask for, as a text to compare. */

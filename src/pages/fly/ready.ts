@@ -16,6 +16,7 @@ import type { Scenario } from '../../simulation/scenario.ts';
 import { newSnapshot } from '../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../views/frame.ts';
 import { createTrail, extendTrail, type Trail } from '../../views/trail.ts';
+import { trafficEntries } from './traffic.ts';
 
 /** A flight that stands ready: the session and everything that is drawn and marked from it. */
 export interface ReadyFlight {
@@ -41,6 +42,7 @@ export const readyFlight = (
   const lesson = lessonOfScenario(scenario, model.runway, plan, exerciseOf(scenario));
   const session = createSession([
     { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson) as never] },
+    ...trafficEntries(scenario, plan),
   ]);
   const trail = createTrail();
   const frame: ViewFrame = {
@@ -59,6 +61,7 @@ export const readyFlight = (
     planMode: 'runway-up',
     ghost: null,
     gates: GATES,
+    traffic: [],
   };
   return { session, scenario, model, plan, lesson, trail, frame };
 };
@@ -73,13 +76,17 @@ export const readyFrom = (
   const { scenario } = recording;
   const flight = readyFlight(scenario, () => source, model);
   const folds = flight.session.aircraft[0]?.folds ?? [];
-  flight.session = forkSession([{ recording, source, folds }], Math.min(atStep, recording.steps));
-  const shadow = createSession([{ scenario, source: createPlayback(recording), folds: [] }]);
-  while (shadow.step < flight.session.step) {
+  const forked = forkSession([{ recording, source, folds }], Math.min(atStep, recording.steps));
+  const shadow = createSession([
+    { scenario, source: createPlayback(recording), folds: [] },
+    ...trafficEntries(scenario, flight.plan),
+  ]);
+  while (shadow.step < forked.step) {
     tick(shadow);
     const snapshot = shadow.aircraft[0]?.snapshot;
     if (snapshot) extendTrail(flight.trail, snapshot);
   }
+  flight.session = { step: forked.step, aircraft: [...forked.aircraft, ...shadow.aircraft.slice(1)] };
   return flight;
 };
 

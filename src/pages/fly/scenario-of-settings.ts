@@ -6,6 +6,7 @@ import { planCircuit } from '../../circuit/plan.ts';
 import { runwayByWind } from '../../circuit/runway-choice.ts';
 import { startOfLeg } from '../../circuit/start-of-leg.ts';
 import { parseWind } from '../../formats/wind-text.ts';
+import { chooseProcedures } from '../../lesson/procedures/choose.ts';
 import { type Model, prepare } from '../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../simulation/scenario.ts';
 import { degCFromKelvin, mFromFt } from '../../units/conversions.ts';
@@ -48,6 +49,17 @@ export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; r
   const weather = weatherOf(settings, aerodrome);
   const ends = aerodrome.runway.ends.map((end) => end.designator);
   const runway = ends.includes(settings.runway) ? settings.runway : runwayByWind(aerodrome, weather);
+  const seed = seedOf(settings.seed);
+  const { radio, callWords, others, surprises } = settings;
+  const around =
+    radio === 'none'
+      ? null
+      : chooseProcedures(
+          { radio, words: callWords, others, surprises },
+          seed,
+          weather.qnhHpa,
+          settings.start,
+        );
   const lineUp: Scenario = {
     modelVersion: MODEL_VERSION,
     exercise: 'normal-circuit',
@@ -56,10 +68,11 @@ export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; r
     runway,
     weather,
     start: { at: 'line-up', trimmed: true, leg: 'line-up' },
-    seed: seedOf(settings.seed),
+    seed,
     assists: { rudder: settings.rudderAssist },
-    failures: [],
+    failures: [...(around?.failures ?? [])],
     circuits: 1,
+    ...(around && { procedures: around.procedures }),
   };
   if (settings.start === 'line-up') return { scenario: lineUp, model: prepare(lineUp) };
   const { shape } = prepare(lineUp);

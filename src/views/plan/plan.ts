@@ -54,6 +54,7 @@ export class PlanView {
   private readonly wide = newBox();
   private readonly close = newBox();
   private readonly label: LabelSide = { side: 1, across: false, above: false };
+  private waitedS = 0;
   private zoom = 0;
   private settled = false;
   private widthPx = 0;
@@ -64,7 +65,14 @@ export class PlanView {
     this.settled = false;
   }
 
-  private look(frame: ViewFrame, width: number, height: number, sinceS: number): void {
+  /** Time passes for the camera; drawing takes all that has passed. */
+  wait(sinceS: number): void {
+    this.waitedS += sinceS;
+  }
+
+  private look(frame: ViewFrame, width: number, height: number): void {
+    const sinceS = this.waitedS;
+    this.waitedS = 0;
     const { camera } = this;
     if (width !== this.widthPx || height !== this.heightPx) this.settled = false;
     this.widthPx = width;
@@ -116,9 +124,8 @@ export class PlanView {
     land: readonly Feature[],
     width: number,
     height: number,
-    sinceS: number,
   ): void {
-    this.look(frame, width, height, sinceS);
+    this.look(frame, width, height);
     const { camera } = this;
     const { snapshot, runway, plan, aeroplane } = frame;
     camera.aim(ink);
@@ -144,6 +151,8 @@ export class PlanView {
     const { position, spanM } = aeroplane.wing;
     if (frame.ghost !== null)
       drawAeroplane(ink, colours, camera, frame.ghost, position, spanM, colours.ghost);
+    for (const other of frame.traffic ?? [])
+      drawAeroplane(ink, colours, camera, other, position, spanM, colours.ghost);
     drawAeroplane(ink, colours, camera, snapshot, position, spanM, colours.aeroplane);
 
     const windX = plan.side === -1 ? width - 66 : 66;

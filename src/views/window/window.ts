@@ -14,56 +14,93 @@ import { drawHorizon, drawSky } from './sky.ts';
 
 /** The ring about the aim point goes when the runway fills the view. */
 const AIM_SHOWN_FROM_M = 150;
+/** The closer look: so many times larger, while the runway is narrower than this and lies in the view. */
+const CLOSER = 4;
+const CLOSER_TEXT = `× ${CLOSER}`;
+const NARROW_PX = 15;
 
-/** What the pilot's eye sees, in plain lines and tints. */
+/** What the pilot's eye sees, in plain lines and tints, and a closer look at the runway while it is far. */
 export class WindowView {
   private readonly eye = new Eye();
+  private readonly closerEye = new Eye();
   private readonly brush: Brush;
+  private readonly closerBrush: Brush;
   private land: readonly SceneLayer[] = [];
   private strip: readonly SceneLayer[] = [];
-  private aim = new Float64Array(3);
+  private readonly aim = new Float64Array(3);
+  private readonly seen = new Float64Array(3);
 
-  constructor(private readonly ink: Ink) {
+  constructor(ink: Ink, closerInk: Ink) {
     this.brush = new Brush(ink, this.eye);
+    this.closerBrush = new Brush(closerInk, this.closerEye);
   }
 
   /** What stands still in the world. */
   settle(runway: Runway, land: readonly Feature[]): void {
     this.land = landScene(land);
     this.strip = runwayScene(runway);
-    this.aim = Float64Array.of(
-      eastOf(runway, runway.aimM, 0),
-      northOf(runway, runway.aimM, 0),
-      groundHeightM(runway, runway.aimM),
-    );
+    this.aim[0] = eastOf(runway, runway.aimM, 0);
+    this.aim[1] = northOf(runway, runway.aimM, 0);
+    this.aim[2] = groundHeightM(runway, runway.aimM);
   }
 
   draw(colours: Colours, frame: ViewFrame, width: number, height: number): void {
-    const { eye, brush, ink, land, strip } = this;
+    const { eye, brush } = this;
     eye.fit(width, height);
     eye.take(frame.snapshot, frame.lookRad);
-    drawSky(ink, colours, eye);
-    for (let i = 0; i < land.length; i += 1) brush.layer(land[i] as SceneLayer, colours);
-    drawHorizon(ink, colours, eye);
-    for (let i = 0; i < strip.length; i += 1) brush.layer(strip[i] as SceneLayer, colours);
-    drawUnits(brush, colours, frame.runway, frame.lights);
-    drawWindsock(brush, colours, frame.runway, frame.wind);
-    if (frame.ghost !== null) drawTraffic(brush, colours, frame.ghost);
+    this.drawWorld(brush, colours, frame);
     if (frame.picture === 'whiteboard') this.drawAim(colours, frame);
     drawMachine(brush, colours, frame.aeroplane);
   }
 
+  private drawWorld(brush: Brush, colours: Colours, frame: ViewFrame): void {
+    const { land, strip } = this;
+    drawSky(brush.ink, colours, brush.eye);
+    for (let i = 0; i < land.length; i += 1) brush.layer(land[i] as SceneLayer, colours);
+    drawHorizon(brush.ink, colours, brush.eye);
+    for (let i = 0; i < strip.length; i += 1) brush.layer(strip[i] as SceneLayer, colours);
+    drawUnits(brush, colours, frame.runway, frame.lights);
+    drawWindsock(brush, colours, frame.runway, frame.wind);
+    if (frame.ghost !== null) drawTraffic(brush, colours, frame.ghost);
+    for (const other of frame.traffic ?? []) drawTraffic(brush, colours, other);
+  }
+
+  /** True when there is something to look closer at; after `draw`, `wide` being the window's width. */
+  drawCloser(colours: Colours, frame: ViewFrame, wide: number, width: number, height: number): boolean {
+    const { eye, closerEye, closerBrush, seen } = this;
+    eye.bring(this.aim, 0, seen, 0);
+    const z = seen[2]!;
+    if (z < AIM_SHOWN_FROM_M || (eye.focalPx * frame.runway.widthM) / z > NARROW_PX) return false;
+    const x = eye.middleX + (eye.focalPx * seen[0]!) / z;
+    const y = eye.middleY - (eye.focalPx * seen[1]!) / z;
+    if (x < 0 || x > wide || y < 0 || y > eye.middleY * 2.5) return false;
+    closerEye.fitCloser(width, height, eye.focalPx * CLOSER, seen);
+    closerEye.take(frame.snapshot, frame.lookRad);
+    this.drawWorld(closerBrush, colours, frame);
+    const { ink } = closerBrush;
+    ink.use(colours.inkSoft);
+    ink.move(0.5, 0.5);
+    ink.to(width - 0.5, 0.5);
+    ink.to(width - 0.5, height - 0.5);
+    ink.to(0.5, height - 0.5);
+    ink.path(1.2, true);
+    ink.use(colours.ink);
+    ink.text('small', CLOSER_TEXT, width - 8, 11, 'right');
+    return true;
+  }
+
   /** A small ring about the aim point, on the whiteboard only. */
   private drawAim(colours: Colours, frame: ViewFrame): void {
-    const { brush, eye, ink } = this;
+    const { brush, eye } = this;
+    const { ink } = brush;
     if (!brush.stick(this.aim, 0, AIM_SHOWN_FROM_M)) return;
     const x = brush.pin[3]!;
     const y = brush.pin[4]!;
     const halfPx = (eye.focalPx * frame.runway.widthM * 0.5) / brush.pin[2]!;
-    ink.use(colours.corridorText);
-    ink.ring(x, y, Math.max(5, Math.min(9, halfPx)), 1.5);
     const right = frame.runway.lights?.side !== 1;
-    const offset = 14 + halfPx;
-    ink.text('small', 'aim point', right ? x + offset : x - offset, y, right ? 'left' : 'right');
+    const ringPx = Math.max(5, Math.min(9, halfPx));
+    ink.use(colours.corridorText);
+    ink.ring(x, y, ringPx, 1.5);
+    ink.text('small', 'aim point', right ? x + 14 + halfPx : x - 14 - halfPx, y, right ? 'left' : 'right');
   }
 }
