@@ -11,13 +11,19 @@ const NEAR_RAD = 0.04;
 const start = new Float64Array(2 * ANGLES);
 const startRad = new Float64Array(ANGLES);
 
-/** Lays sine and cosine of pitch, bank and heading into the first six of `part`. A step begins here. */
+/**
+ * Lays sine and cosine of pitch, bank and heading into the first six of `part`. A step begins here. An angle that
+ * has just been asked for is not worked out again: a step begins where `observe` has looked. (A nought always is,
+ * for the sake of its sign.)
+ */
 export const attitude = (y: Float64Array): void => {
   for (let i = 0; i < ANGLES; i += 1) {
     const angle = y[PITCH + i]!;
-    startRad[i] = angle;
-    start[2 * i] = angle;
-    sinCosInPlace(start, 2 * i);
+    if (startRad[i] !== angle || angle === 0) {
+      startRad[i] = angle;
+      start[2 * i] = angle;
+      sinCosInPlace(start, 2 * i);
+    }
     part[2 * i] = start[2 * i]!;
     part[2 * i + 1] = start[2 * i + 1]!;
   }

@@ -1,15 +1,16 @@
 import { onSurface } from '../aerodrome/runway.ts';
 import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { atan2InPlace, sinCosInPlace } from '../maths/functions.ts';
+import { atan2InPlace } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
 import { degFromRad, radFromDeg } from '../units/conversions.ts';
+import { attitude } from './attitude.ts';
 import type { Controls } from './controls.ts';
 import { endingOf } from './endings.ts';
 import { manifoldPa } from './engine.ts';
 import { staticPa } from './failures.ts';
 import type { Model } from './model.ts';
-import { SEEN } from './places.ts';
+import { PART, part, SEEN } from './places.ts';
 import { STEP_HZ } from './scenario.ts';
 import type { Snapshot } from './snapshot.ts';
 import { AT, type State } from './state.ts';
@@ -18,8 +19,6 @@ import { AT, type State } from './state.ts';
 const WARNER_RAD = radFromDeg(5);
 const WARNER_FROM_MPS = 15;
 
-/** Sine and cosine of pitch, bank and heading. */
-const axes = new Float64Array(6);
 /** Where the track is worked out. */
 const track = new Float64Array(2);
 
@@ -58,16 +57,13 @@ export const observe = (
   const pitch = state[AT.pitch] as number;
   const bank = state[AT.bank] as number;
   const heading = state[AT.heading] as number;
-  axes[0] = pitch;
-  axes[2] = bank;
-  axes[4] = heading;
-  for (let i = 0; i < 6; i += 2) sinCosInPlace(axes, i);
-  const sp = axes[0] as number;
-  const cp = axes[1] as number;
-  const sb = axes[2] as number;
-  const cb = axes[3] as number;
-  const sh = axes[4] as number;
-  const ch = axes[5] as number;
+  attitude(state);
+  const sp = part[PART.sinPitch] as number;
+  const cp = part[PART.cosPitch] as number;
+  const sb = part[PART.sinBank] as number;
+  const cb = part[PART.cosBank] as number;
+  const sh = part[PART.sinHeading] as number;
+  const ch = part[PART.cosHeading] as number;
   const ground = at(state, SEEN.groundUp);
   // From the attitude, not from the last force stage, which saw the wheels a hair away
   const clear = up - ground - shape.mainZ * cp * cb + shape.mainX * sp - shape.mainY * cp * Math.abs(sb);
