@@ -1,0 +1,45 @@
+import type { Change, NextTime } from './result.ts';
+
+/** Which exercise trains what; ids of `assets/exercises`. */
+const TRAINED_BY: Readonly<Record<Change['kind'], string>> = {
+  turn: 'base-and-final',
+  bank: 'base-and-final',
+  drift: 'crosswind-circuit',
+  height: 'downwind-and-checks',
+  descent: 'base-and-final',
+  power: 'base-and-final',
+  speed: 'final-and-landing',
+  flap: 'downwind-and-checks',
+  trim: 'downwind-and-checks',
+};
+
+/** Said as a habit, not as a number: what to look for, where. */
+const SAID: Readonly<Record<Change['kind'], string>> = {
+  turn: 'Turn by where the runway lies, not by the clock: look, then turn.',
+  bank: 'Begin the turn to final in time and fly it at a steady medium bank.',
+  drift: 'Pick a point ahead on the track and turn into the wind until it stays put.',
+  height: 'Circuit height first: attitude, then the power that holds it, then trim.',
+  descent: 'Set the descent up where the brief has it: power, attitude, trim.',
+  power: 'Set the power of the brief, then see within ten seconds whether the picture stays.',
+  speed: 'Attitude for the speed, look at the needle, trim: before the gate, not after it.',
+  flap: 'Flap is part of the turn onto the leg: speed inside the white arc, then the lever.',
+  trim: 'After every change of power or flap: hold the attitude, then trim until the hand holds nothing.',
+};
+
+const TURNED_LATE = 'late-base-turn';
+
+export const nextTimeFor = (change: Change, wasLate: boolean): NextTime => ({
+  sentence: SAID[change.kind],
+  exercise: change.leg === 'turn-to-base' && wasLate ? TURNED_LATE : TRAINED_BY[change.kind],
+});
+
+/** When nothing before the gate would have done it alone. */
+export const GOING_AROUND: NextTime = {
+  sentence: 'Not stabilised at the gate: go around, and set the next one up earlier.',
+  exercise: 'go-around',
+};
+
+/** For the tests: every exercise that is named here. */
+export const NAMED_EXERCISES: readonly string[] = [
+  ...new Set([...Object.values(TRAINED_BY), TURNED_LATE, GOING_AROUND.exercise]),
+];

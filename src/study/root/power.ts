@@ -1,0 +1,97 @@
+import { solveSteady } from '../../simulation/steady.ts';
+import { rpmFromRevps } from '../../units/conversions.ts';
+import { fixed } from '../../units/format.ts';
+import type { Look } from '../look.ts';
+import type { Departure, Finder } from './departure.ts';
+import type { MannerLeg } from './manner.ts';
+import { lastOf, looksOn, meanOver, type Span } from './span.ts';
+
+const SETTLE_S = 4;
+const LEAST_THROTTLE = 0.06;
+const LEAST_OFF_M = 8;
+const STEP_RPM = 25;
+const STEP_PERCENT = 2;
+
+/** Revolutions a minute that a whole throttle is worth near the power of a leg; null with a governor. */
+const rpmPerThrottle = (span: Span, leg: MannerLeg): number | null => {
+  const { model, flight } = span.flown;
+  const { flapDeg, iasMps, verticalSpeedMps, from } = flight.plan.legs[leg];
+  if (model.scenario.aeroplane.propeller.kind === 'constant-speed') return null;
+  const [low, high] = [verticalSpeedMps, verticalSpeedMps + 1].map((sink) =>
+    solveSteady(model.shape, model.air, {
+      iasMps,
+      altitudeM: model.runway.thresholdElevationM + from.heightM,
+      flapDeg,
+      gear: 1,
+      bankRad: 0,
+      carbHeat: 0,
+      verticalSpeedMps: sink,
+    }),
+  );
+  if (low?.ok !== true || high?.ok !== true) return null;
+  const rpm = rpmFromRevps(high.steady.revps - low.steady.revps);
+  const throttle = high.steady.throttle - low.steady.throttle;
+  return throttle > 0.01 ? rpm / throttle : null;
+};
+
+const heightOffM = (look: Look): number => look.heightM - look.plannedHeightM;
+
+const BEGUN_M = 15;
+/** On downwind only the descent is looked at. */
+const isDescending = (span: Span, look: Look): boolean =>
+  look.plannedHeightM < span.flown.flight.plan.heightM - BEGUN_M;
+
+/** Beyond the place of the base turn a power is wrong because the turn is late. */
+const isOnTheWay = ({ flown }: Span, look: Look): boolean =>
+  look.xM > flown.briefing.corners.base.fromX &&
+  Math.abs(look.throttle - look.askedThrottle) > LEAST_THROTTLE;
+
+const powerOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
+  const looks = looksOn(span, leg, SETTLE_S).filter((look) => leg !== 'downwind' || isDescending(span, look));
+  const [first] = looks;
+  if (first === undefined || looks.length < 4) return [];
+  const flown = meanOver(lastOf(looks, 15), (look) => look.throttle);
+  const beside = meanOver(looks, (look) => look.throttle - look.askedThrottle);
+  const endM = meanOver(lastOf(looks, 3), (look) => heightOffM(look));
+  const beginM = heightOffM(first);
+  if (Math.abs(beside) < LEAST_THROTTLE) return [];
+  // Too much power carries the aeroplane up from where it ought to be, too little lets it down
+  if (beside * (endM - beginM) <= 0 || beside * endM <= 0 || Math.abs(endM) < LEAST_OFF_M) return [];
+  const perThrottle = rpmPerThrottle(span, leg);
+  const inSteps =
+    perThrottle === null
+      ? (100 * Math.abs(beside)) / STEP_PERCENT
+      : (Math.abs(beside) * perThrottle) / STEP_RPM;
+  const grain = perThrottle === null ? STEP_PERCENT : STEP_RPM;
+  const size = grain * Math.max(1, Math.round(inSteps));
+  const throttleOf = (units: number): number => units / (perThrottle ?? 100);
+  const legFromS =
+    leg === 'downwind' ? first.timeS : (span.looks.find((look) => look.leg === leg)?.timeS ?? first.timeS);
+  return [
+    {
+      kind: 'power',
+      leg,
+      atS: legFromS,
+      forkS: legFromS,
+      size,
+      unit: perThrottle === null ? '%' : 'rpm',
+      sense: beside > 0 ? 1 : -1,
+      suggests: leg !== 'downwind' || looks.some((look) => isOnTheWay(span, look)),
+      keep: (manner) => ({ ...manner, setThrottle: { ...manner.setThrottle, [leg]: flown } }),
+      mend: (manner, units) => ({
+        ...manner,
+        setThrottle: {
+          ...manner.setThrottle,
+          [leg]: units >= size ? null : flown - Math.sign(beside) * throttleOf(units),
+        },
+      }),
+      say: (units) =>
+        perThrottle === null
+          ? `${fixed(units)} % ${beside > 0 ? 'less' : 'more'} power on ${leg}, from here.`
+          : `${fixed(units)} rpm ${beside > 0 ? 'less' : 'more'} on ${leg}, from here.`,
+    } satisfies Departure,
+  ];
+};
+
+export const findPower: Finder = (span) =>
+  (['downwind', 'base', 'final'] as const).flatMap((leg) => powerOn(span, leg));

@@ -1,0 +1,141 @@
+import type { ControlSource } from '../../session/source.ts';
+import { approachOf } from '../approach.ts';
+import { type Flown, instantAt } from '../flown.ts';
+import { type Future, flyOn } from '../future.ts';
+import { STRAINS, type Strain, strainAt, strainOf } from '../strain.ts';
+import type { Departure } from './departure.ts';
+import { departuresOf, mannerOf } from './departures.ts';
+import type { Manner } from './manner.ts';
+import { flyInManner, takeOverOn } from './own-way.ts';
+import type { Change, RootProgress } from './result.ts';
+import type { Span } from './span.ts';
+
+/** The one change that was found. */
+export interface Found {
+  readonly change: Change;
+  readonly departure: Departure;
+  readonly manner: Manner;
+  readonly future: Future;
+}
+
+/** What the search has come to. */
+export interface Searched {
+  readonly found: Found | null;
+  readonly departures: readonly Departure[];
+  readonly flightsFlown: number;
+}
+
+/** Size in which a change is looked for. */
+const GRAIN: Readonly<Record<Departure['unit'], number>> = {
+  s: 1,
+  deg: 1,
+  ft: 10,
+  rpm: 25,
+  '%': 2,
+  kt: 1,
+  whole: 1,
+};
+
+export const changeOf = (departure: Departure, units: number): Change => ({
+  kind: departure.kind,
+  leg: departure.leg,
+  atS: departure.atS,
+  size: units,
+  unit: departure.unit,
+  sentence: departure.say(units),
+});
+
+/** The hands of a fork: the flight's own manner, with whatever is mended in it. */
+export const handsFor = (flown: Flown, manner: Manner, forkS: number): ControlSource<unknown> =>
+  takeOverOn(flyInManner(flown, manner), instantAt(flown, forkS).lesson.legs.leg);
+
+/** Inside the tolerances with something in hand, at every gate that decides. */
+const IN_HAND = 0.8;
+
+const isComfortable = ({ flown, circuit }: Span, future: Future, forkS: number): boolean => {
+  const { lesson, flight } = flown;
+  if (!future.approach.settled) return false;
+  return future.lesson.gates
+    .filter((gate) => gate.decides && gate.circuit === circuit && gate.atS >= forkS)
+    .every((gate) => {
+      const strain = strainAt(gate, lesson, flight.limits);
+      return STRAINS.every((name) => Math.abs(strain[name]) < IN_HAND || name === 'sink');
+    });
+};
+
+/** So much of what went wrong at least must come from where the change is made. */
+const CARRIED = 0.5;
+/** Differences smaller than this share of a tolerance tell nothing. */
+const TELLING = 0.35;
+
+/**
+ * Whether the fork without the change goes wrong as the flight did. It is no copy: the manner that is kept is an
+ * average of what was flown. So it need not fail to the letter, but of what the change gains at the gate that
+ * was failed it must leave at least half.
+ */
+const goesWrong = ({ flown, circuit }: Span, unchanged: Future, changed: Future, forkS: number): boolean => {
+  if (!unchanged.approach.settled) return true;
+  const heightFt = approachOf(flown.memory, circuit).firstBad?.heightFt;
+  if (heightFt === undefined) return false;
+  const strain = (m: Future['lesson'], fromS: number): Strain | null =>
+    strainOf(m, flown.lesson, flown.flight.limits, { circuit, heightFt, fromS });
+  const was = strain(flown.memory, 0);
+  const without = strain(unchanged.lesson, forkS);
+  const withIt = strain(changed.lesson, forkS);
+  if (was === null || without === null || withIt === null) return false;
+  return STRAINS.some((name) => {
+    const gained = was[name] - withIt[name];
+    if (Math.abs(was[name]) < 1 || Math.abs(gained) < TELLING) return false;
+    return (without[name] - withIt[name]) / gained >= CARRIED;
+  });
+};
+
+/**
+ * Looks for the earliest single change, the smallest of its kind, that brings the approach inside its tolerances.
+ * One flight between two yields. A change counts only if the same fork without it goes wrong: what would have come
+ * right by itself was not the root. The size is the smallest that leaves something in hand at the gates.
+ */
+export function* searchRoot(span: Span): Generator<RootProgress, Searched> {
+  const { flown, circuit } = span;
+  const departures = departuresOf(span);
+  const asFlown = mannerOf(departures);
+  const tried = departures.filter((departure) => departure.suggests);
+  let flightsFlown = 0;
+  let best: Change | null = null;
+  const fly = (manner: Manner, forkS: number): Future => {
+    flightsFlown += 1;
+    return flyOn(flown, instantAt(flown, forkS), handsFor(flown, manner, forkS), circuit);
+  };
+  const progress = (i: number, trying: string): RootProgress => ({
+    flightsFlown,
+    done: tried.length === 0 ? 1 : i / tried.length,
+    trying,
+    best,
+  });
+
+  for (const [i, departure] of tried.entries()) {
+    const { forkS, size, unit } = departure;
+    yield progress(i, departure.say(size));
+    let future = fly(departure.mend(asFlown, size), forkS);
+    if (!future.approach.settled) continue;
+    yield progress(i + 0.3, departure.say(size));
+    if (!goesWrong(span, fly(asFlown, forkS), future, forkS)) continue;
+    let works = size;
+    let fails = 0;
+    best = changeOf(departure, works);
+    while (works - fails > GRAIN[unit]) {
+      yield progress(i + 0.6, departure.say(works));
+      const grains = Math.max(1, Math.floor((works - fails) / GRAIN[unit] / 2));
+      const units = fails + grains * GRAIN[unit];
+      const tryThis = fly(departure.mend(asFlown, units), forkS);
+      if (isComfortable(span, tryThis, forkS)) {
+        works = units;
+        future = tryThis;
+        best = changeOf(departure, works);
+      } else fails = units;
+    }
+    const manner = departure.mend(asFlown, works);
+    return { found: { change: best, departure, manner, future }, departures, flightsFlown };
+  }
+  return { found: null, departures, flightsFlown };
+}

@@ -1,0 +1,94 @@
+import { ktFromMps, mFromFt } from '../units/conversions.ts';
+import type { Approach } from './approach.ts';
+import { type Flown, instantAt } from './flown.ts';
+import { flyOn } from './future.ts';
+import type { Look } from './look.ts';
+import { AS_PLANNED, isMannerLeg } from './root/manner.ts';
+import { flyInManner, takeOverOn } from './root/own-way.ts';
+
+/**
+ * What an instant of an approach is worth. `stabilised`: as planned there, and flying on settles it. `recoverable`:
+ * not as planned, but from there the model pilot still brings it inside the tolerances by the gates. `go-around`:
+ * from there not even that, or a gate has been passed unstabilised.
+ */
+export type TrailColour = 'stabilised' | 'recoverable' | 'go-around';
+
+/** The trail has this colour from here to the next piece. */
+export interface TrailPiece {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly colour: TrailColour;
+}
+
+export interface TrailProgress {
+  readonly flightsFlown: number;
+  readonly done: number;
+}
+
+/** Between two instants that are flown on from. */
+const EVERY_S = 2;
+
+/**
+ * Colours an approach from abeam the threshold to the last gate, each instant by flying on from it with the model
+ * pilot. One flight between two yields; returns the pieces, the earliest first.
+ */
+export function* colourTrail(
+  flown: Flown,
+  approach: Approach,
+): Generator<TrailProgress, readonly TrailPiece[]> {
+  const { circuit, lastGateS, firstBad } = approach;
+  const looks = lastGateS === null ? [] : looksOfApproach(flown, approach, lastGateS);
+  const pieces: TrailPiece[] = [];
+  let flightsFlown = 0;
+  for (const [i, look] of looks.entries()) {
+    const failed = firstBad !== null && look.timeS > firstBad.atS;
+    let colour: TrailColour = 'go-around';
+    if (!failed) {
+      yield { flightsFlown, done: i / looks.length };
+      flightsFlown += 1;
+      if (settlesFrom(flown, look.timeS, circuit))
+        colour = isAsPlanned(flown, look) ? 'stabilised' : 'recoverable';
+    }
+    const last = pieces[pieces.length - 1];
+    const toS = Math.min(lastGateS ?? look.timeS, look.timeS + EVERY_S);
+    if (last?.colour === colour) pieces[pieces.length - 1] = { ...last, toS };
+    else pieces.push({ fromS: look.timeS, toS, colour });
+  }
+  return pieces;
+}
+
+/** Whether the model pilot, taking over at this time, brings the approach inside its tolerances. */
+export const settlesFrom = (flown: Flown, timeS: number, circuit: number): boolean => {
+  const from = instantAt(flown, timeS);
+  const pilot = takeOverOn(flyInManner(flown, AS_PLANNED), from.lesson.legs.leg);
+  return flyOn(flown, from, pilot, circuit).approach.settled;
+};
+
+const looksOfApproach = (flown: Flown, { circuit }: Approach, lastGateS: number): Look[] => {
+  const stretches = flown.memory.stretches.filter((stretch) => stretch.circuit === circuit);
+  const fromS = stretches[0]?.fromS ?? 0;
+  const mine = flown.looks.filter((look) => look.timeS >= fromS && look.timeS < lastGateS);
+  const begin =
+    mine.find((look) => look.leg === 'downwind' && look.xM <= 0) ?? mine.find((look) => isLate(look));
+  return begin === undefined
+    ? []
+    : mine.filter((look) => look.timeS >= begin.timeS && (look.timeS - begin.timeS) % EVERY_S === 0);
+};
+
+const LATE = new Set(['turn-to-base', 'base', 'turn-to-final', 'final']);
+const isLate = (look: Look): boolean => LATE.has(look.leg);
+
+/** Before final: near the planned descent and the planned speed (FAA-S-ACS-6 III.B: altitude ±100 ft, airspeed ±10 kt). */
+const HEIGHT_M = mFromFt(100);
+const SPEED_KT = 10;
+
+const isAsPlanned = ({ briefing }: Flown, look: Look): boolean => {
+  if (look.leg === 'final') return look.faults.length === 0;
+  const leg = look.leg.replace('turn-to-', '');
+  if (!isMannerLeg(leg)) return false;
+  const wantedMps = leg === 'final' ? briefing.habits.base.iasMps : briefing.habits[leg].iasMps;
+  return (
+    Math.abs(look.heightM - look.plannedHeightM) <= HEIGHT_M &&
+    (look.leg !== leg || Math.abs(ktFromMps(look.iasMps - wantedMps)) <= SPEED_KT)
+  );
+};
