@@ -1,3 +1,4 @@
+import type { Runway } from '../aerodrome/runway.ts';
 import type { LightLetter } from '../aerodrome/slope-lights.ts';
 import { degFromRad } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
@@ -50,43 +51,51 @@ function drawUnit(
  * The slope lights as the eye sees them, large, in the order they stand from left to right on the approach.
  * White is a circle with W, red a square with R; a dark outline is outside the beam.
  */
-export function drawLights(
-  ink: Ink,
-  colours: Colours,
-  frame: ViewFrame,
-  width: number,
-  height: number,
-): void {
-  ink.use(colours.paper);
-  ink.rect(0, 0, width, height);
-  ink.use(colours.ink);
-  ink.text('strong', 'Slope lights', 12, height / 2 - 9);
-  const { lights } = frame.runway;
-  ink.use(colours.inkSoft);
-  if (lights === null) {
-    ink.text('label', 'no slope lights', 12, height / 2 + 10);
-    return;
+export class LightsView {
+  private runway: Runway | null = null;
+  private readonly white = new Float64Array(4);
+
+  /** Whether a unit has changed since this was asked last. */
+  changed(frame: ViewFrame): boolean {
+    const { lights, runway } = frame;
+    let changed = runway !== this.runway;
+    this.runway = runway;
+    const units = lights?.units ?? 0;
+    for (let i = 0; i < this.white.length; i += 1) {
+      // A dark unit is told from a red one by a number of its own.
+      const white = lights === null || i >= units || lights.letters[i] === '-' ? -1 : (lights.white[i] ?? 0);
+      if (white === this.white[i]) continue;
+      this.white[i] = white;
+      changed = true;
+    }
+    return changed;
   }
-  ink.text('label', nameOf(lights.kind, degFromRad(lights.angleRad)), 12, height / 2 + 10);
-  const n = lights.unitsAcrossM.length;
-  const left = 104;
-  const room = width - left - 12;
-  const radius = Math.min(LARGEST_RADIUS_PX, height * 0.34, room / (n * 2.7));
-  const step = Math.min(radius * 3.2, room / n);
-  const middle = left + room / 2;
-  for (let i = 0; i < n; i += 1) {
-    // Units are counted from the outermost; on the right of the runway that is the rightmost.
-    const place = lights.side === -1 ? i : n - 1 - i;
+
+  draw(ink: Ink, colours: Colours, frame: ViewFrame, width: number, height: number): void {
+    ink.use(colours.paper);
+    ink.rect(0, 0, width, height);
+    ink.use(colours.ink);
+    ink.text('strong', 'Slope lights', 12, height / 2 - 9);
+    const { lights } = frame.runway;
+    ink.use(colours.inkSoft);
+    if (lights === null) {
+      ink.text('label', 'no slope lights', 12, height / 2 + 10);
+      return;
+    }
+    ink.text('label', nameOf(lights.kind, degFromRad(lights.angleRad)), 12, height / 2 + 10);
+    const n = lights.unitsAcrossM.length;
+    const left = 104;
+    const room = width - left - 12;
+    const radius = Math.min(LARGEST_RADIUS_PX, height * 0.34, room / (n * 2.7));
+    const step = Math.min(radius * 3.2, room / n);
+    const middle = left + room / 2;
     const seen = frame.lights;
-    const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
-    drawUnit(
-      ink,
-      colours,
-      letter,
-      seen?.white[i] ?? 0,
-      middle + (place - (n - 1) / 2) * step,
-      height / 2,
-      radius,
-    );
+    for (let i = 0; i < n; i += 1) {
+      // Units are counted from the outermost; on the right of the runway that is the rightmost.
+      const place = lights.side === -1 ? i : n - 1 - i;
+      const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
+      const x = middle + (place - (n - 1) / 2) * step;
+      drawUnit(ink, colours, letter, seen?.white[i] ?? 0, x, height / 2, radius);
+    }
   }
 }

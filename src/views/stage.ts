@@ -1,20 +1,21 @@
 import 'pixi.js/unsafe-eval';
-import { Container, Ticker, WebGLRenderer } from 'pixi.js';
+import { Ticker, WebGLRenderer } from 'pixi.js';
 import type { Runway } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import {
+  type Rect,
   type Stage,
   type StageOptions,
   VIEW_NAMES,
   type ViewFrame,
-  type ViewName,
   type ViewRects,
 } from './frame.ts';
 import { type Feature, landOf } from './ground/land.ts';
 import { type Colours, coloursOf } from './ink/colours.ts';
 import { Glyphs } from './ink/glyphs.ts';
+import { Press } from './ink/press.ts';
 import { Sheet } from './ink/sheet.ts';
-import { drawLights } from './lights.ts';
+import { LightsView } from './lights.ts';
 import type { Palette } from './palette.ts';
 import { PlanView } from './plan/plan.ts';
 import { ProfileView } from './profile/profile.ts';
@@ -35,27 +36,32 @@ export type {
 const TYPEFACE = "'Lapwing Sans', 'IBM Plex Sans Variable', 'IBM Plex Sans', system-ui, sans-serif";
 /** A frame that took longer moves the cameras by no more than this. */
 const LONGEST_FRAME_S = 0.1;
+/** After a pause or a jump in the flight every view is drawn at once. */
+const PAUSE_MS = 120;
+const JUMP_STEPS = 30;
 
-/**
- * The renderer for all drawn views under the page. Rejects with a sentence where the browser has no WebGL 2;
- * meters and panels then still work.
- */
-export async function createStage(
+/** The closer look stands in the upper right corner of the window. */
+const closerRect = (window: Rect | undefined): Rect | undefined => {
+  if (window === undefined) return undefined;
+  const width = Math.round(Math.min(220, window.width * 0.4));
+  const height = Math.round(width * 0.6);
+  return { x: window.x + window.width - width - 8, y: window.y + 8, width, height };
+};
+
+const newRenderer = async (
   canvas: HTMLCanvasElement,
-  palette: Palette,
-  options: StageOptions = {},
-): Promise<Stage> {
+  resolution: number,
+): Promise<WebGLRenderer<HTMLCanvasElement>> => {
   // Its own timers are never used: frames are drawn when the page says so.
   Ticker.system.autoStart = false;
   Ticker.system.stop();
   const renderer = new WebGLRenderer<HTMLCanvasElement>();
-  const pixelRatio = () => options.pixelRatio ?? Math.min(3, globalThis.devicePixelRatio || 1);
   try {
     await renderer.init({
       canvas,
       width: Math.max(1, canvas.clientWidth),
       height: Math.max(1, canvas.clientHeight),
-      resolution: pixelRatio(),
+      resolution,
       autoDensity: false,
       antialias: true,
       backgroundAlpha: 0,
@@ -68,41 +74,55 @@ export async function createStage(
       'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.',
     );
   }
+  return renderer;
+};
 
+/**
+ * The renderer for all drawn views under the page. Rejects with a sentence where the browser has no WebGL 2;
+ * panels and meters then still work.
+ *
+ * `draw` draws the window every time and plan and profile by turns: they move slowly, a pixel or two a second.
+ * After a pause, a jump, a new layout or new colours everything is drawn at once.
+ */
+export async function createStage(
+  canvas: HTMLCanvasElement,
+  palette: Palette,
+  options: StageOptions = {},
+): Promise<Stage> {
+  const pixelRatio = () => options.pixelRatio ?? Math.min(3, globalThis.devicePixelRatio || 1);
+  const renderer = await newRenderer(canvas, pixelRatio());
   const fontFamily = options.fontFamily ?? TYPEFACE;
   let glyphs = new Glyphs(pixelRatio(), fontFamily);
-  const root = new Container();
-  const sheets = Object.fromEntries(VIEW_NAMES.map((name) => [name, new Sheet(glyphs)])) as Record<
-    ViewName,
-    Sheet
-  >;
-  for (const name of VIEW_NAMES) root.addChild(sheets[name].container);
+  const sheets = {
+    plan: new Sheet(glyphs),
+    profile: new Sheet(glyphs),
+    window: new Sheet(glyphs),
+    lights: new Sheet(glyphs),
+    closer: new Sheet(glyphs),
+  };
+  const press = new Press(renderer, Object.values(sheets), glyphs);
   const plan = new PlanView();
   const profile = new ProfileView();
-  const window = new WindowView(sheets.window.ink);
+  const window = new WindowView(sheets.window.ink, sheets.closer.ink);
+  const lights = new LightsView();
 
   let colours: Colours = coloursOf(palette);
   let land: readonly Feature[] = [];
-  let landAerodrome: Aerodrome | null = null;
-  let landRunway: Runway | null = null;
+  let aerodrome: Aerodrome | null = null;
+  let runway: Runway | null = null;
   let lastMs = Number.NaN;
+  let lastStep = 0;
+  let turn = 0;
+  let whole = true;
   let lost = false;
   let destroyed = false;
-
-  const drawings: Record<ViewName, (sheet: Sheet, frame: ViewFrame, sinceS: number) => void> = {
-    plan: ({ ink, width, height }, frame, sinceS) =>
-      plan.draw(ink, colours, frame, land, width, height, sinceS),
-    profile: ({ ink, width, height }, frame, sinceS) =>
-      profile.draw(ink, colours, frame, width, height, sinceS),
-    window: ({ width, height }, frame) => window.draw(colours, frame, width, height),
-    lights: ({ ink, width, height }, frame) => drawLights(ink, colours, frame, width, height),
-  };
 
   const setGlyphs = (next: Glyphs): void => {
     const old = glyphs;
     glyphs = next;
-    for (const name of VIEW_NAMES) sheets[name].takeGlyphs(next);
+    press.takeGlyphs(next);
     old.destroy();
+    whole = true;
   };
   // A typeface that arrives after the first frame.
   document.fonts?.ready.then(() => {
@@ -116,10 +136,41 @@ export async function createStage(
   };
   const onRestored = (): void => {
     lost = false;
+    whole = true;
     options.onRestored?.();
   };
   canvas.addEventListener('webglcontextlost', onLost);
   canvas.addEventListener('webglcontextrestored', onRestored);
+
+  /** Takes over a new place; what is kept of the old one would mislead. */
+  const settle = (frame: ViewFrame): void => {
+    aerodrome = frame.aerodrome;
+    runway = frame.runway;
+    land = landOf(aerodrome, runway);
+    window.settle(runway, land);
+    plan.jump();
+    profile.jump();
+    whole = true;
+  };
+
+  const drawPlan = (frame: ViewFrame): void => {
+    const { ink, width, height } = sheets.plan;
+    ink.begin();
+    plan.draw(ink, colours, frame, land, width, height);
+  };
+  const drawProfile = (frame: ViewFrame): void => {
+    const { ink, width, height } = sheets.profile;
+    ink.begin();
+    profile.draw(ink, colours, frame, width, height);
+  };
+  const drawWindow = (frame: ViewFrame): void => {
+    const { width, height, ink } = sheets.window;
+    const { closer } = sheets;
+    ink.begin();
+    window.draw(colours, frame, width, height);
+    closer.ink.begin();
+    if (!window.drawCloser(colours, frame, width, closer.width, closer.height)) closer.ink.begin();
+  };
 
   return {
     get lost() {
@@ -127,9 +178,14 @@ export async function createStage(
     },
     layout(rects: ViewRects): void {
       const ratio = pixelRatio();
-      renderer.resize(Math.max(1, canvas.clientWidth), Math.max(1, canvas.clientHeight), ratio);
+      const width = Math.max(1, canvas.clientWidth);
+      const height = Math.max(1, canvas.clientHeight);
+      renderer.resize(width, height, ratio);
       if (ratio !== glyphs.pixelRatio) setGlyphs(new Glyphs(ratio, fontFamily));
       for (const name of VIEW_NAMES) sheets[name].settle(rects[name]);
+      sheets.closer.settle(closerRect(rects.window));
+      press.settle(width, height);
+      whole = true;
     },
     draw(frame: ViewFrame): void {
       if (lost || destroyed) return;
@@ -137,35 +193,35 @@ export async function createStage(
       const sinceS = options.stillCameras
         ? Infinity
         : Math.min(LONGEST_FRAME_S, (nowMs - lastMs) / 1000 || 0);
+      const { step } = frame.snapshot;
+      if (!(nowMs - lastMs < PAUSE_MS) || step < lastStep || step > lastStep + JUMP_STEPS) whole = true;
       lastMs = nowMs;
-      if (frame.aerodrome !== landAerodrome || frame.runway !== landRunway) {
-        land = landOf(frame.aerodrome, frame.runway);
-        landAerodrome = frame.aerodrome;
-        landRunway = frame.runway;
-        window.settle(frame.runway, land);
-        plan.jump();
+      lastStep = step;
+      if (frame.aerodrome !== aerodrome || frame.runway !== runway) settle(frame);
+      plan.wait(sinceS);
+      profile.wait(sinceS);
+      turn = 1 - turn;
+      if (sheets.plan.shown && (whole || turn === 0)) drawPlan(frame);
+      if (sheets.profile.shown && (whole || turn === 1)) drawProfile(frame);
+      if (sheets.window.shown) drawWindow(frame);
+      if (sheets.lights.shown && (lights.changed(frame) || whole)) {
+        const { ink, width, height } = sheets.lights;
+        ink.begin();
+        lights.draw(ink, colours, frame, width, height);
       }
-      for (let i = 0; i < VIEW_NAMES.length; i += 1) {
-        const name = VIEW_NAMES[i] as ViewName;
-        const sheet = sheets[name];
-        if (!sheet.shown) continue;
-        sheet.ink.begin();
-        drawings[name](sheet, frame, sinceS);
-        sheet.print();
-      }
-      glyphs.refresh();
-      renderer.render(root);
+      whole = false;
+      press.print();
     },
     setPalette(next: Palette): void {
       colours = coloursOf(next);
+      whole = true;
     },
     destroy(): void {
       destroyed = true;
       canvas.removeEventListener('webglcontextlost', onLost);
       canvas.removeEventListener('webglcontextrestored', onRestored);
-      for (const name of VIEW_NAMES) sheets[name].destroy();
+      press.destroy();
       glyphs.destroy();
-      root.destroy();
       renderer.destroy();
     },
   };

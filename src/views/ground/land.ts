@@ -17,8 +17,8 @@ export interface Feature {
   readonly lines: Float64Array;
   /** x, y by twos. */
   readonly spots: Float64Array;
-  readonly middleEastM: number;
-  readonly middleNorthM: number;
+  /** East and north of its middle. */
+  readonly middle: Float64Array;
   /** Square root of the area. */
   readonly sizeM: number;
   readonly heightM: number;
@@ -30,7 +30,7 @@ const WAVES_M = 110;
 const TREES_M = 95;
 const HOUSES_M = 85;
 
-const middleOf = (outline: Outline): [number, number] => {
+const middleOf = (outline: Outline): Float64Array => {
   const n = outline.length / 2;
   let east = 0;
   let north = 0;
@@ -38,7 +38,7 @@ const middleOf = (outline: Outline): [number, number] => {
     east += (outline[2 * i] as number) / n;
     north += (outline[2 * i + 1] as number) / n;
   }
-  return [east, north];
+  return Float64Array.of(east, north);
 };
 
 /** Every field is ploughed its own way: the direction follows its longest side. */
@@ -78,7 +78,6 @@ export function landOf(aerodrome: Aerodrome, runway: Runway): readonly Feature[]
       return [place.eastM, place.northM];
     });
     const area = AREAS.has(feature.kind) && outline.length >= 6;
-    const [middleEastM, middleNorthM] = middleOf(outline);
     return {
       kind: feature.kind,
       name: feature.name,
@@ -86,8 +85,7 @@ export function landOf(aerodrome: Aerodrome, runway: Runway): readonly Feature[]
       triangles: Uint16Array.from(area ? trianglesOf(outline) : []),
       lines: Float64Array.from(area ? linesOf(feature.kind, outline) : []),
       spots: Float64Array.from(area ? spotsOf(feature.kind, outline) : []),
-      middleEastM,
-      middleNorthM,
+      middle: middleOf(outline),
       sizeM: area ? Math.sqrt(Math.abs(twiceArea(outline)) / 2) : 0,
       heightM: mFromFt(feature.heightFt ?? 0),
     };

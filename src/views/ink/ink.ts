@@ -14,7 +14,8 @@ const RUN_POINTS = 8192;
 const FLOATS_PER_QUAD = FLOATS_PER_VERTEX * VERTICES_PER_QUAD;
 
 export type Align = 'left' | 'middle' | 'right';
-const SHIFT: Readonly<Record<Align, number>> = { left: 0, middle: -0.5, right: -1 };
+/** Half widths of the text that lie left of its place. */
+const HALVES: Readonly<Record<Align, number>> = { left: 0, middle: 1, right: 2 };
 
 /** A circle by 32 points, x and y by turns. */
 const ROUND_PARTS = 32;
@@ -22,13 +23,13 @@ const ROUND = Float64Array.from({ length: 2 * ROUND_PARTS }, (_, i) =>
   i % 2 === 0 ? Math.cos((Math.PI * i) / ROUND_PARTS) : Math.sin((Math.PI * (i - 1)) / ROUND_PARTS),
 );
 
-/** Colour as the card takes it: bytes r, g, b, a, multiplied by alpha. */
-export const packed = (rgb: number, alpha: number): number => {
+/** Writes a colour as the card takes it: bytes r, g, b, a, multiplied by alpha. */
+export const pack = (rgb: number, alpha: number, into: Uint32Array, at: number): void => {
   const a = Math.max(0, Math.min(1, alpha));
   const r = Math.round(((rgb >> 16) & 255) * a);
   const g = Math.round(((rgb >> 8) & 255) * a);
   const b = Math.round((rgb & 255) * a);
-  return ((Math.round(a * 255) << 24) | (b << 16) | (g << 8) | r) >>> 0;
+  into[at] = (Math.round(a * 255) << 24) | (b << 16) | (g << 8) | r;
 };
 
 /**
@@ -42,7 +43,8 @@ export const packed = (rgb: number, alpha: number): number => {
  */
 export class Ink {
   floats: Float32Array;
-  private words: Uint32Array;
+  /** The same memory, for colours. */
+  words: Uint32Array;
   /** Vertices in use. */
   count = 0;
   /** x = map[0] u + map[1] v + map[2], y = map[3] u + map[4] v + map[5]: for `trace` and its like. */
@@ -69,7 +71,7 @@ export class Ink {
 
   /** Sets the colour of what follows. */
   use(rgb: number, alpha = 1): this {
-    this.tint[0] = packed(rgb, alpha);
+    pack(rgb, alpha, this.tint, 0);
     return this;
   }
 
@@ -271,27 +273,27 @@ export class Ink {
       floats[at + 4] = edge;
       floats[at + 5] = halfDevice;
       words[at + 6] = colour;
-      floats[at + 7] = bx + toX * reach;
-      floats[at + 8] = by + toY * reach;
-      floats[at + 9] = u;
-      floats[at + 10] = v;
-      floats[at + 11] = edge;
-      floats[at + 12] = halfDevice;
-      words[at + 13] = colour;
-      floats[at + 14] = bx - toX * reach;
-      floats[at + 15] = by - toY * reach;
-      floats[at + 16] = u;
-      floats[at + 17] = v;
-      floats[at + 18] = -edge;
-      floats[at + 19] = halfDevice;
-      words[at + 20] = colour;
-      floats[at + 21] = ax - fromX * reach;
-      floats[at + 22] = ay - fromY * reach;
-      floats[at + 23] = u;
-      floats[at + 24] = v;
-      floats[at + 25] = -edge;
-      floats[at + 26] = halfDevice;
-      words[at + 27] = colour;
+      floats[at + 8] = bx + toX * reach;
+      floats[at + 9] = by + toY * reach;
+      floats[at + 10] = u;
+      floats[at + 11] = v;
+      floats[at + 12] = edge;
+      floats[at + 13] = halfDevice;
+      words[at + 14] = colour;
+      floats[at + 16] = bx - toX * reach;
+      floats[at + 17] = by - toY * reach;
+      floats[at + 18] = u;
+      floats[at + 19] = v;
+      floats[at + 20] = -edge;
+      floats[at + 21] = halfDevice;
+      words[at + 22] = colour;
+      floats[at + 24] = ax - fromX * reach;
+      floats[at + 25] = ay - fromY * reach;
+      floats[at + 26] = u;
+      floats[at + 27] = v;
+      floats[at + 28] = -edge;
+      floats[at + 29] = halfDevice;
+      words[at + 30] = colour;
       at += FLOATS_PER_QUAD;
       fromX = toX;
       fromY = toY;
@@ -360,15 +362,15 @@ export class Ink {
     floats[at] = ax + nx;
     floats[at + 1] = ay + ny;
     floats[at + 4] = edge;
-    floats[at + 7] = bx + nx;
-    floats[at + 8] = by + ny;
-    floats[at + 11] = edge;
-    floats[at + 14] = bx - nx;
-    floats[at + 15] = by - ny;
-    floats[at + 18] = -edge;
-    floats[at + 21] = ax - nx;
-    floats[at + 22] = ay - ny;
-    floats[at + 25] = -edge;
+    floats[at + 8] = bx + nx;
+    floats[at + 9] = by + ny;
+    floats[at + 12] = edge;
+    floats[at + 16] = bx - nx;
+    floats[at + 17] = by - ny;
+    floats[at + 20] = -edge;
+    floats[at + 24] = ax - nx;
+    floats[at + 25] = ay - ny;
+    floats[at + 28] = -edge;
     for (let k = 0; k < FLOATS_PER_QUAD; k += FLOATS_PER_VERTEX) {
       floats[at + k + 2] = u;
       floats[at + k + 3] = v;
@@ -466,12 +468,12 @@ export class Ink {
     const at = this.count * FLOATS_PER_VERTEX;
     floats[at] = run[2 * i]!;
     floats[at + 1] = run[2 * i + 1]!;
-    floats[at + 7] = run[2 * j]!;
-    floats[at + 8] = run[2 * j + 1]!;
-    floats[at + 14] = run[2 * k]!;
-    floats[at + 15] = run[2 * k + 1]!;
-    floats[at + 21] = run[2 * l]!;
-    floats[at + 22] = run[2 * l + 1]!;
+    floats[at + 8] = run[2 * j]!;
+    floats[at + 9] = run[2 * j + 1]!;
+    floats[at + 16] = run[2 * k]!;
+    floats[at + 17] = run[2 * k + 1]!;
+    floats[at + 24] = run[2 * l]!;
+    floats[at + 25] = run[2 * l + 1]!;
     for (let m = 0; m < FLOATS_PER_QUAD; m += FLOATS_PER_VERTEX) {
       floats[at + m + 2] = u;
       floats[at + m + 3] = v;
@@ -489,14 +491,13 @@ export class Ink {
     for (let i = 1; i + 1 < n; i += 2) this.corners(0, i, i + 1, Math.min(i + 2, n - 1));
   }
 
-  /** Fills a run of four as a strip from its first side to its third, from tint to tint (see `packed`). */
-  fade(from: number, to: number): void {
+  /** Fills a run of four as a strip that fades from the colour in use, at its first side, to another. */
+  fade(rgb: number): void {
+    const before = this.count;
     this.fill();
-    const at = (this.count - VERTICES_PER_QUAD) * FLOATS_PER_VERTEX;
-    this.words[at + 6] = from;
-    this.words[at + 13] = from;
-    this.words[at + 20] = to;
-    this.words[at + 27] = to;
+    const at = before * FLOATS_PER_VERTEX;
+    pack(rgb, 1, this.words, at + 22);
+    pack(rgb, 1, this.words, at + 30);
   }
 
   /** Mapped triangles: corner numbers by threes into points u, v. */
@@ -643,7 +644,20 @@ export class Ink {
     given[2] = 1;
     given[3] = 0;
     given[4] = scale;
-    this.set(style, text, SHIFT[align], true);
+    this.set(style, text, HALVES[align], true);
+  }
+
+  /** The same centred on a mapped point: u, v at `at` of `points`, moved down by whole pixels. */
+  textOn(style: TypeStyle, text: string, points: Float64Array, at: number, downPx = 0): void {
+    const { given, map } = this;
+    const u = points[at]!;
+    const v = points[at + 1]!;
+    given[0] = map[0]! * u + map[1]! * v + map[2]!;
+    given[1] = map[3]! * u + map[4]! * v + map[5]! + downPx;
+    given[2] = 1;
+    given[3] = 0;
+    given[4] = 1;
+    this.set(style, text, HALVES.middle, true);
   }
 
   /** A line of type along a direction, clockwise on the screen, centred on its middle. */
@@ -654,11 +668,11 @@ export class Ink {
     given[2] = Math.cos(angleRad);
     given[3] = Math.sin(angleRad);
     given[4] = 1;
-    this.set(style, text, -0.5, false);
+    this.set(style, text, HALVES.middle, false);
   }
 
   /** Type at given[0, 1], along given[2, 3], given[4] times its size; `sharp` puts it on whole pixels. */
-  private set(style: TypeStyle, text: string, shift: number, sharp: boolean): void {
+  private set(style: TypeStyle, text: string, halves: number, sharp: boolean): void {
     this.grow(text.length);
     const { given, glyphs, floats, words } = this;
     const ratio = glyphs.pixelRatio;
@@ -668,7 +682,7 @@ export class Ink {
     let x = given[0]!;
     let y = given[1]!;
     let base = TYPE[style].sizePx * CAPITALS * 0.5;
-    let pen = shift === 0 ? 0 : shift * glyphs.widthPx(style, text);
+    let pen = halves === 0 ? 0 : -0.5 * halves * glyphs.widthPx(style, text);
     if (sharp) {
       x = Math.round((x + pen * scale) * ratio) / ratio;
       y = Math.round((y + base * scale) * ratio) / ratio;
@@ -687,18 +701,18 @@ export class Ink {
       floats[at + 1] = y + left * sin + top * cos;
       floats[at + 2] = g.u0;
       floats[at + 3] = g.v0;
-      floats[at + 7] = x + right * cos - top * sin;
-      floats[at + 8] = y + right * sin + top * cos;
-      floats[at + 9] = g.u1;
-      floats[at + 10] = g.v0;
-      floats[at + 14] = x + right * cos - bottom * sin;
-      floats[at + 15] = y + right * sin + bottom * cos;
-      floats[at + 16] = g.u1;
-      floats[at + 17] = g.v1;
-      floats[at + 21] = x + left * cos - bottom * sin;
-      floats[at + 22] = y + left * sin + bottom * cos;
-      floats[at + 23] = g.u0;
-      floats[at + 24] = g.v1;
+      floats[at + 8] = x + right * cos - top * sin;
+      floats[at + 9] = y + right * sin + top * cos;
+      floats[at + 10] = g.u1;
+      floats[at + 11] = g.v0;
+      floats[at + 16] = x + right * cos - bottom * sin;
+      floats[at + 17] = y + right * sin + bottom * cos;
+      floats[at + 18] = g.u1;
+      floats[at + 19] = g.v1;
+      floats[at + 24] = x + left * cos - bottom * sin;
+      floats[at + 25] = y + left * sin + bottom * cos;
+      floats[at + 26] = g.u0;
+      floats[at + 27] = g.v1;
       for (let m = 0; m < FLOATS_PER_QUAD; m += FLOATS_PER_VERTEX) {
         floats[at + m + 4] = 0;
         floats[at + m + 5] = SOLID;

@@ -110,8 +110,9 @@ export function drawHeadingAndTrack(
   heightPx: number,
   label: LabelSide,
 ): void {
-  const x = camera.x(snapshot.eastM, snapshot.northM);
-  const y = camera.y(snapshot.eastM, snapshot.northM);
+  camera.place(snapshot);
+  const x = camera.px[0]!;
+  const y = camera.px[1]!;
   const moving = snapshot.groundspeedMps > 2;
   const lengthPx = Math.min(
     LONGEST_LINE_PX,
@@ -180,8 +181,9 @@ export function drawAeroplane(
   spanM: number,
   fill: number,
 ): void {
-  ink.map[2] = camera.x(snapshot.eastM, snapshot.northM);
-  ink.map[5] = camera.y(snapshot.eastM, snapshot.northM);
+  camera.place(snapshot);
+  ink.map[2] = camera.px[0]!;
+  ink.map[5] = camera.px[1]!;
   drawSilhouette(
     ink,
     wing,

@@ -32,11 +32,14 @@ export class PlanCamera {
   aheadOf(eastM: number, northM: number): number {
     return eastM * this.sin + northM * this.cos;
   }
-  x(eastM: number, northM: number): number {
-    return this.middleX + (this.rightOf(eastM, northM) - this.rightM) * this.pxPerM;
-  }
-  y(eastM: number, northM: number): number {
-    return this.middleY - (this.aheadOf(eastM, northM) - this.aheadM) * this.pxPerM;
+  /** The last placed point: pixels x and y. */
+  readonly px = new Float64Array(2);
+
+  /** Puts a place's pixels in `px`. */
+  place(at: { readonly eastM: number; readonly northM: number }): void {
+    const { sin, cos, pxPerM, px } = this;
+    px[0] = this.middleX + (at.eastM * cos - at.northM * sin - this.rightM) * pxPerM;
+    px[1] = this.middleY - (at.eastM * sin + at.northM * cos - this.aheadM) * pxPerM;
   }
   /** Screen direction of a true bearing: unit vector, y down. */
   directionX(bearingRad: number): number {

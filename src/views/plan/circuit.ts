@@ -1,4 +1,4 @@
-import { CIRCUIT_LEGS, type CircuitPlan } from '../../circuit/types.ts';
+import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan } from '../../circuit/types.ts';
 import { degFromRad } from '../../units/conversions.ts';
 import type { Colours } from '../ink/colours.ts';
 import type { Ink } from '../ink/ink.ts';
@@ -41,12 +41,16 @@ export function drawLegNames(
   plan: CircuitPlan,
   leg: string,
 ): void {
-  for (const name of CIRCUIT_LEGS) {
+  const { px } = camera;
+  for (let k = 0; k < CIRCUIT_LEGS.length; k += 1) {
+    const name = CIRCUIT_LEGS[k] as CircuitLeg;
     const { from, to } = plan.legs[name];
-    const ax = camera.x(from.eastM, from.northM);
-    const ay = camera.y(from.eastM, from.northM);
-    const bx = camera.x(to.eastM, to.northM);
-    const by = camera.y(to.eastM, to.northM);
+    camera.place(from);
+    const ax = px[0]!;
+    const ay = px[1]!;
+    camera.place(to);
+    const bx = px[0]!;
+    const by = px[1]!;
     const dx = bx - ax;
     const dy = by - ay;
     const length = Math.sqrt(dx * dx + dy * dy);
@@ -68,15 +72,20 @@ export function drawLegNames(
   }
 }
 
+const THRESHOLD = { eastM: 0, northM: 0 } as const;
+
 const baseTurnText = keyed((deg: number) => `base turn in this wind ${deg}°`);
 
 /** From the threshold to where the base turn begins in this wind, with its angle behind the wing. */
 export function drawBaseTurnLine(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
   const { from } = plan.turns.base;
-  const x0 = camera.x(0, 0);
-  const y0 = camera.y(0, 0);
-  const x1 = camera.x(from.eastM, from.northM);
-  const y1 = camera.y(from.eastM, from.northM);
+  const { px } = camera;
+  camera.place(THRESHOLD);
+  const x0 = px[0]!;
+  const y0 = px[1]!;
+  camera.place(from);
+  const x1 = px[0]!;
+  const y1 = px[1]!;
   const dx = x1 - x0;
   const dy = y1 - y0;
   const length = Math.sqrt(dx * dx + dy * dy);

@@ -30,6 +30,8 @@ const textOf = (feature: Feature): string => {
 
 /** Outlines of the signs that fill woods and villages, pixels. */
 const TREE = [0, -1.3, 1, 0.7, -1, 0.7] as const;
+/** Stands on its place, its name above. */
+const MAST = [0, -13, 3.5, 0, -3.5, 0] as const;
 const HOUSE = [-1, -0.7, 1, -0.7, 1, 0.7, -1, 0.7] as const;
 
 function drawArea(ink: Ink, colours: Colours, camera: PlanCamera, feature: Feature): void {
@@ -53,31 +55,27 @@ function drawRoad(ink: Ink, colours: Colours, feature: Feature): void {
   ink.path(2);
 }
 
-function drawObstacle(ink: Ink, colours: Colours, camera: PlanCamera, feature: Feature): void {
-  const x = camera.x(feature.middleEastM, feature.middleNorthM);
-  const y = camera.y(feature.middleEastM, feature.middleNorthM);
+function drawObstacle(ink: Ink, colours: Colours, feature: Feature): void {
   ink.use(colours.inkSoft, 0.9);
-  ink.line(x, y - 7, x - 4, y + 2, 1.2);
-  ink.line(x, y - 7, x + 4, y + 2, 1.2);
-  ink.disc(x, y + 1, 1.4);
-  ink.text('small', textOf(feature), x + 8, y - 1);
+  ink.signs(feature.middle, MAST, 1);
+  ink.textOn('small', textOf(feature), feature.middle, 0, -21);
 }
 
 /** Fields, woods, water, villages, roads and obstacles in quiet tints and hatching; names where there is room. */
 export function drawLand(ink: Ink, colours: Colours, camera: PlanCamera, land: readonly Feature[]): void {
-  for (const feature of land) if (feature.triangles.length > 0) drawArea(ink, colours, camera, feature);
-  for (const feature of land) if (feature.kind === 'road') drawRoad(ink, colours, feature);
-  for (const feature of land) if (feature.kind === 'obstacle') drawObstacle(ink, colours, camera, feature);
+  for (let i = 0; i < land.length; i += 1) {
+    const feature = land[i] as Feature;
+    if (feature.triangles.length > 0) drawArea(ink, colours, camera, feature);
+  }
+  for (let i = 0; i < land.length; i += 1) {
+    const feature = land[i] as Feature;
+    if (feature.kind === 'road') drawRoad(ink, colours, feature);
+    if (feature.kind === 'obstacle') drawObstacle(ink, colours, feature);
+  }
   ink.use(colours.inkSoft, 0.85);
-  for (const feature of land) {
-    const room = feature.sizeM * camera.pxPerM;
-    if (feature.name === '' || room < NAMED_PX) continue;
-    ink.text(
-      'small',
-      feature.name,
-      camera.x(feature.middleEastM, feature.middleNorthM),
-      camera.y(feature.middleEastM, feature.middleNorthM),
-      'middle',
-    );
+  for (let i = 0; i < land.length; i += 1) {
+    const feature = land[i] as Feature;
+    if (feature.name === '' || feature.sizeM * camera.pxPerM < NAMED_PX) continue;
+    ink.textOn('small', feature.name, feature.middle, 0);
   }
 }

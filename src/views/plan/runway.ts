@@ -1,4 +1,4 @@
-import { eastOf, northOf, type Runway } from '../../aerodrome/runway.ts';
+import type { Runway } from '../../aerodrome/runway.ts';
 import type { SeenLights } from '../../aerodrome/slope-lights.ts';
 import { mFromNmi } from '../../units/conversions.ts';
 import type { Colours } from '../ink/colours.ts';
@@ -11,81 +11,85 @@ const NARROWEST_PX = 7;
 const CLOSEST_UNITS_PX = 8;
 const TICKS_NMI = 0.5;
 const CENTRELINE_NMI = 3;
+/** From this scale on the points of the runway have their names. */
+const NAMED_PX_PER_M = 0.16;
 
-/** Axes of the runway on the screen; one object, filled per frame. */
-class Axes {
-  originX = 0;
-  originY = 0;
-  /** A metre along. */
-  alongX = 0;
-  alongY = 0;
-  /** A pixel to the right of the landing direction. */
-  rightX = 0;
-  rightY = 0;
-
-  fill(camera: PlanCamera, runway: Runway): void {
-    this.originX = camera.x(0, 0);
-    this.originY = camera.y(0, 0);
-    this.alongX = camera.x(eastOf(runway, 1, 0), northOf(runway, 1, 0)) - this.originX;
-    this.alongY = camera.y(eastOf(runway, 1, 0), northOf(runway, 1, 0)) - this.originY;
-    const length = Math.sqrt(this.alongX * this.alongX + this.alongY * this.alongY) || 1;
-    this.rightX = -this.alongY / length;
-    this.rightY = this.alongX / length;
-  }
-  x(alongM: number, rightPx: number): number {
-    return this.originX + this.alongX * alongM + this.rightX * rightPx;
-  }
-  y(alongM: number, rightPx: number): number {
-    return this.originY + this.alongY * alongM + this.rightY * rightPx;
-  }
+/** What lies on a runway, u metres along and v half widths to the right: laid out once for every runway. */
+interface Signs {
+  readonly strip: Float64Array;
+  readonly stripes: Float64Array;
+  readonly edges: Float64Array;
+  readonly thresholds: Float64Array;
+  readonly arrows: Float64Array;
+  readonly ticks: Float64Array;
+  readonly centreline: Float64Array;
 }
 
-const axes = new Axes();
+const box = (fromM: number, toM: number, left: number, right: number): number[] => [
+  ...[fromM, left, toM, left],
+  ...[toM, right, fromM, right],
+];
+
+const signsOf = (runway: Runway): Signs => {
+  const { surfaceStartM, surfaceEndM } = runway;
+  const stripes: number[] = [];
+  // Centreline stripes 30 m with gaps of 20 m: ICAO Annex 14 vol. I 5.2.3 (from memory).
+  if (runway.surface === 'tarmac')
+    for (let m = 40; m + 30 < surfaceEndM - 30; m += 50) stripes.push(...box(m, m + 30, -0.13, 0.13));
+  const arrows: number[] = [];
+  for (let m = -12; m - 30 > surfaceStartM; m -= 50) arrows.push(m - 30, -0.6, m, 0, m, 0, m - 30, 0.6);
+  const ticks: number[] = [];
+  for (let d = TICKS_NMI; d <= CENTRELINE_NMI; d += TICKS_NMI) {
+    const half = Number.isInteger(d) ? 1.6 : 1.1;
+    ticks.push(-mFromNmi(d), -half, -mFromNmi(d), half);
+  }
+  return {
+    strip: Float64Array.from(box(surfaceStartM, surfaceEndM, -1, 1)),
+    stripes: Float64Array.from(stripes),
+    edges: Float64Array.of(surfaceStartM, -0.93, surfaceEndM, -0.93, surfaceStartM, 0.93, surfaceEndM, 0.93),
+    thresholds: Float64Array.of(0, -1, 0, 1),
+    arrows: Float64Array.from(arrows),
+    ticks: Float64Array.from(ticks),
+    centreline: Float64Array.of(0, 0, -mFromNmi(CENTRELINE_NMI), 0),
+  };
+};
+
+const kept = new WeakMap<Runway, Signs>();
+const signsFor = (runway: Runway): Signs => {
+  let signs = kept.get(runway);
+  if (signs === undefined) {
+    signs = signsOf(runway);
+    kept.set(runway, signs);
+  }
+  return signs;
+};
+
+/** Makes the pen's map the runway's own axes; returns half the strip's width in pixels. */
+const aim = (ink: Ink, camera: PlanCamera, runway: Runway, leastHalfPx: number): number => {
+  const halfPx = Math.max(leastHalfPx, (runway.widthM * camera.pxPerM) / 2);
+  const { map } = ink;
+  camera.place(THRESHOLD);
+  const alongX = camera.directionX(runway.headingRadT);
+  const alongY = camera.directionY(runway.headingRadT);
+  map[0] = alongX * camera.pxPerM;
+  map[1] = -alongY * halfPx;
+  map[2] = camera.px[0]!;
+  map[3] = alongY * camera.pxPerM;
+  map[4] = alongX * halfPx;
+  map[5] = camera.px[1]!;
+  return halfPx;
+};
+const THRESHOLD = { eastM: 0, northM: 0 } as const;
 
 /** The extended centreline with a tick at every half mile from the threshold. */
 export function drawCentreline(ink: Ink, colours: Colours, camera: PlanCamera, runway: Runway): void {
-  axes.fill(camera, runway);
+  const signs = signsFor(runway);
+  aim(ink, camera, runway, NARROWEST_PX / 2);
   ink.use(colours.ink, 0.45);
-  const endM = -mFromNmi(CENTRELINE_NMI);
-  ink.dashed(axes.x(0, 0), axes.y(0, 0), axes.x(endM, 0), axes.y(endM, 0), 1.2, 9, 6);
-  for (let d = TICKS_NMI; d <= CENTRELINE_NMI; d += TICKS_NMI) {
-    const at = -mFromNmi(d);
-    const half = Number.isInteger(d) ? 6 : 4;
-    ink.line(axes.x(at, -half), axes.y(at, -half), axes.x(at, half), axes.y(at, half), 1.2);
-  }
-}
-
-/** A bar across the strip: from and to along, left and right in pixels from the centreline. */
-const bar = (ink: Ink, fromM: number, toM: number, leftPx: number, rightPx: number): void => {
-  ink.move(axes.x(fromM, leftPx), axes.y(fromM, leftPx));
-  ink.to(axes.x(toM, leftPx), axes.y(toM, leftPx));
-  ink.to(axes.x(toM, rightPx), axes.y(toM, rightPx));
-  ink.to(axes.x(fromM, rightPx), axes.y(fromM, rightPx));
-  ink.fill();
-};
-
-function drawMarkings(ink: Ink, colours: Colours, runway: Runway, halfPx: number, pxPerM: number): void {
-  ink.use(colours.marking, 0.95);
-  const edgePx = Math.max(0.6, 0.9 * pxPerM);
-  if (runway.surface === 'tarmac' && halfPx > 6) {
-    bar(ink, runway.surfaceStartM, runway.surfaceEndM, -halfPx, -halfPx + edgePx);
-    bar(ink, runway.surfaceStartM, runway.surfaceEndM, halfPx - edgePx, halfPx);
-  }
-  const dashHalfPx = Math.max(0.5, 0.45 * pxPerM);
-  // Centreline stripes 30 m with gaps of 20 m: ICAO Annex 14 vol. I 5.2.3 (from memory).
-  const clearM = halfPx > 6 ? 60 : 20;
-  for (let m = clearM; m + 30 < runway.surfaceEndM - clearM; m += 50)
-    bar(ink, m, m + 30, -dashHalfPx, dashHalfPx);
-  // The threshold, and the displaced part before it with its arrows.
-  const barM = Math.max(1.8, 1.6 / pxPerM);
-  bar(ink, 0, barM, -halfPx, halfPx);
-  if (runway.surfaceStartM < -10) {
-    const sizePx = Math.max(4, halfPx * 0.8);
-    const pitchM = Math.max(40, (sizePx * 2.4) / pxPerM);
-    const length = Math.sqrt(axes.alongX * axes.alongX + axes.alongY * axes.alongY) || 1;
-    for (let m = -6 / pxPerM; m - sizePx / pxPerM > runway.surfaceStartM; m -= pitchM)
-      ink.arrowHead(axes.x(m, 0), axes.y(m, 0), axes.alongX / length, axes.alongY / length, sizePx);
-  }
+  ink.trace(signs.centreline);
+  ink.dashedPath(1.2, 9, 6);
+  ink.segments(signs.ticks, 1.2);
+  camera.aim(ink);
 }
 
 /** The strip with its markings, its two names, aim point, specified touchdown point and slope-light units. */
@@ -96,82 +100,80 @@ export function drawRunway(
   runway: Runway,
   lights: Readonly<SeenLights> | null,
 ): void {
-  axes.fill(camera, runway);
-  const pxPerM = camera.pxPerM;
-  const halfPx = Math.max(NARROWEST_PX, runway.widthM * pxPerM) / 2;
+  const signs = signsFor(runway);
+  const { pxPerM } = camera;
+  const halfPx = aim(ink, camera, runway, NARROWEST_PX / 2);
   ink.use(colours[runway.surface]);
-  bar(ink, runway.surfaceStartM, runway.surfaceEndM, -halfPx, halfPx);
+  ink.quads(signs.strip);
   ink.use(colours.ink, 0.75);
-  ink.move(axes.x(runway.surfaceStartM, -halfPx), axes.y(runway.surfaceStartM, -halfPx));
-  ink.to(axes.x(runway.surfaceEndM, -halfPx), axes.y(runway.surfaceEndM, -halfPx));
-  ink.to(axes.x(runway.surfaceEndM, halfPx), axes.y(runway.surfaceEndM, halfPx));
-  ink.to(axes.x(runway.surfaceStartM, halfPx), axes.y(runway.surfaceStartM, halfPx));
+  ink.trace(signs.strip);
   ink.path(1, true);
-  drawMarkings(ink, colours, runway, halfPx, pxPerM);
+  ink.use(colours.marking, 0.95);
+  if (runway.surface === 'tarmac' && halfPx > 6) ink.segments(signs.edges, 1);
+  ink.quads(signs.stripes);
+  ink.quads(signs.arrows);
+  ink.segments(signs.thresholds, 1.8);
 
+  // Screen steps: a metre along, a pixel to the right.
+  const { map } = ink;
+  const x = map[2]!;
+  const y = map[5]!;
+  const alongX = map[0]!;
+  const alongY = map[3]!;
+  const rightX = map[1]! / halfPx;
+  const rightY = map[4]! / halfPx;
   // On the side away from the lights, so that nothing overlaps.
-  const free = runway.lights?.side === -1 || runway.lights === null ? 1 : -1;
-  const markPx = halfPx + 4;
+  const free = runway.lights?.side === 1 ? -1 : 1;
+  const markPx = free * (halfPx + 13);
+  const { aimM, specifiedM } = runway;
   ink.use(colours.corridorText);
-  const aimX = axes.x(runway.aimM, 0);
-  const aimY = axes.y(runway.aimM, 0);
-  ink.ring(aimX, aimY, Math.max(3.2, halfPx * 0.55), 1.6);
-  const spot = runway.specifiedM;
+  ink.ring(x + alongX * aimM, y + alongY * aimM, Math.max(3.2, halfPx * 0.55), 1.6);
   ink.line(
-    axes.x(spot, free * halfPx),
-    axes.y(spot, free * halfPx),
-    axes.x(spot, free * (markPx + 5)),
-    axes.y(spot, free * (markPx + 5)),
+    x + alongX * specifiedM + rightX * free * halfPx,
+    y + alongY * specifiedM + rightY * free * halfPx,
+    x + alongX * specifiedM + rightX * free * (halfPx + 9),
+    y + alongY * specifiedM + rightY * free * (halfPx + 9),
     1.8,
   );
-  if (pxPerM > 0.16) {
-    const align = axes.rightX * free > 0.3 ? 'left' : axes.rightX * free < -0.3 ? 'right' : 'middle';
-    ink.text(
-      'small',
-      'aim point',
-      axes.x(runway.aimM, free * (markPx + 9)),
-      axes.y(runway.aimM, free * (markPx + 9)),
-      align,
-    );
-    ink.text(
-      'small',
-      'touchdown point',
-      axes.x(spot, free * (markPx + 9)),
-      axes.y(spot, free * (markPx + 9)),
-      align,
-    );
+  if (pxPerM > NAMED_PX_PER_M) {
+    const align = rightX * free > 0.3 ? 'left' : rightX * free < -0.3 ? 'right' : 'middle';
+    const sx = x + rightX * markPx;
+    const sy = y + rightY * markPx;
+    ink.text('small', 'aim point', sx + alongX * aimM, sy + alongY * aimM, align);
+    ink.text('small', 'touchdown point', sx + alongX * specifiedM, sy + alongY * specifiedM, align);
   }
 
   ink.use(colours.ink);
   const gapM = 13 / pxPerM;
+  const farM = runway.surfaceEndM + gapM;
+  const nearM = runway.surfaceStartM - gapM;
+  ink.text('strong', runway.otherDesignator, x + alongX * farM, y + alongY * farM, 'middle');
   ink.text(
     'strong',
-    runway.otherDesignator,
-    axes.x(runway.surfaceEndM + gapM, 0),
-    axes.y(runway.surfaceEndM + gapM, 0),
+    runway.designator,
+    x + alongX * nearM + rightX * free * 16,
+    y + alongY * nearM + rightY * free * 16,
     'middle',
   );
-  const nameM = runway.surfaceStartM - gapM;
-  ink.text('strong', runway.designator, axes.x(nameM, free * 15), axes.y(nameM, free * 15), 'middle');
-
-  if (runway.lights === null) return;
-  const { unitsAcrossM, alongM, side } = runway.lights;
-  const stepPx = Math.max(
-    CLOSEST_UNITS_PX,
-    Math.abs(((unitsAcrossM[0] ?? 0) - (unitsAcrossM[1] ?? 0)) * pxPerM),
-  );
-  const nearestPx = Math.max(halfPx + 7, Math.abs(unitsAcrossM[unitsAcrossM.length - 1] ?? 0) * pxPerM);
-  for (let i = 0; i < unitsAcrossM.length; i += 1) {
-    const rightPx = side * (nearestPx + (unitsAcrossM.length - 1 - i) * stepPx);
-    const letter = lights === null || i >= lights.units ? '-' : (lights.letters[i] ?? '-');
-    drawUnitDot(
-      ink,
-      colours,
-      axes.x(alongM, rightPx),
-      axes.y(alongM, rightPx),
-      3,
-      letter,
-      lights?.white[i] ?? 0,
-    );
+  if (runway.lights !== null) {
+    const { unitsAcrossM, alongM, side } = runway.lights;
+    const n = unitsAcrossM.length;
+    const apartM = Math.abs((unitsAcrossM[0] ?? 0) - (unitsAcrossM[1] ?? 0));
+    const stepPx = Math.max(CLOSEST_UNITS_PX, apartM * pxPerM);
+    const nearestPx = Math.max(halfPx + 7, Math.abs(unitsAcrossM[n - 1] ?? 0) * pxPerM);
+    for (let i = 0; i < n; i += 1) {
+      const right = side * (nearestPx + (n - 1 - i) * stepPx);
+      const letter = lights === null || i >= lights.units ? '-' : (lights.letters[i] ?? '-');
+      drawUnitDot(
+        ink,
+        colours,
+        x + alongX * alongM + rightX * right,
+        y + alongY * alongM + rightY * right,
+        3,
+        letter,
+        lights?.white[i] ?? 0,
+      );
+    }
   }
+  camera.aim(ink);
 }

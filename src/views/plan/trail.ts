@@ -90,7 +90,10 @@ export function drawTrail(
     const piece = trail.pieces[p] as TrailPiece;
     if (piece.count === 0) continue;
     drawPiece(ink, colours, piece, p < last && piece.count === PIECE_POINTS ? finished(piece) : null);
-    if (p === last) ink.to(camera.x(tip.eastM, tip.northM), camera.y(tip.eastM, tip.northM));
+    if (p === last) {
+      camera.place(tip);
+      ink.to(camera.px[0]!, camera.px[1]!);
+    }
     ink.path(2);
   }
 }

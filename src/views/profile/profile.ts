@@ -37,16 +37,18 @@ const AEROPLANE_PX = 46;
 /** A distance this much larger than the next belongs to the circuit before. */
 const ANEW_M = 600;
 const TICKS_NMI = [0.1, 0.25, 0.5, 1] as const;
+const MOST_TICKS = 40;
 const HEIGHTS_FT = [100, 200, 500, 1000] as const;
 
-const tickTexts = new Map<number, string>();
-const tickText = (nmi: number): string => {
-  let text = tickTexts.get(nmi);
-  if (text === undefined) {
-    text = fixed(nmi, nmi % 0.5 === 0 ? 1 : 2);
-    tickTexts.set(nmi, text);
+const tickTexts = new Map<number, readonly string[]>();
+/** Miles at the k-th tick of a step, all with as many decimals as the step. */
+const tickText = (step: number, k: number): string => {
+  let texts = tickTexts.get(step);
+  if (texts === undefined) {
+    texts = Array.from({ length: MOST_TICKS }, (_, i) => fixed(i * step, step === 0.25 ? 2 : 1));
+    tickTexts.set(step, texts);
   }
-  return text;
+  return texts[k] ?? '';
 };
 const feetTexts = new Map<number, string>();
 const feetText = (ft: number): string => {
@@ -74,6 +76,7 @@ export class ProfileView {
   private track: Track | null = null;
   private plan: CircuitPlan | null = null;
   private runway: Runway | null = null;
+  private waitedS = 0;
   private approach = 0;
   private aheadM = Number.NaN;
   private ghostM = Number.NaN;
@@ -85,7 +88,14 @@ export class ProfileView {
     this.ghostM = Number.NaN;
   }
 
-  private look(frame: ViewFrame, track: Track, width: number, height: number, sinceS: number): void {
+  /** Time passes for the camera; drawing takes all that has passed. */
+  wait(sinceS: number): void {
+    this.waitedS += sinceS;
+  }
+
+  private look(frame: ViewFrame, track: Track, width: number, height: number): void {
+    const sinceS = this.waitedS;
+    this.waitedS = 0;
     const { camera } = this;
     const { snapshot } = frame;
     const approaching = APPROACH_LEGS.has(frame.leg) && this.aheadM > track.baseTurnM - 400;
@@ -124,7 +134,7 @@ export class ProfileView {
     return plan.heightM;
   }
 
-  draw(ink: Ink, colours: Colours, frame: ViewFrame, width: number, height: number, sinceS: number): void {
+  draw(ink: Ink, colours: Colours, frame: ViewFrame, width: number, height: number): void {
     if (this.track === null || this.plan !== frame.plan || this.runway !== frame.runway) {
       this.track = trackOf(frame.plan, frame.runway);
       this.plan = frame.plan;
@@ -138,7 +148,7 @@ export class ProfileView {
     const trailM = lastPiece >= 0 ? this.flown.lastOf(track, frame.trail, lastPiece) : Number.NaN;
     const from = Number.isFinite(trailM) ? trailM : this.aheadM;
     this.aheadM = distanceAlong(track, snapshot.eastM, snapshot.northM, snapshot.heightM, from);
-    this.look(frame, track, width, height, sinceS);
+    this.look(frame, track, width, height);
     const w = this.approach;
     const rightX = width - RIGHT_PX;
 
@@ -245,13 +255,13 @@ export class ProfileView {
     for (let k = TICKS_NMI.length - 1; k >= 0; k -= 1)
       if (mFromNmi(TICKS_NMI[k] as number) * camera.pxPerM > 90) step = TICKS_NMI[k] as number;
     const farthest = nmiFromM(track.thresholdM - camera.leftM);
-    for (let k = 0; k * step <= farthest && k < 40; k += 1) {
+    for (let k = 0; k * step <= farthest && k < MOST_TICKS; k += 1) {
       const x = camera.x(track.thresholdM - mFromNmi(k * step));
       if (x < LEFT_PX) break;
       ink.use(colours.ink, 0.7 * w);
       ink.line(x, y, x, y + (k === 0 ? 9 : 6), 1.2);
       ink.use(colours.ink, w);
-      ink.text('small', k === 0 ? 'threshold' : tickText(k * step), x, y + 16, k === 0 ? 'right' : 'middle');
+      ink.text('small', k === 0 ? 'threshold' : tickText(step, k), x, y + 16, k === 0 ? 'right' : 'middle');
     }
   }
 

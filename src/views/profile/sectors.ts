@@ -106,7 +106,8 @@ export function drawSectorLetters(
     const low = i === 0 ? camera.groundY : yAt(angles[i - 1] as number);
     const high = i === units ? low - 34 : yAt(angles[i] as number);
     const y = i === 0 ? low - (low - high) * 0.6 : (low + high) / 2;
-    if (low - high < 14 || y < topY + 4) continue;
+    // The sector on the slope always has its letters, the others where there is room.
+    if ((low - high < 13 && i !== units / 2) || y < topY + 4) continue;
     const text = lettersOf(units, units - i);
     ink.use(colours.paper, 0.7 * weight);
     ink.rect(x - 3, y - 7, ink.widthPx('small', text) + 6, 14);

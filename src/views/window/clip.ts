@@ -8,9 +8,31 @@ const MOST_CORNERS = 128;
 /** Half spaces as a, b, c, d by fours: a*x + b*y + c*z + d is not negative inside. */
 export type Planes = Float64Array;
 
-/** Everything ahead of `nearM` within the slopes given, right and left, up and down. */
-export const viewPlanes = (nearM: number, slopeX: number, slopeY: number): Planes =>
-  Float64Array.of(0, 0, 1, -nearM, -1, 0, slopeX, 0, 1, 0, slopeX, 0, 0, -1, slopeY, 0, 0, 1, slopeY, 0);
+/** Slopes of the view's sides from straight ahead, all positive for a middle inside the view. */
+export interface Sides {
+  left: number;
+  right: number;
+  up: number;
+  down: number;
+}
+
+export const newPlanes = (): Planes => new Float64Array(20);
+
+/** Fills `planes` with everything ahead of `nearM` within the sides. */
+export function setPlanes(planes: Planes, nearM: number, sides: Sides): Planes {
+  planes.fill(0);
+  planes[2] = 1;
+  planes[3] = -nearM;
+  planes[4] = -1;
+  planes[6] = sides.right;
+  planes[8] = 1;
+  planes[10] = sides.left;
+  planes[13] = -1;
+  planes[14] = sides.up;
+  planes[17] = 1;
+  planes[18] = sides.down;
+  return planes;
+}
 
 /** A convex or concave outline being cut; x, y, z by threes in `corners` up to `count`. */
 export class Clipper {

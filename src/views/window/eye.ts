@@ -1,15 +1,17 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { radFromDeg } from '../../units/conversions.ts';
 import { WINDOW_FIELD_OF_VIEW_DEG } from '../frame.ts';
-import { type Planes, viewPlanes } from './clip.ts';
+import { newPlanes, type Sides, setPlanes } from './clip.ts';
 
 /** Ground and things on it nearer than this are not drawn; the machine has its own, closer limit. */
 const NEAR_M = 0.8;
 const NEAR_MACHINE_M = 0.12;
-/** Shapes are cut this much outside the panel, so that their edges never show. */
-const OUTSIDE = 1.35;
+/** Shapes are cut this far outside the panel, so that their edges never show. */
+const OUTSIDE_PX = 60;
 /** The straight-ahead direction of the machine stands this far down the panel: more land than sky. */
 const LEVEL_SHARE = 0.4;
+
+const HALF_FIELD = Math.tan(radFromDeg(WINDOW_FIELD_OF_VIEW_DEG) / 2);
 
 /** Where numbers of the eye stand in `axes`. */
 const PLACE = 0;
@@ -30,22 +32,34 @@ export class Eye {
   focalPx = 300;
   middleX = 0;
   middleY = 0;
-  groundPlanes: Planes = viewPlanes(NEAR_M, 1, 1);
-  machinePlanes: Planes = viewPlanes(NEAR_MACHINE_M, 1, 1);
-  private widthPx = 0;
-  private heightPx = 0;
+  readonly groundPlanes = newPlanes();
+  readonly machinePlanes = newPlanes();
+  private readonly sides: Sides = { left: 1, right: 1, up: 1, down: 1 };
 
+  /** The whole view: the stated field across the panel. */
   fit(widthPx: number, heightPx: number): void {
-    if (widthPx === this.widthPx && heightPx === this.heightPx) return;
-    this.widthPx = widthPx;
-    this.heightPx = heightPx;
-    this.focalPx = widthPx / 2 / Math.tan(radFromDeg(WINDOW_FIELD_OF_VIEW_DEG) / 2);
+    this.focalPx = widthPx / 2 / HALF_FIELD;
     this.middleX = widthPx / 2;
     this.middleY = heightPx * LEVEL_SHARE;
-    const slopeX = (OUTSIDE * widthPx) / 2 / this.focalPx;
-    const slopeY = (OUTSIDE * heightPx * (1 - LEVEL_SHARE)) / this.focalPx;
-    this.groundPlanes = viewPlanes(NEAR_M, slopeX, slopeY);
-    this.machinePlanes = viewPlanes(NEAR_MACHINE_M, slopeX, slopeY);
+    this.cutAt(widthPx, heightPx);
+  }
+
+  /** A closer look, so many times larger, at a place given in the eye's axes (x, y, z). */
+  fitCloser(widthPx: number, heightPx: number, focalPx: number, place: Float64Array): void {
+    this.focalPx = focalPx;
+    this.middleX = widthPx / 2 - (focalPx * place[0]!) / place[2]!;
+    this.middleY = heightPx * 0.55 + (focalPx * place[1]!) / place[2]!;
+    this.cutAt(widthPx, heightPx);
+  }
+
+  private cutAt(widthPx: number, heightPx: number): void {
+    const { sides, focalPx, middleX, middleY } = this;
+    sides.left = (middleX + OUTSIDE_PX) / focalPx;
+    sides.right = (widthPx - middleX + OUTSIDE_PX) / focalPx;
+    sides.up = (middleY + OUTSIDE_PX) / focalPx;
+    sides.down = (heightPx - middleY + OUTSIDE_PX) / focalPx;
+    setPlanes(this.groundPlanes, NEAR_M, sides);
+    setPlanes(this.machinePlanes, NEAR_MACHINE_M, sides);
   }
 
   /** Takes place and attitude; `lookRad` turns the head about the machine's own upright, + right. */

@@ -1,10 +1,25 @@
 import type { Colours } from '../ink/colours.ts';
-import { type Ink, packed } from '../ink/ink.ts';
+import type { Ink } from '../ink/ink.ts';
+import type { PaletteColour } from '../palette.ts';
 import type { Eye } from './eye.ts';
 
 const FAR_PX = 5000;
 const SKY_BAND_PX = 170;
 const HAZE_PX = 46;
+
+/** Strips along the horizon, pixels above it, fading from colour to colour. */
+interface Band {
+  readonly fromPx: number;
+  readonly toPx: number;
+  readonly from: PaletteColour;
+  readonly to: PaletteColour;
+}
+const BANDS: readonly Band[] = [
+  { fromPx: SKY_BAND_PX, toPx: FAR_PX, from: 'skyHigh', to: 'skyHigh' },
+  { fromPx: 0, toPx: SKY_BAND_PX, from: 'sky', to: 'skyHigh' },
+  { fromPx: -FAR_PX, toPx: -HAZE_PX, from: 'land', to: 'land' },
+  { fromPx: -HAZE_PX, toPx: 0, from: 'land', to: 'haze' },
+];
 
 /**
  * Sky, land and the horizon between them, from the attitude alone: a direction (dx, dy, focal) in the eye's axes
@@ -22,20 +37,19 @@ export function drawSky(ink: Ink, colours: Colours, eye: Eye): void {
   const off = (-eye.aheadU * eye.focalPx) / across;
   const footX = eye.middleX + skyX * off;
   const footY = eye.middleY + skyY * off;
-  const band = (fromPx: number, toPx: number, from: number, to: number): void => {
-    ink.move(footX + skyX * fromPx - alongX * FAR_PX, footY + skyY * fromPx - alongY * FAR_PX);
-    ink.to(footX + skyX * fromPx + alongX * FAR_PX, footY + skyY * fromPx + alongY * FAR_PX);
-    ink.to(footX + skyX * toPx + alongX * FAR_PX, footY + skyY * toPx + alongY * FAR_PX);
-    ink.to(footX + skyX * toPx - alongX * FAR_PX, footY + skyY * toPx - alongY * FAR_PX);
-    ink.fade(from, to);
-  };
-  const high = packed(colours.skyHigh, 1);
-  const low = packed(colours.sky, 1);
-  const land = packed(colours.land, 1);
-  band(SKY_BAND_PX, FAR_PX, high, high);
-  band(0, SKY_BAND_PX, low, high);
-  band(-FAR_PX, -HAZE_PX, land, land);
-  band(-HAZE_PX, 0, land, packed(colours.haze, 1));
+  for (let k = 0; k < BANDS.length; k += 1) {
+    const band = BANDS[k] as Band;
+    const fromX = footX + skyX * band.fromPx;
+    const fromY = footY + skyY * band.fromPx;
+    const toX = footX + skyX * band.toPx;
+    const toY = footY + skyY * band.toPx;
+    ink.move(fromX - alongX * FAR_PX, fromY - alongY * FAR_PX);
+    ink.to(fromX + alongX * FAR_PX, fromY + alongY * FAR_PX);
+    ink.to(toX + alongX * FAR_PX, toY + alongY * FAR_PX);
+    ink.to(toX - alongX * FAR_PX, toY - alongY * FAR_PX);
+    ink.use(colours[band.from]);
+    ink.fade(colours[band.to]);
+  }
 }
 
 /** The line itself, drawn after the land so that it stays clear. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Clipper, cutSegment, viewPlanes } from '../../../src/views/window/clip.ts';
+import { Clipper, cutSegment, newPlanes, setPlanes } from '../../../src/views/window/clip.ts';
 
 const cornersOf = (clipper: Clipper): number[][] =>
   Array.from({ length: clipper.count }, (_, i) => [...clipper.corners.slice(3 * i, 3 * i + 3)]);
@@ -12,6 +12,8 @@ const outline = (points: readonly (readonly number[])[]): Clipper => {
   return clipper;
 };
 
+const viewPlanes = (nearM: number, slopeX: number, slopeY: number) =>
+  setPlanes(newPlanes(), nearM, { left: slopeX, right: slopeX, up: slopeY, down: slopeY });
 const NEAR_ONLY = Float64Array.of(0, 0, 1, -1);
 const inside = (planes: Float64Array, [x, y, z]: number[]): boolean => {
   for (let p = 0; p < planes.length; p += 4)

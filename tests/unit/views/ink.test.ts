@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Glyphs } from '../../../src/views/ink/glyphs.ts';
-import { Ink, packed } from '../../../src/views/ink/ink.ts';
+import { Ink, pack } from '../../../src/views/ink/ink.ts';
 import { keyed } from '../../../src/views/ink/keyed.ts';
 import { FLOATS_PER_VERTEX } from '../../../src/views/ink/layout.ts';
 
@@ -22,8 +22,10 @@ const vertices = (ink: Ink): { x: number; y: number }[] =>
 
 describe('the pen', () => {
   it('packs a colour as bytes r, g, b, a multiplied by alpha, lowest first', () => {
-    expect(packed(0xff8000, 1).toString(16)).toBe('ff0080ff');
-    expect(packed(0xff8000, 0.5).toString(16)).toBe('80004080');
+    const words = new Uint32Array(2);
+    pack(0xff8000, 1, words, 0);
+    pack(0xff8000, 0.5, words, 1);
+    expect([...words].map((word) => word.toString(16))).toEqual(['ff0080ff', '80004080']);
   });
 
   it('makes a line of width 2 a quad one soft pixel wider on each side', () => {
