@@ -14,6 +14,16 @@ export interface PilotMemory {
   readonly hands: Hands;
   /** How the aeroplane is being flown just now: the habit that says which power and attitude to expect. */
   regime: RegimeName;
+  /** What the needle and what the attitude say, over some seconds; how long they have disagreed. */
+  needleIasMps: number;
+  attitudeIasMps: number;
+  needleWrongS: number;
+  // The needle from look to look: where it was, how it moved, how its movement changes
+  needleSeenMps: number;
+  needleMovedMps: number;
+  needleTremblesMps: number;
+  /** The needle is not looked at any more. */
+  needleDead: boolean;
   /** Airspeed as an eye that averages the needle reads it, and how it changes. */
   iasMps: number;
   iasTrendMps2: number;

@@ -12,6 +12,7 @@ import { alongTheField } from './legs/land-ahead.ts';
 import { setLevers } from './levers.ts';
 import { listen } from './listen.ts';
 import type { PilotMemory } from './memory.ts';
+import { believedIasMps } from './needle.ts';
 import { beginPhase } from './phase-name.ts';
 import { PHASES } from './phases.ts';
 import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
@@ -67,6 +68,7 @@ const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>, ways: W
   const place = m.looks % DELAY_TICKS;
   m.looks += 1;
   const v = m.views[place] as PilotView;
+  v.iasMps = believedIasMps(b, m, v);
   ways?.beforeLook(b, m, v);
   average(m, v);
   listen(b, m, v);
@@ -111,6 +113,13 @@ const takeOver = (
     views: Array.from({ length: DELAY_TICKS }, () => ({ ...view })),
     hands,
     regime,
+    needleIasMps: view.iasMps,
+    attitudeIasMps: view.iasMps,
+    needleWrongS: 0,
+    needleSeenMps: view.iasMps,
+    needleMovedMps: 0,
+    needleTremblesMps: 0,
+    needleDead: false,
     iasMps: view.iasMps,
     iasTrendMps2: 0,
     verticalSpeedMps: view.verticalSpeedMps,

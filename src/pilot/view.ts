@@ -32,6 +32,8 @@ export interface PilotView {
   /** 1 down and locked, by its lights. */
   gear: number;
   ball: number;
+  /** As it is felt in the seat. */
+  loadFactor: number;
   onGround: boolean;
   noseWheelOnGround: boolean;
   parked: boolean;
@@ -59,6 +61,7 @@ export const newPilotView = (): PilotView => ({
   flapDeg: 0,
   gear: 1,
   ball: 0,
+  loadFactor: 1,
   onGround: false,
   noseWheelOnGround: false,
   parked: false,
@@ -93,6 +96,7 @@ export const pilotView = (
   into.flapDeg = s.flapDeg;
   into.gear = s.gear;
   into.ball = side * s.ball;
+  into.loadFactor = s.loadFactor;
   into.onGround = s.onGround;
   into.noseWheelOnGround = s.noseWheelOnGround;
   into.parked = s.parked;
