@@ -1,5 +1,5 @@
 import { ftFromM, ktFromMps } from '../../units/conversions.ts';
-import { lastStretch, turnOntoLeg } from '../facts.ts';
+import { lastStretch, turnOntoLeg, wasExtended } from '../facts.ts';
 import { lastWhere } from '../last-where.ts';
 import { farthestFrom, meanOf } from '../measure.ts';
 import { around, atMost, type CircuitFacts, type Rule } from '../rule.ts';
@@ -61,7 +61,7 @@ export const APPROACH_RULES: readonly Rule[] = [
       const leg = lastStretch(c, 'final');
       return turnOntoLeg(c, 'final') === null || leg === null ? undefined : ftFromM(leg.fromHeightM);
     },
-    unjudged: (c) => c.lesson.task.technique === 'glide',
+    unjudged: (c) => c.lesson.task.technique === 'glide' || wasExtended(c),
     against: (c, limits) => around(ftFromM(c.lesson.plan.rollOutOnFinalHeightM), limits.heightFt),
   },
   {

@@ -17,6 +17,10 @@ const atTouchdown = ({ of, ...row }: TouchdownRow): Rule => ({
 /** A short field asks for 200 ft, softness is another row, a glide is to end on the runway. */
 const isShort = ({ lesson }: CircuitFacts): boolean => lesson.task.technique === 'short-field';
 
+/** A round-out without power begins higher, and where it ends is the glide's affair (AFH-3C p. 197). */
+const withoutPower = ({ lesson, m }: CircuitFacts): boolean =>
+  lesson.task.technique === 'glide' || m.engine !== null;
+
 /** From the round-out to the stop. */
 export const LANDING_RULES: readonly Rule[] = [
   atTouchdown({
@@ -30,6 +34,7 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 15,
     bad: 45,
     of: (t) => (t.roundOutM === null ? null : ftFromM(t.roundOutM)),
+    unjudged: withoutPower,
     against: (_, limits) => around(15, limits.roundOutFt),
   }),
   atTouchdown({
@@ -40,6 +45,7 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 180,
     bad: 520,
     of: (t) => t.floatM,
+    unjudged: withoutPower,
     // In thin air the same speed on the dial is more over the ground, and floats as its square
     against: ({ lesson: { plan } }, { floatM }) => {
       const faster = plan.legs.final.tasMps / plan.legs.final.iasMps;
@@ -58,8 +64,7 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 180,
     bad: 750,
     of: (t, c) => ftFromM(t.alongM - c.lesson.runway.specifiedM),
-    // A glide is to reach the runway; where on it is the glide's affair
-    unjudged: ({ lesson, m }) => lesson.task.technique === 'glide' || m.engine !== null,
+    unjudged: withoutPower,
     against: (c, limits) => around(0, isShort(c) ? limits.shortTouchdownFt : limits.touchdownFt),
   }),
   atTouchdown({

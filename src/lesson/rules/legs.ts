@@ -1,5 +1,5 @@
 import { degFromRad, ftFromM, ktFromMps } from '../../units/conversions.ts';
-import { lastStretch, turnOntoLeg } from '../facts.ts';
+import { lastStretch, turnOntoLeg, wasExtended } from '../facts.ts';
 import { farthestFrom, meanOf } from '../measure.ts';
 import type { TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
@@ -21,6 +21,8 @@ export const heightAtTurn = (leg: LegName, onto: TurnFact['onto'], say: WhatToSa
     const turn = turnOntoLeg(c, onto);
     return turn === null || lastStretch(c, leg) === null ? undefined : ftFromM(turn.fromHeightM);
   },
+  // An extended downwind leaves more height at every turn after it
+  unjudged: (c) => onto === 'final' && wasExtended(c),
   against: (c, limits) => around(ftFromM(c.lesson.plan.turns[onto].from.heightM), limits.heightFt),
 });
 

@@ -1,0 +1,322 @@
+// For each row of the rules a scripted fault: laid over what the lesson sees of a good circuit flown by the model
+// pilot, it is found by that row, and by no row that it has nothing to do with (issue "The lesson", 8).
+import { describe, expect, it } from 'vitest';
+import type { LegName } from '../../src/lesson/names.ts';
+import { RULES, SESSION_RULES } from '../../src/lesson/rules.ts';
+import type { Snapshot } from '../../src/simulation/snapshot.ts';
+import { PLAIN_TASK, type Task } from '../../src/simulation/task.ts';
+import { mFromFt, mpsFromKt, radFromDeg } from '../../src/units/conversions.ts';
+import { type Fault, type SeenOptions, seeFlight } from '../support/seen-flight.ts';
+
+interface Story extends SeenOptions {
+  readonly fault: Fault;
+  /** Rows that the same fault must or may touch too. */
+  readonly also?: readonly string[];
+  /** A safety stop belongs to it. */
+  readonly safety?: RegExp;
+}
+
+const on =
+  (leg: LegName, change: (s: Snapshot) => void): Fault =>
+  (s, m) => {
+    if (m.legs.leg === leg) change(s);
+  };
+/** Moves what is seen along and across the runway, metres. */
+const shift = (s: Snapshot, { runway }: Parameters<Fault>[2], along: number, across: number): void => {
+  s.eastM += along * runway.sinHeading + across * runway.cosHeading;
+  s.northM += along * runway.cosHeading - across * runway.sinHeading;
+};
+const shiftOn =
+  (leg: LegName, along: number, across: number, when: (s: Snapshot) => boolean = () => true): Fault =>
+  (s, m, lesson) => {
+    if (m.legs.leg === leg && when(s)) shift(s, lesson, along, across);
+  };
+const fast = (kt: number) => (s: Snapshot) => {
+  s.iasMps += mpsFromKt(kt);
+};
+const astray = (s: Snapshot) => {
+  s.trackRadT += radFromDeg(20);
+};
+const banked = (deg: number) => (s: Snapshot) => {
+  s.bankRad = Math.sign(s.bankRad) * radFromDeg(deg);
+};
+const ballOut = (s: Snapshot) => {
+  s.ball = 0.2;
+};
+const heldHard = (s: Snapshot) => {
+  s.heldPressureDegKpa = 5;
+};
+const higher = (ft: number) => (s: Snapshot) => {
+  s.heightM += mFromFt(ft);
+};
+const between = (s: Snapshot, lowFt: number, highFt: number): boolean =>
+  s.heightM > mFromFt(lowFt) && s.heightM < mFromFt(highFt);
+/** In the last moment before the wheels touch, and until the landing roll is recognised. */
+const touching =
+  (change: Fault): Fault =>
+  (s, m, lesson) => {
+    const flaring =
+      m.legs.leg === 'hold-off' || (m.legs.leg === 'landing-roll' && s.timeS - m.legs.fromS < 0.1);
+    if (flaring && s.wheelClearanceM < 0.03) change(s, m, lesson);
+  };
+const told = (task: Partial<Task>): SeenOptions => ({ lesson: { task: { ...PLAIN_TASK, ...task } } });
+const WENT_ON = /went on without going around/;
+
+const STORIES: Readonly<Record<string, Story>> = {
+  'take-off-roll-centreline': { fault: shiftOn('take-off-roll', 0, 9) },
+  'upwind-height': { fault: on('upwind', (s) => s.heightM > 90 && higher(-260)(s)) },
+  'upwind-speed': { fault: on('upwind', fast(25)) },
+  'upwind-track': { fault: on('upwind', astray) },
+  'upwind-balance': { fault: on('upwind', ballOut) },
+  'upwind-trim': { fault: on('upwind', heldHard) },
+  'turn-to-crosswind-bank': { fault: on('turn-to-crosswind', banked(45)) },
+  'crosswind-height': { fault: on('crosswind', higher(260)) },
+  'crosswind-speed': {
+    fault: on('crosswind', (s) => {
+      s.indicatedVerticalSpeedMps = 2;
+      fast(40)(s);
+    }),
+  },
+  'crosswind-track': { fault: on('crosswind', astray) },
+  'turn-to-downwind-bank': { fault: on('turn-to-downwind', banked(48)) },
+  'downwind-height': { fault: on('downwind', higher(220)) },
+  'downwind-speed': { fault: on('downwind', fast(-22)) },
+  'downwind-track': { fault: on('downwind', astray) },
+  'downwind-spacing': {
+    fault: (s, m, lesson) => {
+      const ahead = s.eastM * lesson.runway.sinHeading + s.northM * lesson.runway.cosHeading;
+      if (m.legs.leg === 'downwind' && ahead > 0) shift(s, lesson, 0, lesson.plan.side * 1600);
+    },
+  },
+  'downwind-trim': { fault: on('downwind', heldHard) },
+  'flap-limit': { fault: on('downwind', (s) => s.flapDeg > 5 && s.timeS % 40 < 0.5 && fast(28)(s)) },
+  'base-turn-angle': {
+    fault: (s, m, lesson) => {
+      const ahead = s.eastM * lesson.runway.sinHeading + s.northM * lesson.runway.cosHeading;
+      if (m.legs.leg === 'downwind' && ahead < -900) shift(s, lesson, -1400, 0);
+    },
+  },
+  'turn-to-base-bank': { fault: on('turn-to-base', banked(48)) },
+  'turn-to-base-balance': { fault: on('turn-to-base', ballOut) },
+  'base-height': { fault: on('base', higher(250)) },
+  'base-speed': {
+    fault: on('base', (s) => {
+      s.flapDeg = 0;
+      fast(22)(s);
+    }),
+  },
+  'base-track': { fault: on('base', astray) },
+  'extended-by': {
+    fault: () => {},
+    ...told({ instructions: [{ what: 'extend', circuit: 1, byM: 1200 }] }),
+  },
+  'orbit-turned': {
+    fault: () => {},
+    ...told({ instructions: [{ what: 'orbit', circuit: 1, atAlongM: 0 }] }),
+  },
+  'turn-to-final-bank': {
+    fault: on('turn-to-final', banked(38)),
+    safety: /38 deg of bank in the turn to final/,
+  },
+  'turn-to-final-balance': { fault: on('turn-to-final', ballOut) },
+  'final-overshoot': {
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'turn-to-final' && lesson.where.outM < 60)
+        shift(s, lesson, 0, lesson.plan.side * -140);
+    },
+  },
+  'final-height': {
+    fault: (s, m) => {
+      if (m.legs.leg === 'turn-to-final') higher(240)(s);
+    },
+  },
+  'final-speed': {
+    fault: on('final', (s) => {
+      if (!between(s, 240, 285)) return;
+      s.flapDeg = 0;
+      fast(30)(s);
+    }),
+  },
+  'final-track': { fault: on('final', astray) },
+  'final-trim': { fault: on('final', heldHard) },
+  'final-flap': {
+    fault: on('final', (s) => {
+      if (s.heightM < mFromFt(150)) s.flapStage = 0;
+    }),
+  },
+  'final-lights': {
+    fault: on('final', (s) => {
+      s.eyeHeightM += 45;
+    }),
+  },
+  'glide-power': { fault: () => {}, ...told({ technique: 'glide' }), also: ['touchdown-in-first-half'] },
+  'slip-used': { fault: () => {}, ...told({ technique: 'slip' }) },
+  'gate-500': {
+    // A final longer than 1.5 NM, after an extended downwind
+    exercise: 'extend-orbit-number-two',
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'final' && between(s, 494, 506)) shift(s, lesson, 0, lesson.plan.side * 200);
+    },
+    also: ['go-around'],
+    safety: WENT_ON,
+  },
+  'gate-300': {
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'final' && between(s, 294, 306)) shift(s, lesson, 0, lesson.plan.side * 150);
+    },
+    also: ['go-around'],
+    safety: WENT_ON,
+  },
+  'gate-200': {
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'final' && between(s, 194, 206)) shift(s, lesson, 0, 150);
+    },
+    also: ['go-around'],
+    safety: WENT_ON,
+  },
+  'go-around': {
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'hold-off' && s.wheelClearanceM > 0.3) shift(s, lesson, 400, 0);
+    },
+    also: ['float'],
+    safety: WENT_ON,
+  },
+  'go-around-answer': {
+    fault: () => {},
+    ...told({ instructions: [{ what: 'go-around', circuit: 1, atHeightFt: 150 }] }),
+    also: ['go-around'],
+    safety: WENT_ON,
+  },
+  'stop-answer': { fault: () => {}, ...told({ instructions: [{ what: 'stop', circuit: 1, atIasKt: 30 }] }) },
+  'abandoned-remaining': {
+    exercise: 'abandoned-take-off',
+    fault: (s, m, lesson) => {
+      if (m.legs.leg === 'take-off-roll' && s.groundspeedMps < 3 && s.timeS > 10) shift(s, lesson, 900, 0);
+    },
+  },
+  'engine-failure-speed': {
+    exercise: 'engine-failure-after-take-off',
+    fault: (s) => {
+      if (!s.engineDead || s.wheelClearanceM < 15) return;
+      s.flapDeg = 0;
+      fast(24)(s);
+    },
+    also: ['upwind-speed'],
+  },
+  'engine-failure-turn': {
+    exercise: 'engine-failure-after-take-off',
+    fault: (s) => {
+      if (s.engineDead && between(s, 100, 200)) s.headingRadT += radFromDeg(80);
+    },
+  },
+  'round-out-height': {
+    fault: (s) => {
+      if (s.wheelClearanceM < mFromFt(58) && s.wheelClearanceM > mFromFt(30) && s.timeS > 200)
+        s.verticalSpeedMps = -0.2;
+    },
+    also: ['float'],
+  },
+  float: {
+    fault: (s, m, lesson) => {
+      const flaring = m.legs.leg === 'final' || m.legs.leg === 'hold-off';
+      if (flaring && s.wheelClearanceM < 16 && s.wheelClearanceM > 0.5) shift(s, lesson, -400, 0);
+    },
+  },
+  'touchdown-point': { fault: touching((s, _, lesson) => shift(s, lesson, -190, 0)) },
+  'touchdown-in-first-half': {
+    fault: touching((s, _, lesson) => shift(s, lesson, -750, 0)),
+    ...told({ technique: 'glide' }),
+    also: ['glide-power'],
+  },
+  'touchdown-sink': {
+    fault: (s, m) => {
+      if (m.legs.leg === 'hold-off' && s.wheelClearanceM > 0 && s.wheelClearanceM < 0.2)
+        s.wheelClearanceM *= 40;
+    },
+    also: ['go-around'],
+  },
+  'touchdown-centreline': {
+    fault: touching((s, _, lesson) => shift(s, lesson, 0, 10)),
+    also: ['landing-roll-centreline'],
+  },
+  'touchdown-drift': {
+    fault: touching((s, _, { runway }) => {
+      s.velocityEastMps += 3 * runway.cosHeading;
+      s.velocityNorthMps -= 3 * runway.sinHeading;
+    }),
+  },
+  'touchdown-crab': {
+    fault: touching((s) => {
+      s.headingRadT += radFromDeg(11);
+    }),
+  },
+  'touchdown-nose-first': {
+    fault: touching((s) => {
+      s.noseWheelOnGround = true;
+    }),
+  },
+  'nose-held-off': {
+    fault: on('landing-roll', (s) => {
+      s.noseWheelOnGround = true;
+    }),
+    ...told({ technique: 'soft-field' }),
+  },
+  'touchdown-bounces': {
+    fault: (s, m) => {
+      const last = m.touchdowns.at(-1);
+      if (last === undefined || s.timeS < last.atS + 0.5 || s.timeS > last.atS + 0.9) return;
+      s.onGround = false;
+      s.wheelClearanceM = 0.6;
+    },
+  },
+  'landing-roll-centreline': { fault: shiftOn('landing-roll', 0, 10, (s) => s.groundspeedMps < 10) },
+  brakes: {
+    fault: on('landing-roll', (s) => {
+      s.brake = s.groundspeedMps > 8 ? 1 : 0;
+    }),
+  },
+  'stop-remaining': { fault: shiftOn('landing-roll', 500, 0, (s) => s.groundspeedMps < 3) },
+  'three-in-a-row': {
+    exercise: 'touch-and-go-session',
+    overrides: { circuits: 3 },
+    fault: touching((s, m, lesson) => {
+      if (m.legs.circuit === 2) shift(s, lesson, -190, 0);
+    }),
+    also: ['touchdown-point-2'],
+  },
+};
+
+/** Rows of checks, calls, lookout and traffic are looked at where those are flown. */
+const ELSEWHERE =
+  /^checks-|-order$|^lookout-|^heads-in|^subscale|^brakes-found|^calls|^read-back|^clearance|^spacing-ahead/;
+const mine = [...RULES, ...SESSION_RULES].map(({ id }) => id).filter((id) => !ELSEWHERE.test(id));
+
+const redOf = (report: ReturnType<typeof seeFlight>): string[] =>
+  report.items.filter(({ band }) => band === 'red').map(({ id }) => id);
+
+describe('a good circuit', () => {
+  it('has nothing red and no safety stop, seen as it is', () => {
+    const report = seeFlight();
+    expect(redOf(report)).toEqual([]);
+    expect(report.safety).toEqual([]);
+  });
+});
+
+describe('a scripted fault is found by its own row and by no unrelated one', () => {
+  it('for every row of the rules there is one', () => {
+    expect(Object.keys(STORIES).sort()).toEqual([...mine].sort());
+  });
+
+  it.each(Object.entries(STORIES))('%s', (row, { fault, also = [], safety, ...options }) => {
+    const report = seeFlight(fault, options);
+    const red = redOf(report);
+    expect(red).toContain(row);
+    expect(red.filter((id) => id !== row && !also.includes(id))).toEqual([]);
+    const stops = report.safety.map(({ what }) => what);
+    if (safety === undefined) expect(stops).toEqual([]);
+    else {
+      expect(stops.length).toBeGreaterThan(0);
+      for (const stop of stops) expect(stop).toMatch(safety);
+    }
+  });
+});

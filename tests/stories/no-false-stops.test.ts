@@ -1,0 +1,105 @@
+// What looks alarming and is not: a good hold-off near the stall, a short final, a long float. None of them is a
+// safety stop (design/lesson.md: never in the hold-off), and a go-around from a good approach is never wrong.
+import { describe, expect, it } from 'vitest';
+import type { AirStart, Start } from '../../src/simulation/scenario.ts';
+import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
+import { type Fault, seeFlight } from '../support/seen-flight.ts';
+
+/** Half a mile out on the 3-degree slope of runway 04, landing flap, 62 kt. */
+const shortFinal = (changes: Partial<AirStart> = {}): Start => {
+  const alongM = -500;
+  const heading = (39 * Math.PI) / 180;
+  return {
+    at: {
+      east_m: alongM * Math.sin(heading),
+      north_m: alongM * Math.cos(heading),
+      height_ft: 132,
+      heading_deg: 40,
+      ias_kt: 64,
+      flap_deg: 30,
+      gear: 'down',
+      bank_deg: 0,
+      flight_path_deg: -3,
+      ...changes,
+    },
+    trimmed: true,
+    leg: 'final',
+  };
+};
+
+const WINDS = [
+  { windFromDegM: 0, windKt: 0, gustKt: null },
+  { windFromDegM: 60, windKt: 9, gustKt: null },
+  { windFromDegM: 110, windKt: 8, gustKt: null },
+];
+
+describe('no safety stop', () => {
+  it.each(WINDS)('is raised by a good hold-off: %o', (wind) => {
+    let slowest = 999;
+    const watch: Fault = (s, m) => {
+      if (m.legs.leg === 'hold-off' && !s.onGround)
+        slowest = Math.min(slowest, ktFromMps(s.iasMps - 1.2 * s.stallIasMps));
+    };
+    const report = seeFlight(watch, { exercise: 'final-and-landing', overrides: { weather: wind } });
+    expect(report.safety).toEqual([]);
+    // The hold-off did get slower than would be safe higher up
+    expect(slowest).toBeLessThan(-1);
+  });
+
+  it.each(WINDS)('is raised by a short final that begins half a mile out: %o', (wind) => {
+    const overrides = { start: shortFinal(), weather: wind };
+    const report = seeFlight(() => {}, { exercise: 'final-and-landing', overrides });
+    expect(report.safety).toEqual([]);
+    expect(report.touchdowns.length + report.go_arounds.length).toBeGreaterThan(0);
+  });
+
+  it('is raised by a long float that still ends in the first part of the runway', () => {
+    const overrides = { start: shortFinal({ ias_kt: 72 }) };
+    const report = seeFlight(() => {}, { exercise: 'final-and-landing', overrides });
+    const plain = seeFlight(() => {}, {
+      exercise: 'final-and-landing',
+      overrides: { start: shortFinal() },
+    });
+    const floated = (r: typeof report) => r.items.find(({ id }) => id === 'float')?.value ?? 0;
+    expect(report.safety).toEqual([]);
+    expect(floated(report)).toBeGreaterThan(floated(plain) + 20);
+    expect(plain.safety).toEqual([]);
+  });
+
+  it('is raised by the warner in the hold-off, and one is by the warner above it', () => {
+    const inHoldOff: Fault = (s, m) => {
+      if (m.legs.leg === 'hold-off') s.warner = true;
+    };
+    const onFinal: Fault = (s, m) => {
+      if (m.legs.leg === 'final' && s.wheelClearanceM < 60) s.warner = true;
+    };
+    const options = { exercise: 'final-and-landing' };
+    expect(seeFlight(inHoldOff, options).safety).toEqual([]);
+    expect(seeFlight(onFinal, options).safety.map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^the stall warner sounded at \d+ ft$/),
+    ]);
+  });
+
+  it('is raised by one gust of half a second that takes ten knots away', () => {
+    const gust: Fault = (s, m) => {
+      if (m.legs.leg === 'final' && s.timeS % 12 < 0.5) s.iasMps -= mpsFromKt(12);
+    };
+    expect(seeFlight(gust, { exercise: 'final-and-landing' }).safety).toEqual([]);
+  });
+});
+
+describe('a go-around', () => {
+  it('that was called is answered and green, one that nothing asked for is safe, not needed', () => {
+    const called = seeFlight(() => {}, { exercise: 'go-around' });
+    expect(called.go_arounds).toMatchObject([{ why: 'a go-around was called' }]);
+    expect(called.items.find(({ id }) => id === 'go-around')?.band).toBe('green');
+    // The same flight, the lesson not knowing that anyone called
+    const own = seeFlight(() => {}, {
+      exercise: 'go-around',
+      lesson: { task: { technique: 'normal', instructions: [] } },
+    });
+    expect(own.go_arounds).toMatchObject([{ why: 'safe, not needed', due_at_s: null }]);
+    expect(own.items.find(({ id }) => id === 'go-around')?.band).toBe('green');
+    expect(own.safety).toEqual([]);
+  });
+});
