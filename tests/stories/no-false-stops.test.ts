@@ -1,6 +1,7 @@
 // What looks alarming and is not: a good hold-off near the stall, a short final, a long float. None of them is a
 // safety stop (design/lesson.md: never in the hold-off), and a go-around from a good approach is never wrong.
 import { describe, expect, it } from 'vitest';
+import { aeroplaneNamed } from '../../src/catalogue.ts';
 import type { AirStart, Start } from '../../src/simulation/scenario.ts';
 import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
 import { type Fault, seeFlight } from '../support/seen-flight.ts';
@@ -53,17 +54,17 @@ describe('no safety stop', () => {
     expect(report.touchdowns.length + report.go_arounds.length).toBeGreaterThan(0);
   });
 
-  it('is raised by a long float that still ends in the first part of the runway', () => {
-    const overrides = { start: shortFinal({ ias_kt: 72 }) };
-    const report = seeFlight(() => {}, { exercise: 'final-and-landing', overrides });
-    const plain = seeFlight(() => {}, {
-      exercise: 'final-and-landing',
-      overrides: { start: shortFinal() },
-    });
-    const floated = (r: typeof report) => r.items.find(({ id }) => id === 'float')?.value ?? 0;
-    expect(report.safety).toEqual([]);
-    expect(floated(report)).toBeGreaterThan(floated(plain) + 20);
+  it('is raised by a long float, of an aeroplane that is briefed to come in eight knots faster', () => {
+    const own = aeroplaneNamed('sandpiper');
+    const { finalKt, finalFullFlapKt } = own.speeds;
+    const speeds = { ...own.speeds, finalKt: finalKt + 8, finalFullFlapKt: finalFullFlapKt + 8 };
+    const exercise = 'final-and-landing';
+    const fast = seeFlight(() => {}, { exercise, aeroplane: { ...own, speeds } });
+    const plain = seeFlight(() => {}, { exercise });
+    const floated = (r: typeof plain) => r.items.find(({ id }) => id === 'float')?.value ?? 0;
+    expect(fast.safety).toEqual([]);
     expect(plain.safety).toEqual([]);
+    expect(floated(fast)).toBeGreaterThan(floated(plain) + 20);
   });
 
   it('is raised by the warner in the hold-off, and one is by the warner above it', () => {

@@ -1,3 +1,4 @@
+import type { Aeroplane } from '../../src/aeroplane/schema.ts';
 import { aerodromeNamed, aeroplaneNamed, exerciseNamed } from '../../src/catalogue.ts';
 import { assess } from '../../src/lesson/assess.ts';
 import { exerciseScenario, type Overrides, scenarioPlan } from '../../src/lesson/exercise-scenario.ts';
@@ -18,6 +19,7 @@ export type Fault = (s: Snapshot, m: LessonMemory, lesson: Lesson) => void;
 export interface SeenOptions {
   readonly exercise?: string;
   readonly seed?: number;
+  readonly aeroplane?: Aeroplane;
   readonly overrides?: Overrides;
   /** What the lesson believes, where it is not what was flown. */
   readonly lesson?: Partial<Lesson>;
@@ -29,7 +31,7 @@ const LONGEST_STEPS = 60 * 60 * 30;
 export const seeFlight = (fault: Fault = () => {}, options: SeenOptions = {}): Report => {
   const scenario = exerciseScenario(
     exerciseNamed(options.exercise ?? 'normal-circuit'),
-    aeroplaneNamed('sandpiper'),
+    options.aeroplane ?? aeroplaneNamed('sandpiper'),
     aerodromeNamed('curlew-sands'),
     options.seed ?? 1,
     { rudderAssist: false, ...options.overrides },
