@@ -61,7 +61,18 @@ export const ACTIONS = [
   { id: 'take-over', label: 'Take over, or hand over', group: 'Lesson', kind: 'pressed', keys: ['o'] },
   { id: 'tick-check', label: 'Tick the next check', group: 'Lesson', kind: 'pressed', keys: ['c'] },
   { id: 'make-call', label: 'Make the call', group: 'Lesson', kind: 'pressed', keys: ['v'] },
-  { id: 'announce', label: 'Announcements off, or on', group: 'Lesson', kind: 'pressed', keys: ['m'] },
+  { id: 'say-1', label: 'Say the first wording', group: 'Lesson', kind: 'pressed', keys: ['7'] },
+  { id: 'say-2', label: 'Say the second', group: 'Lesson', kind: 'pressed', keys: ['8'] },
+  { id: 'say-3', label: 'Say the third', group: 'Lesson', kind: 'pressed', keys: ['9'] },
+  { id: 'subscale-down', label: 'Altimeter, 1 hPa less', group: 'Lesson', kind: 'pressed', keys: [','] },
+  { id: 'subscale-up', label: 'Altimeter, 1 hPa more', group: 'Lesson', kind: 'pressed', keys: ['.'] },
+  {
+    id: 'announce',
+    label: 'Coach and announcements silent, or not',
+    group: 'Lesson',
+    kind: 'pressed',
+    keys: ['m'],
+  },
   { id: 'help', label: 'The keys', group: 'Lesson', kind: 'pressed', keys: ['?'] },
 ] as const satisfies readonly Action[];
 
@@ -70,15 +81,72 @@ export type ActionId = (typeof ACTIONS)[number]['id'];
 export const ACTION_GROUPS: readonly ActionGroup[] = ['Flying', 'Levers', 'Looking out', 'Time', 'Lesson'];
 
 const BY_ID = new Map<string, Action>(ACTIONS.map((action) => [action.id, action]));
-const BY_KEY = new Map<string, ActionId>(
-  ACTIONS.flatMap((action) => action.keys.map((key) => [key as string, action.id] as const)),
-);
 
 export const actionOf = (id: ActionId): Action => BY_ID.get(id) as Action;
 
+/** Keys that stand otherwise than in the table, by action. */
+export type ChangedKeys = Readonly<Record<string, readonly string[]>>;
+
+const keysWith = (changed: ChangedKeys): ReadonlyMap<ActionId, readonly string[]> =>
+  new Map(ACTIONS.map(({ id, keys }) => [id, changed[id] ?? keys]));
+
+const actionsWith = (all: ReadonlyMap<ActionId, readonly string[]>): ReadonlyMap<string, ActionId> =>
+  new Map([...all].flatMap(([id, keys]) => keys.map((key) => [key, id] as const)));
+
+let keysNow = keysWith({});
+let actionsNow = actionsWith(keysNow);
+
+/** From now on these keys ask for these actions; what is not named is as the table has it. */
+export const setKeys = (changed: ChangedKeys): void => {
+  keysNow = keysWith(changed);
+  actionsNow = actionsWith(keysNow);
+};
+
+/** The keys of an action now; the first is the one that is shown. */
+export const keysOf = (id: ActionId): readonly string[] => keysNow.get(id) ?? [];
+
+/** As the table writes keys: letters in lower case. */
+export const keyName = (key: string): string => (key.length === 1 ? key.toLowerCase() : key);
+
 /** The action that a `KeyboardEvent.key` asks for, or null; letters count in either case. */
-export const actionForKey = (key: string): ActionId | null =>
-  BY_KEY.get(key.length === 1 ? key.toLowerCase() : key) ?? null;
+export const actionForKey = (key: string): ActionId | null => actionsNow.get(keyName(key)) ?? null;
+
+/** Keys that must keep their meaning in a page. */
+const NOT_FREE: ReadonlySet<string> = new Set([
+  'Tab',
+  'Enter',
+  'Escape',
+  'Shift',
+  'Control',
+  'Alt',
+  'AltGraph',
+  'Meta',
+  'CapsLock',
+  'ContextMenu',
+  'Dead',
+  'Process',
+  'Unidentified',
+]);
+
+/** Whether a key may be given to an action; function keys stay the browser's. */
+export const isFreeKey = (key: string): boolean => !NOT_FREE.has(key) && !/^F\d+$/.test(key);
+
+/**
+ * Gives `key` to an action; the action that had it takes the first key that was given up. Null for a key that must
+ * keep its meaning.
+ */
+export const withKey = (changed: ChangedKeys, id: ActionId, key: string): ChangedKeys | null => {
+  if (!isFreeKey(key)) return null;
+  const name = keyName(key);
+  const all = keysWith(changed);
+  const before = all.get(id) ?? [];
+  const had = actionsWith(all).get(name);
+  if (had === id) return changed;
+  if (had === undefined) return { ...changed, [id]: [name] };
+  const theirs = (all.get(had) ?? []).filter((each) => each !== name);
+  const given = before[0];
+  return { ...changed, [id]: [name], [had]: given === undefined || theirs.length > 0 ? theirs : [given] };
+};
 
 const SHOWN: Readonly<Record<string, string>> = {
   ArrowUp: '↑',
@@ -93,6 +161,6 @@ export const keyCap = (key: string): string => SHOWN[key] ?? (key.length === 1 ?
 
 /** The value for `aria-keyshortcuts` (WAI-ARIA 1.2: space separated alternatives; the space bar is `Space`). */
 export const ariaShortcut = (id: ActionId): string =>
-  actionOf(id)
-    .keys.map((key) => (key === ' ' ? 'Space' : key.length === 1 ? key.toUpperCase() : key))
+  keysOf(id)
+    .map((key) => (key === ' ' ? 'Space' : key.length === 1 ? key.toUpperCase() : key))
     .join(' ');

@@ -1,10 +1,13 @@
 import type { ActionId } from '../../input/actions.ts';
-import { changeSettings, useStore } from '../store.ts';
+import { useStore } from '../store.ts';
 import { cardFor } from './card-data.ts';
 import type { Rate } from './clock.ts';
 import { flightCommands } from './commands.ts';
 import { instrumentsNow } from './instruments.ts';
 import { type Look, lookFurther } from './look.ts';
+import { openCall, sayOption, turnSubscale } from './procedures.ts';
+import { toggleSilence } from './silence.ts';
+import { hasProcedures, tellFlight } from './telling.ts';
 
 /** What an action that does not move the aeroplane's controls does. */
 export interface FlightActs {
@@ -32,7 +35,12 @@ const tickNext = (kinds: readonly string[]) => () => {
 };
 
 export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boolean) => void>> => {
-  const look = (to: () => Look) => onPress(() => useStore.setState({ look: to() }));
+  const look = (to: () => Look) =>
+    onPress(() => {
+      const next = to();
+      useStore.setState({ look: next });
+      tellFlight('look', String(next));
+    });
   return {
     freeze: onPress(acts.freeze),
     'rate-half': onPress(() => acts.rate(0.5)),
@@ -50,13 +58,14 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
         planHeld: down,
         planLooks: down && s.settings.picture === 'cockpit-with-plan' ? s.planLooks + 1 : s.planLooks,
       })),
-    'tick-check': onPress(tickNext(['check'])),
-    'make-call': onPress(tickNext(['call'])),
-    announce: onPress(() => {
-      const announce = !useStore.getState().settings.announce;
-      changeSettings({ announce });
-      useStore.setState({ notice: announce ? 'Legs and gates are announced.' : 'Announcements are off.' });
-    }),
+    'tick-check': onPress(() => (hasProcedures() ? tellFlight('tick', '') : tickNext(['check'])())),
+    'make-call': onPress(() => (hasProcedures() ? openCall() : tickNext(['call'])())),
+    'say-1': onPress(() => sayOption(0)),
+    'say-2': onPress(() => sayOption(1)),
+    'say-3': onPress(() => sayOption(2)),
+    'subscale-down': onPress(() => turnSubscale(-1)),
+    'subscale-up': onPress(() => turnSubscale(1)),
+    announce: onPress(toggleSilence),
     help: onPress(() => useStore.setState((s) => ({ sheet: s.sheet === 'help' ? null : 'help' }))),
   };
 };

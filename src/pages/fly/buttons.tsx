@@ -1,6 +1,8 @@
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef } from 'react';
-import { type ActionId, actionOf, ariaShortcut, keyCap } from '../../input/actions.ts';
+import { type ActionId, actionOf, ariaShortcut, keyCap, keysOf } from '../../input/actions.ts';
+import { useStore } from '../store.ts';
 import { hold, press } from './commands.ts';
+import './own-keys.ts';
 
 interface ButtonProps {
   readonly action: ActionId;
@@ -14,29 +16,37 @@ interface ButtonProps {
 }
 
 const titleOf = (action: ActionId): string => {
-  const { label, keys } = actionOf(action);
-  return `${label} — key ${keyCap(keys[0] as string)}`;
+  const [key] = keysOf(action);
+  const { label } = actionOf(action);
+  return key === undefined ? label : `${label} — key ${keyCap(key)}`;
 };
 
+/** Names of keys are written anew when keys change. */
+const useKeyNames = (): unknown => useStore((s) => s.settings.keys);
+
 /** A button for something that is asked for once. */
-export const ActionButton = ({ action, children, pressed, disabled, className, label }: ButtonProps) => (
-  <button
-    type="button"
-    className={className}
-    aria-label={label ?? actionOf(action).label}
-    aria-keyshortcuts={ariaShortcut(action)}
-    aria-pressed={pressed}
-    disabled={disabled}
-    title={titleOf(action)}
-    onClick={() => press(action)}
-  >
-    {children}
-  </button>
-);
+export const ActionButton = ({ action, children, pressed, disabled, className, label }: ButtonProps) => {
+  useKeyNames();
+  return (
+    <button
+      type="button"
+      className={className}
+      aria-label={label ?? actionOf(action).label}
+      aria-keyshortcuts={ariaShortcut(action)}
+      aria-pressed={pressed}
+      disabled={disabled}
+      title={titleOf(action)}
+      onClick={() => press(action)}
+    >
+      {children}
+    </button>
+  );
+};
 
 /** A button that acts while it is held, with mouse, finger, Space or Enter. */
 export const HoldButton = ({ action, children, className, label }: ButtonProps) => {
   const down = useRef(false);
+  useKeyNames();
   const set = (to: boolean) => {
     if (down.current === to) return;
     down.current = to;

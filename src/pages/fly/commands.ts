@@ -24,6 +24,8 @@ export interface FlightCommands {
   /** Stands the flight where it was at `timeS`, frozen, from there on flown by hand. */
   fromInstant(timeS: number): void;
   setSound(on: boolean): void;
+  /** Nothing more to do on the runway. */
+  finish(): void;
 }
 
 let registered: FlightCommands | null = null;

@@ -283,6 +283,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       set({ sheet: null, pilot: 'hands' });
       goTo(Math.round(timeS * STEP_HZ), `Again from ${clockText(timeS)}.`);
     },
+    finish: () => driver?.finish(),
     setSound: (on) => {
       sound.set(on);
       set({ sound: on });

@@ -42,7 +42,7 @@ export const FlyPage = () => {
           {withPlan ? <PlanPanel /> : null}
           <WindowPanel />
           <LightsPanel />
-          {picture === 'cockpit' ? null : <SequenceCard />}
+          <SequenceCard />
           <ScalesColumn />
           {picture === 'whiteboard' ? <ProfilePanel /> : null}
           <States />

@@ -1,8 +1,11 @@
 import { useStore } from '../store.ts';
 import { ActionButton } from './buttons.tsx';
 import { type CardLine, cardFor } from './card-data.ts';
+import { CheckLines, DoneButton, Subscale } from './check-lines.tsx';
 import { flightCommands } from './commands.ts';
 import { useCardSetting } from './instruments.ts';
+import { useProcedures } from './procedures.ts';
+import { CoachLine, Radio } from './radio.tsx';
 
 const Line = ({
   line,
@@ -28,37 +31,63 @@ const Line = ({
   );
 };
 
-/** Where you are, what comes next, checks to tick, calls to make. */
-export const SequenceCard = () => {
-  const leg = useStore((s) => s.legId);
+/** The lines of the leg; where checks and calls are flown, these stand for the card's own. */
+const Lines = ({ leg }: { readonly leg: string }) => {
   const ticked = useStore((s) => s.ticked);
   const setting = useCardSetting();
+  const on = useProcedures((s) => s.on);
+  const check = useProcedures((s) => s.check);
   const card = setting ? cardFor(leg, setting) : null;
+  if (!card) return <p className="soft empty">Nothing to do yet.</p>;
+  const lines = on ? card.lines.filter(({ kind }) => kind === 'do') : card.lines;
+  return (
+    <ul className="card-lines">
+      {lines.map((line) => (
+        <Line key={line.id} line={line} leg={leg} ticked={ticked.has(`${leg}/${line.id}`)} />
+      ))}
+      {check ? <CheckLines check={check} /> : null}
+    </ul>
+  );
+};
+
+/** In the cockpit a check is done by heart: only how far it has come stands here. */
+const ByHeart = () => {
+  const check = useProcedures((s) => s.check);
+  if (!check) return null;
+  return (
+    <p className="soft by-heart">
+      {check.title} check: {check.done} of {check.items.length}
+    </p>
+  );
+};
+
+/** Where you are, what comes next, checks to do, calls to make, and what the coach says. */
+export const SequenceCard = () => {
+  const leg = useStore((s) => s.legId);
+  const picture = useStore((s) => s.settings.picture);
+  const on = useProcedures((s) => s.on);
+  const setting = useCardSetting();
+  const cockpit = picture === 'cockpit';
+  const card = setting && !cockpit ? cardFor(leg, setting) : null;
   return (
     <section className="panel panel-card" aria-labelledby="title-card">
       <div className="panel-head">
-        <h2 id="title-card">{card?.where ?? 'Sequence'}</h2>
+        <h2 id="title-card">{cockpit ? 'Checks and calls' : (card?.where ?? 'Sequence')}</h2>
         {card ? <span className="soft next">next: {card.next}</span> : null}
-        {card ? (
-          <span className="joined small">
-            <ActionButton action="tick-check" label="Tick the next check">
-              tick
-            </ActionButton>
-            <ActionButton action="make-call" label="Call: make it">
-              call
-            </ActionButton>
-          </span>
-        ) : null}
+        <span className="joined small">
+          <ActionButton action="tick-check" label="Tick the next check">
+            tick
+          </ActionButton>
+          <ActionButton action="make-call" label="Call: make it">
+            call
+          </ActionButton>
+        </span>
+        {on ? <Subscale /> : null}
+        <DoneButton />
       </div>
-      {card ? (
-        <ul className="card-lines">
-          {card.lines.map((line) => (
-            <Line key={line.id} line={line} leg={leg} ticked={ticked.has(`${leg}/${line.id}`)} />
-          ))}
-        </ul>
-      ) : (
-        <p className="soft empty">Nothing to do yet.</p>
-      )}
+      <CoachLine />
+      <Radio />
+      {cockpit ? <ByHeart /> : <Lines leg={leg} />}
     </section>
   );
 };

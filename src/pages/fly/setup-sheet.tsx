@@ -60,8 +60,8 @@ export const SetupSheet = () => {
   };
   const close = () => useStore.setState({ sheet: null });
   const goOnWithThese = () => {
-    const { picture, handStyle, arrowsAsStick } = draft;
-    changeSettings({ picture, handStyle, arrowsAsStick });
+    const { picture, handStyle, arrowsAsStick, coach, voice, touch } = draft;
+    changeSettings({ picture, handStyle, arrowsAsStick, coach, voice, touch });
     close();
   };
   const begin = (event: FormEvent) => {
@@ -193,6 +193,57 @@ export const SetupSheet = () => {
               />
             )}
           </Field>
+          <Field label="Checks and calls" hint="to be worked and made on every leg">
+            {(ids) => (
+              <select
+                {...ids}
+                value={draft.radio}
+                onChange={(e) => change({ radio: e.target.value as Settings['radio'] })}
+              >
+                <option value="none">none, flying only</option>
+                <option value="untowered">without a tower</option>
+                <option value="towered">with a tower</option>
+              </select>
+            )}
+          </Field>
+          <Field label="Words of the calls">
+            {(ids) => (
+              <select
+                {...ids}
+                value={draft.callWords}
+                onChange={(e) => change({ callWords: e.target.value as Settings['callWords'] })}
+              >
+                <option value="icao">CAP 413, ICAO</option>
+                <option value="faa">FAA</option>
+              </select>
+            )}
+          </Field>
+          <Field label="Others in the circuit" hint="flown by model pilots ahead of you">
+            {(ids) => (
+              <select
+                {...ids}
+                value={String(draft.others)}
+                onChange={(e) => change({ others: Number(e.target.value) as Settings['others'] })}
+              >
+                <option value="0">nobody</option>
+                <option value="1">one</option>
+                <option value="2">two</option>
+              </select>
+            )}
+          </Field>
+          <Field label="Coach" hint="M silences everything">
+            {(ids) => (
+              <select
+                {...ids}
+                value={draft.coach}
+                onChange={(e) => change({ coach: e.target.value as Settings['coach'] })}
+              >
+                <option value="talked-through">talks you through</option>
+                <option value="reminded">reminds you</option>
+                <option value="silent">is silent</option>
+              </select>
+            )}
+          </Field>
           <fieldset className="choices">
             <legend>How much is shown</legend>
             {PICTURES.map((each) => (
@@ -234,6 +285,30 @@ export const SetupSheet = () => {
                 onChange={(e) => change({ arrowsAsStick: e.target.checked })}
               />
               <span>lower arrow pulls, as on a stick</span>
+            </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.surprises}
+                onChange={(e) => change({ surprises: e.target.checked })}
+              />
+              <span>something may wait behind a check</span>
+            </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.voice}
+                onChange={(e) => change({ voice: e.target.checked })}
+              />
+              <span>coach and tower are spoken aloud</span>
+            </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={draft.touch === 'always'}
+                onChange={(e) => change({ touch: e.target.checked ? 'always' : 'by-screen' })}
+              />
+              <span>stick and levers on the screen</span>
             </label>
           </fieldset>
         </div>

@@ -6,8 +6,11 @@ import type { Announcer } from './announcer.ts';
 import type { Drawing } from './drawing.ts';
 import { type Driver, ownAircraft } from './driver.ts';
 import { clockId, meters } from './meters.ts';
+import { showProcedures } from './procedures.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
 import { showSlowly } from './slow.ts';
+import { createSpeech } from './speech.ts';
+import { showFlight } from './telling.ts';
 
 /** Steps between two looks at what changes slowly: 0.25 s. */
 const SLOW_STEPS = STEP_HZ / 4;
@@ -17,6 +20,7 @@ export const createShower = (announcer: Announcer, drawing: Drawing, sound: Flig
   let slowStep = -1;
   let second = -1;
   let session: Session | null = null;
+  const speech = createSpeech(announcer);
 
   const writeClock = (step: number) => {
     const now = Math.floor(step / STEP_HZ);
@@ -35,12 +39,15 @@ export const createShower = (announcer: Announcer, drawing: Drawing, sound: Flig
       session = flight.session;
       slowStep = -1;
       second = -1;
+      showFlight(flight);
     }
     if (drawing.setting) meters.write(shown, controls, step, drawing.setting);
     writeClock(step);
     if (slowStep < 0 || step < slowStep || step >= slowStep + SLOW_STEPS) {
       slowStep = step - (step % SLOW_STEPS);
       showSlowly(flight, snapshot, announcer);
+      showProcedures(flight, announcer);
+      speech.follow(flight, snapshot, driver.running);
     }
     sound.follow(snapshot, driver.running);
     drawing.draw(flight, shown, lessonMemory(flight).legs.leg, driver.running, nowMs);

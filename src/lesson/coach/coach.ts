@@ -1,0 +1,83 @@
+import type { COACH_WORDS } from '../attempt.ts';
+import type { CoachContext, Word } from './context.ts';
+import { deviationsNow } from './deviations.ts';
+import { remindersNow } from './reminders.ts';
+import { talkNow } from './talk.ts';
+
+/**
+ * The coach: one thing at a time, from the same rules as the assessment, and silence while it goes well. It looks
+ * four times a second; its memory is plain data.
+ */
+export type CoachLevel = (typeof COACH_WORDS)[number];
+
+export interface CoachMemory {
+  /** Since when each topic has stood. */
+  stands: Record<string, number>;
+  /** When each was last said. */
+  said: Record<string, number>;
+  lastS: number;
+  topic: string;
+  text: string;
+}
+
+export const beginCoach = (): CoachMemory => ({
+  stands: {},
+  said: {},
+  lastS: Number.NEGATIVE_INFINITY,
+  topic: '',
+  text: '',
+});
+
+/** Between two words; something urgent waits less. */
+const GAP_S = 7;
+const URGENT_GAP_S = 2.5;
+const URGENT_RANK = 20;
+const AGAIN_S = 18;
+/** Words stay to be read for so long. */
+const READ_S = 7;
+
+const goAroundNow = ({ m, s }: CoachContext): Word[] => {
+  const due = m.dues.find((d) => !d.answered && !d.ignored && d.circuit === m.legs.circuit);
+  if (due === undefined || m.legs.leg === 'go-around' || s.onGround) return [];
+  return [{ topic: 'go-around', text: `Go around: ${due.why}.`, rank: 1, afterS: 0.5 }];
+};
+
+const wordsNow = (c: CoachContext, level: CoachLevel): Word[] => [
+  ...goAroundNow(c),
+  ...deviationsNow(c),
+  ...remindersNow(c),
+  ...(level === 'talked-through' ? talkNow(c) : []),
+];
+
+/** What a talked-through pupil hears once, another circuit apart. */
+const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number): boolean => {
+  const before = memory.said[word.topic];
+  if (before !== undefined && (word.talk === true || nowS - before < AGAIN_S)) return false;
+  if (nowS - (memory.stands[word.topic] ?? nowS) < word.afterS) return false;
+  return nowS - memory.lastS >= (word.rank <= URGENT_RANK ? URGENT_GAP_S : GAP_S);
+};
+
+/** One look; the sentence to say now, or null. What was said last stays in `memory.text` while it holds. */
+export const coach = (memory: CoachMemory, c: CoachContext, level: CoachLevel): string | null => {
+  const nowS = c.s.timeS;
+  if (level === 'silent' || c.m.ended !== null) {
+    memory.text = '';
+    memory.topic = '';
+    return null;
+  }
+  const words = wordsNow(c, level);
+  const stands: Record<string, number> = {};
+  for (const { topic } of words) stands[topic] = memory.stands[topic] ?? nowS;
+  memory.stands = stands;
+  const holds = words.some(({ topic }) => topic === memory.topic);
+  if (memory.text !== '' && !holds && nowS - memory.lastS > READ_S) memory.text = '';
+  const next = words
+    .filter((word) => mayBeSaid(memory, word, nowS))
+    .reduce<Word | null>((best, word) => (best === null || word.rank < best.rank ? word : best), null);
+  if (next === null) return null;
+  memory.said[next.topic] = nowS;
+  memory.lastS = nowS;
+  memory.topic = next.topic;
+  memory.text = next.text;
+  return next.text;
+};

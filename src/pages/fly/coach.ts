@@ -1,0 +1,45 @@
+import { beginCoach, type CoachMemory, coach } from '../../lesson/coach/coach.ts';
+import { DEFAULT_TOLERANCES } from '../../lesson/tolerances.ts';
+import type { Snapshot } from '../../simulation/snapshot.ts';
+import { useStore } from '../store.ts';
+import { useProcedures } from './procedures.ts';
+import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { tellFlight } from './telling.ts';
+
+let memory: CoachMemory = beginCoach();
+let of: ReadyFlight | null = null;
+let lastS = 0;
+let toldLevel = '';
+
+/** Four times a simulated second: lets the coach look, shows what it says and keeps it with the flight. */
+export const coachFlight = (
+  flight: ReadyFlight,
+  s: Readonly<Snapshot>,
+  byHand: boolean,
+  say: (text: string) => void,
+): void => {
+  // Another flight, or this one set back
+  if (of !== flight || s.timeS < lastS) {
+    memory = beginCoach();
+    toldLevel = '';
+    of = flight;
+  }
+  lastS = s.timeS;
+  const level = byHand ? useStore.getState().settings.coach : 'silent';
+  if (byHand && level !== toldLevel) {
+    toldLevel = level;
+    tellFlight('coach', level);
+  }
+  const { teaching } = flight.scenario.aerodrome.circuit;
+  const { lesson } = flight;
+  const text = coach(
+    memory,
+    { m: lessonMemory(flight), lesson, s, limits: DEFAULT_TOLERANCES, teaching },
+    level,
+  );
+  if (text !== null) {
+    tellFlight('said', text);
+    say(text);
+  }
+  if (useProcedures.getState().coach !== memory.text) useProcedures.setState({ coach: memory.text });
+};

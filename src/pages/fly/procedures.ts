@@ -1,0 +1,190 @@
+import { create } from 'zustand';
+import type { Lesson } from '../../lesson/lesson.ts';
+import type { LessonMemory } from '../../lesson/memory.ts';
+import { callPlace, nextCall } from '../../lesson/procedures/call-places.ts';
+import { CHECK_LISTS, itemsOf } from '../../lesson/procedures/check-lists.ts';
+import type { ProcedureMemory } from '../../lesson/procedures/memory.ts';
+import { openAnswer } from '../../lesson/procedures/watch-calls.ts';
+import { currentList } from '../../lesson/procedures/watch-checks.ts';
+import {
+  answerSaid,
+  answerWordings,
+  callWordings,
+  shuffled,
+  type Wordings,
+} from '../../lesson/procedures/wordings.ts';
+import { useStore } from '../store.ts';
+import type { Announcer } from './announcer.ts';
+import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { flightShown, tellFlight } from './telling.ts';
+
+export interface ShownItem {
+  readonly id: string;
+  readonly text: string;
+  readonly how: 'worked' | 'set' | 'read';
+  readonly done: boolean;
+  /** Ticked while the control stood otherwise. */
+  readonly wrong: boolean;
+  readonly note: string;
+}
+
+export interface ShownCheck {
+  readonly title: string;
+  readonly items: readonly ShownItem[];
+  readonly done: number;
+}
+
+/** Wordings to choose from, in the order in which they are shown. */
+export interface Prompt {
+  /** `downwind`, or `back` for what the tower wants to hear. */
+  readonly what: string;
+  readonly title: string;
+  readonly options: readonly { readonly text: string; readonly choice: number }[];
+}
+
+interface Shown {
+  /** Null: this flight has no procedures. */
+  readonly check: ShownCheck | null;
+  readonly on: boolean;
+  /** What the tower said last. */
+  readonly heard: string;
+  readonly prompt: Prompt | null;
+  /** The pilot wants to make the next call. */
+  readonly calling: boolean;
+  /** What the last call should have been. */
+  readonly correction: string;
+  readonly subscaleHpa: number;
+  readonly qnhHpa: number;
+  readonly coach: string;
+}
+
+const NOTHING: Shown = {
+  check: null,
+  on: false,
+  heard: '',
+  prompt: null,
+  calling: false,
+  correction: '',
+  subscaleHpa: 0,
+  qnhHpa: 0,
+  coach: '',
+};
+
+export const useProcedures = create<Shown>()(() => NOTHING);
+
+const checkNow = (p: ProcedureMemory, lesson: Lesson): ShownCheck | null => {
+  const fact = currentList(p);
+  if (fact === null) return null;
+  const items = itemsOf(fact.list, lesson.aeroplane).map((item, i) => {
+    const state = fact.items[i];
+    return {
+      id: item.id,
+      text: item.words(lesson),
+      how: item.how,
+      done: (state?.doneS ?? null) !== null,
+      wrong: (state?.wrong ?? 0) > 0,
+      note: state?.note ?? '',
+    };
+  });
+  return { title: CHECK_LISTS[fact.list].title, items, done: items.filter(({ done }) => done).length };
+};
+
+const promptOf = (
+  lesson: Lesson,
+  what: string,
+  title: string,
+  wordings: Wordings,
+  circuit: number,
+): Prompt => ({
+  what,
+  title,
+  options: shuffled(lesson, `${title}/${circuit}`).map((choice) => ({
+    text: wordings[choice] ?? '',
+    choice,
+  })),
+});
+
+const promptNow = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, calling: boolean): Prompt | null => {
+  const { circuit } = m.legs;
+  const answer = openAnswer(p, lesson);
+  const back = answer === null ? null : answerWordings(answer.answer, lesson);
+  if (answer !== null && back !== null) return promptOf(lesson, 'back', 'Read back', back, circuit);
+  if (!calling) return null;
+  const call = nextCall(m, lesson);
+  return promptOf(lesson, call, `Call: ${call.replaceAll('-', ' ')}`, callWordings(call, lesson), circuit);
+};
+
+/** Talked through, the call is offered where it is due. */
+const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean => {
+  if (useStore.getState().settings.coach !== 'talked-through') return false;
+  const call = nextCall(m, lesson);
+  const said = p.calls.some(
+    (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
+  );
+  return callPlace(call, m, lesson) === 'here' && !said;
+};
+
+let before = '';
+
+/** Four times a simulated second: what of checks and calls is to be shown. */
+export const showProcedures = (flight: ReadyFlight, announcer: Announcer): void => {
+  const { lesson } = flight;
+  const m = lessonMemory(flight);
+  const p = m.procedures ?? null;
+  if (p === null) {
+    if (useProcedures.getState().on) useProcedures.setState(NOTHING);
+    return;
+  }
+  const was = useProcedures.getState();
+  const last = p.answers[p.answers.length - 1];
+  const calling = was.calling || offers(m, lesson, p);
+  const next: Omit<Shown, 'coach' | 'correction'> = {
+    on: true,
+    check: checkNow(p, lesson),
+    heard: last === undefined ? '' : answerSaid(last.answer, lesson),
+    calling,
+    prompt: promptNow(p, m, lesson, calling),
+    subscaleHpa: p.subscaleHpa,
+    qnhHpa: lesson.procedures?.qnhHpa ?? 0,
+  };
+  const text = JSON.stringify(next);
+  if (text === before && was.on) return;
+  before = text;
+  if (next.heard !== '' && next.heard !== was.heard) announcer.say(next.heard);
+  useProcedures.setState(next);
+};
+
+/** Opens the wordings of the next call, or puts them away. */
+export const openCall = (): void => {
+  const flight = flightShown();
+  if (flight === null) return;
+  const calling = !useProcedures.getState().calling;
+  const m = lessonMemory(flight);
+  const p = m.procedures;
+  if (p === null) return;
+  useProcedures.setState({ calling, prompt: promptNow(p, m, flight.lesson, calling), correction: '' });
+};
+
+/** Says the wording that stands in this place. */
+export const sayOption = (place: number): void => {
+  const { prompt } = useProcedures.getState();
+  const option = prompt?.options[place];
+  if (prompt === null || option === undefined) return;
+  tellFlight('say', `${prompt.what}/${option.choice}`);
+  const right = prompt.options.find(({ choice }) => choice === 0)?.text ?? '';
+  const silent = useStore.getState().settings.coach === 'silent';
+  useProcedures.setState({
+    prompt: null,
+    calling: false,
+    correction: option.choice === 0 || silent ? '' : `Rather: “${right}”`,
+  });
+};
+
+/** Turns the subscale of the altimeter. */
+export const turnSubscale = (by: number): void => {
+  const { on, subscaleHpa } = useProcedures.getState();
+  if (!on) return;
+  const to = Math.min(1090, Math.max(850, subscaleHpa + by));
+  tellFlight('subscale', String(to));
+  useProcedures.setState({ subscaleHpa: to });
+};
