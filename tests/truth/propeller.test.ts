@@ -96,23 +96,31 @@ describe.each(everyAeroplane().map((a) => [a.id, a] as const))('the propeller of
   });
 
   const { propeller } = aeroplane;
-  it.runIf(propeller.kind === 'fixed-pitch')('turns faster the faster it flies at fixed throttle', () => {
-    // 7.5: n2/n1 = sqrt(CP1/CP2) at equal torque
-    const cp = (j: number): number => {
-      if (propeller.kind !== 'fixed-pitch') return 0;
-      const [c0, c1, c2] = propeller.powerCoefficient;
-      return c0 + c1 * j + c2 * j * j;
-    };
-    const at = [60, 70, 80, 90, 100].map((kt) => {
-      const { revps, tasMps, alphaRad } = steadyAt(aeroplane, kt, { throttle: 1 });
-      return { revps, j: (tasMps * Math.cos(alphaRad)) / (revps * aeroplane.propeller.diameterM) };
+  const atFullThrottle = (kt: number) => steadyAt(aeroplane, kt, { throttle: 1 });
+  if (propeller.kind === 'constant-speed')
+    it('turns as fast as it is governed, however fast it flies, on coarser and coarser blades', () => {
+      for (const kt of [70, 80, 90, 100]) {
+        expect(atFullThrottle(kt).revps).toBeCloseTo(shape.ratedRevps, 9);
+        expect(atFullThrottle(kt).bladeRad).toBeGreaterThan(atFullThrottle(kt - 10).bladeRad);
+      }
     });
-    for (let i = 1; i < at.length; i += 1) {
-      const [slow, fast] = [at[i - 1]!, at[i]!];
-      expect(fast.revps).toBeGreaterThan(slow.revps);
-      expectWithin(fast.revps / slow.revps, near(Math.sqrt(cp(slow.j) / cp(fast.j)), 0.001, '7.5'));
-    }
-  });
+  else
+    it('turns faster the faster it flies at fixed throttle, as its power coefficient says', () => {
+      // 7.5: n2/n1 = sqrt(CP1/CP2) at equal torque
+      const cp = (j: number): number => {
+        const [c0, c1, c2] = propeller.powerCoefficient;
+        return c0 + c1 * j + c2 * j * j;
+      };
+      const at = [60, 70, 80, 90, 100].map((kt) => {
+        const { revps, tasMps, alphaRad } = atFullThrottle(kt);
+        return { revps, j: (tasMps * Math.cos(alphaRad)) / (revps * aeroplane.propeller.diameterM) };
+      });
+      for (let i = 1; i < at.length; i += 1) {
+        const [slow, fast] = [at[i - 1]!, at[i]!];
+        expect(fast.revps).toBeGreaterThan(slow.revps);
+        expectWithin(fast.revps / slow.revps, near(Math.sqrt(cp(slow.j) / cp(fast.j)), 0.001, '7.5'));
+      }
+    });
 
   it('goes from idle to full power in two to four seconds', () => {
     const flight = beginFlight(scenarioOf({ aeroplane }));
