@@ -22,7 +22,7 @@ export interface Hands {
 /** Of full travel a second (common practice: quick hands need .3 to .5 s for a whole stick). */
 const STICK_PER_S = 2.5;
 const PEDAL_PER_S = 2;
-const THROTTLE_PER_S = 0.8;
+const THROTTLE_PER_S = 0.95;
 const WHEEL_PER_S = 0.15;
 const BRAKE_PER_S = 2;
 const LEVER_PER_S = 0.4;

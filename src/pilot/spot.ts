@@ -6,7 +6,7 @@ import type { PilotView } from './view.ts';
 
 /** Deceleration of a held-off light single at idle, and what the round-out itself covers (common practice). */
 const SLOWING_MPS2 = 1.15;
-const ROUNDING_S = 1.6;
+const ROUNDING_S = 1.9;
 const GUST_SHARE = 1.2;
 const TOUCH_OVER_STALL = 1.06;
 const ROUND_OUT_M = mFromFt(17);
@@ -66,7 +66,7 @@ const MOST_ROUGH_M = 45;
 export const roughShiftM = (m: PilotMemory): number =>
   clamp(ROUGH_M_PER_MPS * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_M);
 
-const BUMPY_MPS = 0.7;
+const BUMPY_MPS = 0.35;
 
 /** Gusts are reported, or the needle jumps: some power is kept until the wheels are near the ground (AFH-3C p. 191). */
 export const isBumpy = (b: Briefing, m: PilotMemory): boolean =>

@@ -39,7 +39,6 @@ export interface Touchdown {
   readonly pastThresholdM: number;
   readonly pastAimM: number;
   readonly pastSpecifiedFt: number;
-  readonly pastRoundOutFt: number;
   readonly sinkFpm: number;
   readonly iasKt: number;
   readonly centrelineM: number;
@@ -189,7 +188,6 @@ interface Watch {
   airborne: boolean;
   lastHeightM: number;
   lastPartingMps: number;
-  roundOutM: number;
 }
 
 const newWatch = (runway: Runway, plan: CircuitPlan): Watch => ({
@@ -210,7 +208,6 @@ const newWatch = (runway: Runway, plan: CircuitPlan): Watch => ({
   airborne: false,
   lastHeightM: 0,
   lastPartingMps: 0,
-  roundOutM: 0,
 });
 
 const lights = newSeenLights();
@@ -266,10 +263,6 @@ const look = (w: Watch, s: Readonly<Snapshot>): void => {
       lights: lightLetters(lights),
     });
   }
-  // The round-out: the sink is less than half of what it was on the way down
-  if (s.wheelClearanceM > mFromFt(50)) w.roundOutM = 0;
-  else if (w.roundOutM === 0 && w.airborne && s.wheelClearanceM < mFromFt(3)) w.roundOutM = x;
-
   if (s.onGround && !w.wasOnGround && w.airborne) {
     w.airborne = false;
     const driftRad = wrapPi(s.trackRadT - runway.headingRadT);
@@ -277,7 +270,6 @@ const look = (w: Watch, s: Readonly<Snapshot>): void => {
       pastThresholdM: x,
       pastAimM: x - runway.aimM,
       pastSpecifiedFt: ftFromM(x - runway.specifiedM),
-      pastRoundOutFt: ftFromM(x - w.roundOutM),
       sinkFpm: -fpmFromMps(w.lastPartingMps),
       iasKt: ktFromMps(s.iasMps),
       centrelineM: across,

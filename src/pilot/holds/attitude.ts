@@ -14,6 +14,8 @@ import type { PilotView } from '../view.ts';
  */
 const PITCH_GAIN = 0.42;
 const PITCH_RATE_GAIN = 0.1;
+const MOST_PUSHED_RAD = radFromDeg(7);
+const MOST_PULLED_RAD = radFromDeg(10);
 const PITCH_LEARNING_PER_S = 0.3;
 const MOST_LEARNT_RAD = radFromDeg(8);
 const EXPECTING_S = 0.7;
@@ -59,10 +61,13 @@ export const holdPitch = (
   const step = clamp(aim - m.pitchWantedRad, -most, most);
   m.pitchWantedRad += step;
   m.pitchExpectedRad += (m.pitchWantedRad - m.pitchExpectedRad) * (TICK_S / how.answerS);
-  const error = m.pitchExpectedRad - v.pitchRad;
+  // A large upset is not met with a large stick: the answer would come too late and be too much
+  const off = m.pitchExpectedRad - v.pitchRad;
+  const error = clamp(off, -MOST_PUSHED_RAD, MOST_PULLED_RAD);
   const ias = Math.max(m.iasMps, 12);
   const soft = clamp((b.feel.iasMps * b.feel.iasMps) / (ias * ias), 0.4, 2.5);
-  const learning = soft * how.keen * PITCH_LEARNING_PER_S * TICK_S * error;
+  const upset = Math.abs(off) > MOST_PUSHED_RAD;
+  const learning = upset ? 0 : soft * how.keen * PITCH_LEARNING_PER_S * TICK_S * error;
   m.pitchHoldRad = clamp(m.pitchHoldRad + learning, -MOST_LEARNT_RAD, MOST_LEARNT_RAD);
   const feed = elevatorFor(b.habits[m.regime], m.hands.throttle) + groundFeed(b, v);
   m.feedRad += (feed - m.feedRad) * (TICK_S / EXPECTING_S);

@@ -84,7 +84,10 @@ const steerPath = (
   hand.extraAlphaRad = clamp(slowAlphaRad(b, habit, m.iasMps), -0.06, 0.06);
   const expected = fixedPower ? climbPitchRad(habit) : pitchFor(habit, m.pathWantedMps) + hand.extraAlphaRad;
   if (fixedPower) hand.extraAlphaRad = 0;
-  holdPitch(b, m, v, expected + trade + m.tradeHoldRad + turnAlphaRad(b, m, v), CHANGE_RADPS, hand);
+  const wanted = expected + trade + m.tradeHoldRad + turnAlphaRad(b, m, v);
+  // Just above the ground with full power the nose stays above level, slow or not: the speed comes by itself
+  const least = fixedPower && v.clearanceM < LOW_M ? pitchFor(habit, 0) : wanted;
+  holdPitch(b, m, v, Math.max(wanted, least), CHANGE_RADPS, hand);
 };
 
 const hand = { keen: 1, extraAlphaRad: 0, answerS: 0.3 };

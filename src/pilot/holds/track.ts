@@ -44,6 +44,8 @@ export const holdTrack = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, t
 };
 
 const ROLL_OUT_RADPS = radFromDeg(10);
+/** Thirty degrees are the most in a circuit; a degree and a half is kept for the hand. */
+const STEEPEST_TURN_RAD = radFromDeg(28.5);
 const SLOWNESS_S = 0.5;
 
 /** Turns at `bankRad` towards a track, always with the circuit; true once it is time to roll out. */
@@ -58,6 +60,6 @@ export const turnTo = (
   const rate = (G0_MPS2 * Math.max(0.05, v.bankRad)) / Math.max(v.groundspeedMps, 15);
   const lead = rate * (0.5 * (Math.max(0, v.bankRad) / ROLL_OUT_RADPS) + SLOWNESS_S);
   if (left < lead && left > -Math.PI / 2) return true;
-  holdBank(b, m, v, bankRad);
+  holdBank(b, m, v, Math.min(bankRad, STEEPEST_TURN_RAD));
   return false;
 };

@@ -40,6 +40,7 @@ const CORRECTING_PER_S = 0.12;
 const MOST_EXTRA_MPS = mpsFromFpm(250);
 /** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
 const ROUND_OUT_S = 3.4;
+const SLIP_SHARE = 0.4;
 const ROUND_OUT_FROM_M = mFromFt(16);
 const ROUND_OUT_TO_M = mFromFt(30);
 
@@ -95,8 +96,10 @@ export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   if (!low) balance(b, m, v);
   const why = unstableAtGate(b, m, v);
   if (why !== '') return goAround(m, v, why);
+  // With the wings down and the feet across it takes longer to stop the sink
+  const slipping = 1 + SLIP_SHARE * Math.abs(m.slipFoot);
   const from = clamp(
-    -ROUND_OUT_S * Math.min(m.verticalSpeedMps, v.verticalSpeedMps),
+    -ROUND_OUT_S * slipping * Math.min(m.verticalSpeedMps, v.verticalSpeedMps),
     ROUND_OUT_FROM_M,
     ROUND_OUT_TO_M,
   );

@@ -15,13 +15,13 @@ import { goAround } from './go-around.ts';
 /** Wheels a foot up, hardly sinking, while the speed goes. */
 const HOLD_OFF_M = 0.35;
 const SETTLING_MPS = 0.1;
-const CLOSING_S = 2.7;
+const CLOSING_S = 3.4;
 const SINK_GAIN = 1.1;
 const SINK_LEARNING_PER_S = 0.8;
 const MOST_LEARNT_RAD = 0.06;
 const FLARE_RADPS = radFromDeg(6);
 const RELAXING_RADPS = radFromDeg(4);
-const TAIL_MARGIN_RAD = radFromDeg(3.5);
+const TAIL_MARGIN_RAD = radFromDeg(5);
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
 const IDLE_SINK_MPS = -2;
 const LOWEST_FROM_M = mFromFt(15);
@@ -76,9 +76,11 @@ const FLOATED = 'not down in time';
 const FURTHER_M = 40;
 
 const CLOSING_PER_S = 0.22;
-const OPENING_PER_S = 1;
+const OPENING_PER_S = 1.5;
 const SHORT_M = 60;
 const MOST_SPOT_SHARE = 0.5;
+const LONG_M = 150;
+const LONG_OVER_M = 60;
 const GUSTY_SHARE = 0.8;
 const GUSTY_OVER_M = mFromFt(10);
 const SLOW_FROM_M = 1;
@@ -86,14 +88,18 @@ const SLOW_FROM_M = 1;
 const LEAST_OVER_STALL = 1.08;
 const OVER_STALL_PER_M = 0.04;
 const POWER_FOR_SLOW = 0.2;
-const CUSHION_FROM_MPS = 0.7;
-const CUSHION = 0.4;
+const CUSHION_FROM_MPS = 1;
+const CUSHION = 0.5;
 
 /** To idle, as late as the specified point asks; some power again when the aeroplane drops. */
 const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lacking: number): void => {
   const level = throttleFor(b.habits[m.regime], 0);
-  const spot = clamp(shortOfPointM(b, m, v) / SHORT_M, 0, MOST_SPOT_SHARE) * level;
-  const gusty = isBumpy(b, m) ? clamp(v.clearanceM / GUSTY_OVER_M, 0, 1) * GUSTY_SHARE * level : 0;
+  const shortM = shortOfPointM(b, m, v);
+  const spot = clamp(shortM / SHORT_M, 0, MOST_SPOT_SHARE) * level;
+  // In bumps some power stays on, unless the runway runs out
+  const spare = clamp((shortM + LONG_M) / LONG_OVER_M, 0, 1);
+  const bumps = isBumpy(b, m) ? GUSTY_SHARE * spare : 0;
+  const gusty = clamp(v.clearanceM / GUSTY_OVER_M, 0, 1) * bumps * level;
   const cushion = clamp(CUSHION * (lacking - CUSHION_FROM_MPS), 0, 1);
   const need = b.feel.stallIasMps * (LEAST_OVER_STALL + OVER_STALL_PER_M * v.clearanceM);
   const slow =
