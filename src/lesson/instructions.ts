@@ -1,3 +1,4 @@
+import { alongM } from '../aerodrome/runway.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import type { Instruction } from '../simulation/task.ts';
 import { wrapPi } from '../units/angles.ts';
@@ -46,7 +47,15 @@ export const watchInstructions = (m: LessonMemory, lesson: Lesson, s: Readonly<S
     if (instruction.circuit !== m.legs.circuit || m.said.some((said) => said.what === what)) continue;
     if (!isTime(instruction, m, lesson, s)) continue;
     const lastTrackRad = lesson.where.trackRad;
-    m.said.push({ what, circuit: m.legs.circuit, saidS: s.timeS, obeyedS: null, turnedRad: 0, lastTrackRad });
+    m.said.push({
+      what,
+      circuit: m.legs.circuit,
+      saidS: s.timeS,
+      obeyedS: null,
+      thenS: null,
+      turnedRad: 0,
+      lastTrackRad,
+    });
     if (what === 'go-around') {
       m.dues.push({
         circuit: m.legs.circuit,
@@ -59,6 +68,7 @@ export const watchInstructions = (m: LessonMemory, lesson: Lesson, s: Readonly<S
     }
   }
   for (const said of m.said) follow(said, m, lesson, s);
+  callBase(m, lesson, s.timeS);
 };
 
 const follow = (said: SaidFact, m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
@@ -70,6 +80,17 @@ const follow = (said: SaidFact, m: LessonMemory, lesson: Lesson, s: Readonly<Sna
   if (said.obeyedS === null && isObeyed(said, m, s)) said.obeyedS = s.timeS;
 };
 
+/** Base is called where the extension that was asked for ends. */
+const callBase = (m: LessonMemory, { task, plan, runway, where }: Lesson, timeS: number): void => {
+  for (const said of m.said) {
+    const asked = task.instructions.find(({ what }) => what === said.what);
+    if (said.thenS !== null || asked === undefined || !('byM' in asked)) continue;
+    const { eastM, northM } = plan.turns.base.from;
+    if (m.legs.leg === 'downwind' && where.alongM <= alongM(runway, eastM, northM) - asked.byM)
+      said.thenS = timeS;
+  }
+};
+
 /** The words of what is said, as they reach the pilot. */
 export const INSTRUCTION_WORDS: Readonly<Record<Instruction['what'], string>> = {
   stop: 'Stop, stop: abandon the take-off.',
@@ -77,4 +98,16 @@ export const INSTRUCTION_WORDS: Readonly<Record<Instruction['what'], string>> = 
   extend: 'Extend downwind; base will be called.',
   'number-two': 'You are number two: extend downwind behind the one ahead.',
   orbit: 'Orbit once, away from the runway, and report back on downwind.',
+};
+
+const TURN_BASE = 'Turn base now.';
+/** How long words stay. */
+const SPOKEN_S = 8;
+
+/** What is being said to the pilot now, or null: for whoever shows or speaks it. */
+export const wordsNow = (m: LessonMemory, timeS: number): string | null => {
+  const fresh = (atS: number | null): boolean => atS !== null && timeS >= atS && timeS - atS < SPOKEN_S;
+  if (m.said.some(({ thenS }) => fresh(thenS))) return TURN_BASE;
+  const now = m.said.find(({ saidS }) => fresh(saidS));
+  return now === undefined ? null : INSTRUCTION_WORDS[now.what];
 };

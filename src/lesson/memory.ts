@@ -131,6 +131,8 @@ export interface SaidFact {
   saidS: number;
   /** Power off, power on or the turn made; null so far. */
   obeyedS: number | null;
+  /** When the second half of it was said: base, after an extended downwind; null so far or without one. */
+  thenS: number | null;
   /** Turned so far on the way round, towards the side asked for. */
   turnedRad: number;
   lastTrackRad: number;

@@ -103,7 +103,15 @@ describe('what cannot be judged is not', () => {
   it('the base-turn point when the tower has extended downwind', () => {
     expect(unjudged('base-turn-angle', {})).toBe(false);
     const said = [
-      { what: 'extend', circuit: 1, saidS: 1, obeyedS: null, turnedRad: 0, lastTrackRad: 0 } as const,
+      {
+        what: 'extend',
+        circuit: 1,
+        saidS: 1,
+        obeyedS: null,
+        thenS: null,
+        turnedRad: 0,
+        lastTrackRad: 0,
+      } as const,
     ];
     expect(unjudged('base-turn-angle', { m: { ...m, said: [...said] } })).toBe(true);
   });
