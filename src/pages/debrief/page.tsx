@@ -1,1 +1,281 @@
-export const DebriefPage = () => <main>Debrief</main>;
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import '../styles/debrief.css';
+import { STEP_HZ } from '../../simulation/scenario.ts';
+import type { OpenedAttempt } from '../../storage/logbook.ts';
+import type { RootResult } from '../../study/root/result.ts';
+import type { TrailPiece } from '../../study/trail.ts';
+import { clockText } from '../../units/format.ts';
+import { openStudy, type Study } from '../../workers/ask-study.ts';
+import { windWords } from '../fly/headline.ts';
+import { firstLookAt } from '../fly/result.ts';
+import { CAUTION } from '../fly/start-sheet.tsx';
+import { handOver } from '../hand-over.ts';
+import { pilotNow, theLogbook } from '../logbook-here.ts';
+import { goTo, useRouteDetail } from '../route.ts';
+import { useStore } from '../store.ts';
+import { flyAgain, train } from '../train.ts';
+import { dayText } from '../when.ts';
+import { AtCursor } from './at-cursor.tsx';
+import { type Against, Compare, useSecond } from './compare.tsx';
+import { createCursor } from './cursor.ts';
+import { itemName, toleranceWords, valueWords } from './item-names.ts';
+import { Items } from './items.tsx';
+import { asFlown, OwnView, OwnViewAgain } from './own-view.tsx';
+import { savePicture } from './picture.ts';
+import { PlanDrawing } from './plan-drawing.tsx';
+import { Player } from './player.tsx';
+import { Plots } from './plots.tsx';
+import { ProfileDrawing } from './profile-drawing.tsx';
+import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
+import { coloured } from './study-here.ts';
+import { layOut, type Tape } from './tape.ts';
+
+const outcomeWords = (outcome: string): string =>
+  `${outcome.charAt(0).toUpperCase()}${outcome.slice(1).replaceAll('-', ' ')}`;
+
+const titleOf = ({ row }: OpenedAttempt): string =>
+  `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
+
+const underOf = ({ row, attempt }: OpenedAttempt): string =>
+  [
+    row.pilot,
+    dayText(row.when),
+    row.aeroplane,
+    windWords(attempt.recording.scenario.weather),
+    `${outcomeWords(row.outcome).toLowerCase()} after ${clockText(row.flightS)}`,
+  ].join(' · ');
+
+const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
+  result !== null && result.kind !== 'not-searched' ? result.sentence : firstLookAt(opened.attempt.result);
+
+const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly search: RootSearch }) => {
+  const save = () => {
+    const page = document.querySelector<HTMLElement>('.debrief');
+    if (!page) return;
+    void savePicture(`lapwing-${opened.row.when.slice(0, 10)}-${opened.row.exercise}.png`, page, {
+      title: titleOf(opened),
+      under: underOf(opened),
+      first: firstOf(opened, search.result),
+      lines: opened.attempt.result.items
+        .filter((item) => item.value !== null)
+        .map(({ id, leg, value, unit, target, low, high, band }) => ({
+          words: `${itemName(id, leg)}: ${valueWords(value, unit)} (${toleranceWords(target, low, high, unit)})`,
+          band,
+        })),
+      foot: CAUTION,
+    });
+  };
+  return (
+    <div className="debrief-doors no-print">
+      <button type="button" onClick={() => window.print()}>
+        print
+      </button>
+      <button type="button" onClick={save}>
+        save as a picture
+      </button>
+      <button type="button" onClick={() => flyAgain(opened.attempt.recording.scenario)}>
+        fly it again
+      </button>
+    </div>
+  );
+};
+
+/** Everything there is to be seen of one flight. */
+const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Tape }) => {
+  const { row, attempt } = opened;
+  const { result, marks } = attempt;
+  const [ownView, setOwnView] = useState<readonly string[] | null>(
+    row.ownView.length > 0 ? row.ownView : null,
+  );
+  const [trail, setTrail] = useState<readonly TrailPiece[]>([]);
+  const [against, setAgainst] = useState<Against>(row.parent?.id ?? '');
+  const [study, setStudy] = useState<Study | null>(null);
+  useEffect(() => {
+    const opened = openStudy();
+    setStudy(opened);
+    return () => opened.close();
+  }, []);
+  const onTrail = useCallback((pieces: readonly TrailPiece[]) => setTrail(pieces), []);
+  const search = useRoot(laid, study, onTrail);
+  const root = search.result?.branch ?? null;
+  const { second, says } = useSecond(laid, against, study, root, row.parent?.id ?? null);
+  const tape = useMemo(() => coloured(laid, trail), [laid, trail]);
+  const tapes = useMemo(() => (second ? [tape, second] : [tape]), [tape, second]);
+  const endS = Math.max(...tapes.map((each) => each.endS));
+  const cursor = useMemo(() => createCursor(endS, 0), [endS]);
+  useEffect(() => {
+    const at = result.gates[0]?.at_s ?? laid.endS;
+    cursor.set(row.parent?.atS ?? at);
+  }, [cursor, result, laid, row]);
+
+  const takeOver = (timeS: number) => {
+    const atStep = Math.min(laid.recording.steps, Math.round(timeS * STEP_HZ));
+    const parent = { id: row.id, atS: atStep / STEP_HZ };
+    const help = { ...row.help, stepsBack: row.help.stepsBack + 1 };
+    handOver({ kind: 'branch', recording: laid.recording, atStep, parent, help });
+    goTo('fly');
+  };
+  if (ownView === null) {
+    return (
+      <OwnView
+        onDone={(answers) => {
+          setOwnView(answers);
+          if (answers.length > 0) void theLogbook().then((book) => book.writeOwnView(row.id, answers));
+        }}
+      />
+    );
+  }
+  return (
+    <>
+      <Doors opened={opened} search={search} />
+      {opened.says ? <p className="caution">{opened.says}</p> : null}
+      <RootPanel
+        report={result}
+        exact={laid.exact}
+        search={search}
+        onWatch={() => {
+          setAgainst('root');
+          cursor.set(search.result?.branchFromS ?? 0);
+        }}
+        onTrain={train}
+      />
+      <OwnViewAgain said={ownView} flown={asFlown(result, laid)} />
+      <div className="debrief-drawn">
+        <section className="debrief-box debrief-plan" aria-labelledby="title-plan">
+          <div className="debrief-head-row">
+            <h2 id="title-plan">Plan</h2>
+            <p className="soft debrief-key">
+              <span className="key key-stabilised" /> stabilised <span className="key key-recoverable" />{' '}
+              recoverable <span className="key key-go-around" /> go around
+            </p>
+          </div>
+          <PlanDrawing tapes={tapes} cursor={cursor} />
+        </section>
+        <section className="debrief-box debrief-profile" aria-label="Profile">
+          <ProfileDrawing tapes={tapes} cursor={cursor} />
+          <Player tape={laid} endS={endS} cursor={cursor} onTakeOver={takeOver} />
+        </section>
+        <AtCursor tape={laid} cursor={cursor} />
+      </div>
+      <div className="debrief-lower">
+        <section className="debrief-box" aria-labelledby="title-plots">
+          <div className="debrief-head-row">
+            <h2 id="title-plots">Over time</h2>
+            <Compare row={row} against={against} onAgainst={setAgainst} hasRoot={root !== null} says={says} />
+          </div>
+          <Plots tapes={tapes} marks={marks} cursor={cursor} />
+        </section>
+        <Items items={result.items} />
+      </div>
+      <Gates opened={opened} />
+    </>
+  );
+};
+
+/** Gates, go-arounds and safety stops in words. */
+const Gates = ({ opened }: { readonly opened: OpenedAttempt }) => {
+  const { gates, go_arounds, safety } = opened.attempt.result;
+  if (gates.length + go_arounds.length + safety.length === 0) return null;
+  return (
+    <section className="debrief-gates" aria-labelledby="title-gates">
+      <h2 id="title-gates">Gates and decisions</h2>
+      <ul>
+        {safety.map((stop) => (
+          <li key={`${stop.at_s}-${stop.what}`} className="band-red">
+            {clockText(stop.at_s)}: {stop.what}
+          </li>
+        ))}
+        {gates.map((gate) => (
+          <li key={`${gate.circuit}-${gate.height_ft}`}>
+            <span className={`band band-${gate.stabilised ? 'green' : 'red'}`}>
+              {gate.height_ft} ft: {gate.stabilised ? 'stabilised' : 'not stabilised'}
+            </span>{' '}
+            {gate.why.join('; ')}
+          </li>
+        ))}
+        {go_arounds.map((g) => (
+          <li key={`${g.at_s}-${g.due_at_s}`}>
+            {g.at_s === null
+              ? `A go-around was due and was not flown: ${g.why}.`
+              : g.due_at_s === null
+                ? 'Went around: safe, not needed.'
+                : `Went around: ${g.why}.`}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+type Found =
+  | { readonly kind: 'looking' }
+  | { readonly kind: 'none' }
+  | { readonly kind: 'wrong'; readonly why: string }
+  | { readonly kind: 'flight'; readonly opened: OpenedAttempt; readonly laid: Tape };
+
+/** The attempt of the address, or the newest of the pilot. */
+const find = async (id: string): Promise<Found> => {
+  const book = await theLogbook();
+  const newest = async () => (await book.list({ pilot: await pilotNow(book) }))[0]?.id;
+  const wanted = id || (await newest());
+  if (wanted === undefined) return { kind: 'none' };
+  const opened = await book.open(wanted);
+  return { kind: 'flight', opened, laid: layOut(opened.attempt.recording) };
+};
+
+const useFound = (id: string): Found => {
+  const [found, setFound] = useState<Found>({ kind: 'looking' });
+  useEffect(() => {
+    let gone = false;
+    setFound({ kind: 'looking' });
+    find(id).then(
+      (next) => gone || setFound(next),
+      (error: unknown) =>
+        gone || setFound({ kind: 'wrong', why: error instanceof Error ? error.message : '' }),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [id]);
+  return found;
+};
+
+/** What happened, what to change first, and another way to fly it from any instant. */
+export const DebriefPage = () => {
+  const id = useRouteDetail();
+  const found = useFound(id);
+  const says = useStore((s) => s.storageSays);
+  const flight = found.kind === 'flight' ? found : null;
+  return (
+    <main className="debrief">
+      <header className="debrief-top">
+        <div>
+          <h1>
+            Debrief <span className="debrief-title">{flight ? titleOf(flight.opened) : ''}</span>
+          </h1>
+          <p className="soft">{flight ? underOf(flight.opened) : ''}</p>
+        </div>
+        <nav className="debrief-doors no-print" aria-label="Other pages">
+          <a className="button" href="#logbook">
+            logbook
+          </a>
+          <a className="button" href="#fly">
+            fly
+          </a>
+        </nav>
+      </header>
+      {says ? <p className="caution no-print">{says}</p> : null}
+      {found.kind === 'looking' ? <p role="status">The flight is being laid out …</p> : null}
+      {found.kind === 'none' ? (
+        <p>Nothing has been flown yet: fly one circuit, and it is read here.</p>
+      ) : null}
+      {found.kind === 'wrong' ? (
+        <p className="wrong" role="alert">
+          {found.why}
+        </p>
+      ) : null}
+      {flight ? <Flight key={flight.opened.row.id} {...flight} /> : null}
+      <footer className="debrief-foot">{CAUTION}</footer>
+    </main>
+  );
+};

@@ -1,5 +1,5 @@
 import { resultOf } from '../../formats/result.ts';
-import { type HelpUsed, type Parent, PICTURES } from '../../lesson/attempt.ts';
+import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../lesson/attempt.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../logbook-here.ts';
@@ -42,15 +42,16 @@ const NO_COUNTS = { freezes: 0, stepsBack: 0, planLooks: 0, watchedS: 0 };
 const moreShown = (a: HelpUsed['picture'], b: HelpUsed['picture']): HelpUsed['picture'] =>
   PICTURES.indexOf(a) < PICTURES.indexOf(b) ? a : b;
 
-/** How loud the coach is; silent while there is none. */
-const coachNow = (): HelpUsed['coach'] =>
-  (useStore.getState().settings as { coach?: HelpUsed['coach'] }).coach ?? 'silent';
+/** The coach that said more. */
+const louder = (a: HelpUsed['coach'], b: HelpUsed['coach']): HelpUsed['coach'] =>
+  COACH_WORDS.indexOf(a) < COACH_WORDS.indexOf(b) ? a : b;
 
 export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {}): FlightLog => {
   const settingsNow = () => useStore.getState().settings;
   let parent = begun.parent ?? null;
   let counts = begun.help ?? NO_COUNTS;
   let picture = begun.help?.picture ?? null;
+  let coach = begun.help?.coach ?? null;
   let freezes = 0;
   let watchedSteps = 0;
   let lastSteps = flight.session.step;
@@ -62,9 +63,9 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   const recordingNow = () => ownAircraft(flight.session).recorder.recording;
   const help = (): HelpUsed => {
     const { stepsBack, planLooks } = useStore.getState();
-    const { handStyle, picture: shown } = settingsNow();
+    const { handStyle, picture: shown, coach: loud } = settingsNow();
     return {
-      coach: coachNow(),
+      coach: louder(coach ?? loud, loud),
       picture: moreShown(picture ?? shown, shown),
       rudderAssist: flight.scenario.assists.rudder,
       handHolds: handStyle === 'hold',
@@ -108,6 +109,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (pilot === 'model' && step > lastSteps) watchedSteps += step - lastSteps;
       lastSteps = step;
       if (picture !== settings.picture) picture = moreShown(picture ?? settings.picture, settings.picture);
+      if (coach !== settings.coach) coach = louder(coach ?? settings.coach, settings.coach);
       if (over) return;
       if (journal !== null) journal.note(recordingNow());
       else if (step > WORTH_STEPS) void openJournal();

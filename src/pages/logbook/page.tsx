@@ -1,1 +1,167 @@
-export const LogbookPage = () => <main>Logbook</main>;
+import { type DragEvent, useRef, useState } from 'react';
+import '../styles/logbook.css';
+import { fixed } from '../../units/format.ts';
+import { CAUTION } from '../fly/start-sheet.tsx';
+import { saveFile } from '../save-file.ts';
+import { useStore } from '../store.ts';
+import { AttemptCard } from './attempt-card.tsx';
+import { AttemptList } from './attempt-list.tsx';
+import { Pilots } from './pilots.tsx';
+import { PractisePanel, TrendPanel } from './trend-panel.tsx';
+import { type LogbookNow, useLogbook } from './use-logbook.ts';
+
+const mb = (bytes: number): string => fixed(bytes / 1e6, bytes < 1e7 ? 1 : 0);
+
+const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+interface Said {
+  readonly words: string;
+  readonly wrong: boolean;
+}
+
+const Files = ({ now, onSaid }: { readonly now: LogbookNow; readonly onSaid: (said: Said) => void }) => {
+  const input = useRef<HTMLInputElement>(null);
+  const exportAll = () => {
+    now.book.exportJson(now.rows.map((row) => row.id)).then(
+      ({ name, blob }) => saveFile(name, blob),
+      (error: unknown) => onSaid({ words: sentence(error), wrong: true }),
+    );
+  };
+  return (
+    <div className="log-files">
+      <button type="button" onClick={() => input.current?.click()}>
+        open a file
+      </button>
+      <input
+        ref={input}
+        type="file"
+        className="only-heard"
+        tabIndex={-1}
+        aria-label="logbook file"
+        accept=".json,application/json"
+        onChange={(event) => {
+          const [file] = event.currentTarget.files ?? [];
+          if (file) void bringIn(now, file, onSaid);
+          event.currentTarget.value = '';
+        }}
+      />
+      <button type="button" disabled={now.rows.length === 0} onClick={exportAll}>
+        save all as JSON
+      </button>
+    </div>
+  );
+};
+
+const bringIn = async (now: LogbookNow, file: File, onSaid: (said: Said) => void): Promise<void> => {
+  onSaid({ words: `${file.name} is being read …`, wrong: false });
+  const outcome = await now.book.importFile(file);
+  if (!outcome.ok) {
+    onSaid({ words: outcome.why, wrong: true });
+    return;
+  }
+  const others = new Set(outcome.added.map((row) => row.pilot).filter((pilot) => pilot !== now.pilot));
+  const whose = others.size > 0 ? ` They are under ${[...others].join(', ')}.` : '';
+  onSaid({ words: `${outcome.says}${whose}`, wrong: false });
+};
+
+const Book = ({ now }: { readonly now: LogbookNow }) => {
+  const { book, rows, deleted, space } = now;
+  const [chosen, setChosen] = useState('');
+  const [said, setSaid] = useState<Said | null>(null);
+  const [gone, setGone] = useState<readonly string[]>([]);
+  const [over, setOver] = useState(false);
+  const row = rows.find((each) => each.id === chosen) ?? rows[0];
+  const remove = async (id: string) => {
+    await book.remove([id]);
+    setGone([id]);
+    setSaid({ words: 'One attempt was deleted.', wrong: false });
+  };
+  const undo = async (ids: readonly string[]) => {
+    await book.restore(ids);
+    setGone([]);
+    setSaid({ words: 'It is back.', wrong: false });
+  };
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    setOver(false);
+    const [file] = event.dataTransfer.files;
+    if (file) void bringIn(now, file, setSaid);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the same is done by the button "open a file"
+    <div
+      className={`log-body ${over ? 'log-over' : ''}`}
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      <div className="log-head-row">
+        <Pilots {...now} />
+        <Files now={now} onSaid={setSaid} />
+      </div>
+      <p className={`log-said ${said?.wrong ? 'wrong' : ''}`} role="status">
+        {said?.words}{' '}
+        {gone.length > 0 ? (
+          <button type="button" onClick={() => void undo(gone)}>
+            undo
+          </button>
+        ) : null}
+      </p>
+      <PractisePanel rows={rows} />
+      <div className="log-columns">
+        <AttemptList rows={rows} chosen={row?.id ?? ''} onChoose={setChosen} />
+        {row ? (
+          <AttemptCard
+            book={book}
+            row={row}
+            onDelete={() => void remove(row.id)}
+            onSays={(words) => setSaid({ words, wrong: true })}
+          />
+        ) : null}
+      </div>
+      <TrendPanel rows={rows} />
+      <p className="soft log-space">
+        {deleted.length > 0 ? (
+          <>
+            {deleted.length} deleted {deleted.length === 1 ? 'attempt' : 'attempts'} can be had back for 30
+            days.{' '}
+            <button type="button" onClick={() => void undo(deleted.map((each) => each.id))}>
+              bring back
+            </button>{' '}
+            <button type="button" onClick={() => void book.purge(deleted.map((each) => each.id))}>
+              delete for good
+            </button>{' '}
+          </>
+        ) : null}
+        {space ? `${mb(space.usedBytes)} MB of ${mb(space.mostBytes)} MB in use.` : ''}
+      </p>
+    </div>
+  );
+};
+
+/** Every attempt of every pilot on this machine. */
+export const LogbookPage = () => {
+  const now = useLogbook();
+  const says = useStore((s) => s.storageSays);
+  return (
+    <main className="logbook">
+      <header className="log-top">
+        <h1>Logbook</h1>
+        <nav className="log-doors" aria-label="Other pages">
+          <a className="button" href="#fly">
+            fly
+          </a>
+          <a className="button" href="#brief">
+            brief
+          </a>
+        </nav>
+      </header>
+      {says ? <p className="caution">{says}</p> : null}
+      {now ? <Book now={now} /> : <p role="status">The logbook is being opened …</p>}
+      <footer className="log-foot">{CAUTION}</footer>
+    </main>
+  );
+};

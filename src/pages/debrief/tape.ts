@@ -1,0 +1,232 @@
+import { acrossM, alongM } from '../../aerodrome/runway.ts';
+import { exerciseOf } from '../../catalogue.ts';
+import { planCircuit } from '../../circuit/plan.ts';
+import type { CircuitPlan } from '../../circuit/types.ts';
+import { sameModel } from '../../formats/scenario-json.ts';
+import { slopeFromAimRad } from '../../lesson/gates.ts';
+import type { Lesson } from '../../lesson/lesson.ts';
+import { createLessonFold } from '../../lesson/lesson-fold.ts';
+import { lessonOfScenario } from '../../lesson/lesson-of.ts';
+import type { LessonMemory } from '../../lesson/memory.ts';
+import type { LegName } from '../../lesson/names.ts';
+import { createPlayback } from '../../session/playback.ts';
+import { eventsAt, type Recording } from '../../session/recording.ts';
+import { begin, startControls } from '../../simulation/begin.ts';
+import { type Controls, copyControls, neutralControls, quantiseControls } from '../../simulation/controls.ts';
+import { type Model, prepare } from '../../simulation/model.ts';
+import { observe } from '../../simulation/observe.ts';
+import { STEP_HZ } from '../../simulation/scenario.ts';
+import { newSnapshot, type Snapshot } from '../../simulation/snapshot.ts';
+import { step } from '../../simulation/step.ts';
+import { degFromRad, ftFromM, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
+import { distanceAlong, type Track, trackOf } from '../../views/profile/track.ts';
+import { type ApproachBand, bandNow } from './approach-bands.ts';
+
+/** What the plots, the plan and the profile draw: twice a second, in cockpit units; NaN where it says nothing. */
+export interface Sample {
+  readonly timeS: number;
+  readonly eastM: number;
+  readonly northM: number;
+  readonly heightM: number;
+  /** Along the planned circuit, as the profile unrolls it. */
+  readonly distanceM: number;
+  /** From the landing threshold, along the runway and across it. */
+  readonly alongM: number;
+  readonly acrossM: number;
+  readonly altitudeFt: number;
+  readonly iasKt: number;
+  readonly bankDeg: number;
+  readonly powerRpm: number;
+  readonly heldDegKpa: number;
+  /** From the planned approach, + high; on final only. */
+  readonly slopeOffDeg: number;
+  /** + right of it; on final and on the runway. */
+  readonly centrelineM: number;
+  readonly flapDeg: number;
+  readonly leg: LegName;
+  readonly band: ApproachBand;
+}
+
+/** A recorded flight laid out to be looked at: its samples, and the whole of it at any instant. */
+export interface Tape {
+  readonly recording: Recording;
+  readonly model: Model;
+  readonly plan: CircuitPlan;
+  readonly lesson: Lesson;
+  readonly track: Track;
+  readonly samples: readonly Sample[];
+  readonly endS: number;
+  /** It was flown again to the bit; otherwise only its keyframes stand. */
+  readonly exact: boolean;
+  /** What the lesson had found at the end; null where it could not watch. */
+  readonly memory: LessonMemory | null;
+  /** For whoever looks at an instant and keeps nothing of it. */
+  readonly scratch: Snapshot;
+  /** Fills `into` with the instant: flown again from the second before. */
+  at(timeS: number, into: Snapshot): Snapshot;
+}
+
+interface Kept {
+  readonly step: number;
+  readonly state: Float64Array;
+  readonly controls: Controls;
+}
+
+const SAMPLE_STEPS = STEP_HZ / 2;
+const ON_FINAL: ReadonlySet<LegName> = new Set(['final', 'turn-to-final', 'hold-off']);
+const ON_RUNWAY: ReadonlySet<LegName> = new Set(['take-off-roll', 'landing-roll', 'stopped', 'line-up']);
+
+const kept = (at: number, state: Float64Array, controls: Readonly<Controls>): Kept => {
+  const copy = neutralControls();
+  copyControls(controls, copy);
+  return { step: at, state: state.slice(), controls: copy };
+};
+
+const lastBefore = (instants: readonly Kept[], at: number): Kept => {
+  let low = 0;
+  let high = instants.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((instants[middle] as Kept).step <= at) low = middle;
+    else high = middle - 1;
+  }
+  return instants[low] as Kept;
+};
+
+/** Lays a flight out. Throws an Error sentence where its circuit cannot be planned. */
+export const layOut = (recording: Recording): Tape => {
+  const { scenario } = recording;
+  const model = prepare(scenario);
+  const { runway } = model;
+  const plan = planCircuit(model.shape, scenario.aeroplane, scenario.aerodrome, runway, scenario.weather);
+  const lesson = lessonOfScenario(scenario, runway, plan, exerciseOf(scenario));
+  const track = trackOf(plan, runway);
+  const samples: Sample[] = [];
+  let beforeM = Number.NaN;
+
+  const take = (s: Readonly<Snapshot>, leg: LegName, band: ApproachBand): void => {
+    beforeM = distanceAlong(track, s.eastM, s.northM, s.heightM, beforeM);
+    const along = alongM(runway, s.eastM, s.northM);
+    const across = acrossM(runway, s.eastM, s.northM);
+    const descending = ON_FINAL.has(leg) && along < runway.aimM - 60;
+    samples.push({
+      timeS: s.timeS,
+      eastM: s.eastM,
+      northM: s.northM,
+      heightM: s.heightM,
+      distanceM: beforeM,
+      alongM: along,
+      acrossM: across,
+      altitudeFt: ftFromM(s.altitudeM),
+      iasKt: ktFromMps(s.shownIasMps),
+      bankDeg: degFromRad(s.bankRad),
+      powerRpm: rpmFromRevps(s.engineRevps),
+      heldDegKpa: s.heldPressureDegKpa,
+      slopeOffDeg: descending
+        ? degFromRad(slopeFromAimRad(lesson, along, s.heightM) - plan.approachRad)
+        : Number.NaN,
+      centrelineM: ON_FINAL.has(leg) || ON_RUNWAY.has(leg) ? across : Number.NaN,
+      flapDeg: s.flapDeg,
+      leg,
+      band,
+    });
+  };
+
+  const whole = sameModel(scenario);
+  const seen = whole
+    ? flyAgain(recording, model, lesson, take)
+    : { instants: seeKeyframes(recording, model, take), memory: null };
+  const { instants, memory } = seen;
+
+  const at = (timeS: number, into: Snapshot): Snapshot => {
+    const wanted = Math.max(0, Math.min(recording.steps, Math.round(timeS * STEP_HZ)));
+    const from = lastBefore(instants, wanted);
+    const controls = neutralControls();
+    copyControls(from.controls, controls);
+    const state = from.state.slice();
+    observe(model, state, controls, into);
+    if (!whole) {
+      into.step = from.step;
+      into.timeS = from.step / STEP_HZ;
+      return into;
+    }
+    const hands = createPlayback(recording);
+    const memoryOfHands = hands.begin(into, controls);
+    for (let now = from.step; now < wanted; now += 1) {
+      hands.next(into, memoryOfHands, controls);
+      quantiseControls(controls, model.topStage);
+      step(model, state, controls);
+      observe(model, state, controls, into);
+    }
+    return into;
+  };
+  const endS = recording.steps / STEP_HZ;
+  return {
+    recording,
+    model,
+    plan,
+    lesson,
+    track,
+    samples,
+    endS,
+    exact: whole,
+    memory,
+    scratch: newSnapshot(),
+    at,
+  };
+};
+
+type Take = (s: Readonly<Snapshot>, leg: LegName, band: ApproachBand) => void;
+
+const flyAgain = (
+  recording: Recording,
+  model: Model,
+  lesson: Lesson,
+  take: Take,
+): { readonly instants: readonly Kept[]; readonly memory: LessonMemory } => {
+  const fold = createLessonFold(lesson);
+  const state = begin(model);
+  const controls = startControls(model);
+  quantiseControls(controls, model.topStage);
+  const seen = newSnapshot();
+  observe(model, state, controls, seen);
+  const memory = fold.begin(seen);
+  const hands = createPlayback(recording);
+  const handsMemory = hands.begin(seen, controls);
+  const instants: Kept[] = [];
+  for (let at = 0; at <= recording.steps; at += 1) {
+    if (at % STEP_HZ === 0) instants.push(kept(at, state, controls));
+    if (at % SAMPLE_STEPS === 0 || at === recording.steps)
+      take(seen, memory.legs.leg, bandNow(memory, lesson, seen));
+    if (at === recording.steps) break;
+    hands.next(seen, handsMemory, controls);
+    quantiseControls(controls, model.topStage);
+    step(model, state, controls);
+    observe(model, state, controls, seen);
+    fold.step(memory, seen, eventsAt(recording, at));
+  }
+  return { instants, memory };
+};
+
+const seeKeyframes = (recording: Recording, model: Model, take: Take): readonly Kept[] => {
+  const seen = newSnapshot();
+  return recording.keyframes.map(({ step: at, state, controls }) => {
+    observe(model, state, controls, seen);
+    seen.step = at;
+    seen.timeS = at / STEP_HZ;
+    take(seen, 'line-up', 'plain');
+    return kept(at, state, controls);
+  });
+};
+
+/** The sample at or before a time. */
+export const sampleAt = ({ samples }: Tape, timeS: number): Sample => {
+  let low = 0;
+  let high = samples.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((samples[middle] as Sample).timeS <= timeS) low = middle;
+    else high = middle - 1;
+  }
+  return samples[low] as Sample;
+};
