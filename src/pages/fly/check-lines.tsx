@@ -19,6 +19,7 @@ const Line = ({ item, frozen }: { readonly item: ShownItem; readonly frozen: boo
         {item.wrong && !item.done ? <em> look again</em> : null}
       </span>
     </label>
+    {item.id === 'altimeter' && !item.done ? <Subscale /> : null}
   </li>
 );
 

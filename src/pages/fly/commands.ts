@@ -10,6 +10,8 @@ export interface FlightCommands {
   /** Puts the power lever where a slider was dragged, 0..1; the trim wheel likewise, -1..1. */
   moveLever(lever: 'throttle' | 'trim', to: number): void;
   setFlapStage(stage: number): void;
+  /** Where a finger holds the stick on the screen; null when it has let go. */
+  holdStick(at: { readonly pitch: number; readonly roll: number } | null): void;
   /** Prepares the flight that the settings ask for; false when it cannot be, with the reason in the store. */
   prepare(): boolean;
   /** The same flight from its beginning, where another page handed it over; otherwise as `prepare`. */

@@ -255,6 +255,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     act: (action, down, atMs) => keyboard.strike(action, down, atMs),
     moveLever: (lever, to) => levers.move(lever, to),
     setFlapStage: (stage) => levers.setFlapStage(stage),
+    holdStick: (at) => levers.holdStick(at),
     prepare: prepareFlight,
     again: () =>
       handed === null || handed.kind === 'taken-up'

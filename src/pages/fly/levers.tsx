@@ -110,7 +110,7 @@ export const Levers = () => {
   const aeroplane = instruments?.setting.aeroplane;
   return (
     <section
-      className={aeroplane?.equipment.propellerLever ? 'levers levers-many' : 'levers'}
+      className={`levers ${aeroplane?.equipment.propellerLever ? 'levers-many' : aeroplane?.equipment.mixture ? 'levers-more' : ''}`}
       aria-label="Levers"
     >
       <Stick />

@@ -7,6 +7,7 @@ import { SequenceCard } from './sequence-card.tsx';
 import { SHEETS } from './sheets.tsx';
 import { Said, States } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
+import { Touch } from './touch.tsx';
 import { LightsPanel, PlanPanel, ProfilePanel, WindowPanel } from './views.tsx';
 
 /**
@@ -48,6 +49,7 @@ export const FlyPage = () => {
           <States />
           <Said />
         </main>
+        <Touch />
         <Levers />
       </div>
       <Suspense>{Over ? <Over /> : null}</Suspense>

@@ -158,10 +158,10 @@ export const showProcedures = (flight: ReadyFlight, announcer: Announcer): void 
 export const openCall = (): void => {
   const flight = flightShown();
   if (flight === null) return;
-  const calling = !useProcedures.getState().calling;
   const m = lessonMemory(flight);
   const p = m.procedures;
   if (p === null) return;
+  const calling = !useProcedures.getState().calling || offers(m, flight.lesson, p);
   useProcedures.setState({ calling, prompt: promptNow(p, m, flight.lesson, calling), correction: '' });
 };
 

@@ -82,7 +82,7 @@ export const SequenceCard = () => {
             call
           </ActionButton>
         </span>
-        {on ? <Subscale /> : null}
+        {on && cockpit ? <Subscale /> : null}
         <DoneButton />
       </div>
       <CoachLine />
