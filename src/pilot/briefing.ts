@@ -5,6 +5,7 @@ import type { Model } from '../simulation/model.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
+import { HALF_DENSITY_KGPM3 } from './density.ts';
 import { type Habit, learn } from './habits.ts';
 import { badGroundOf, type Outline } from './legs/land-ahead.ts';
 import { LANDING_FACTOR } from './refusal.ts';
@@ -202,9 +203,6 @@ const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
 const STEEPEST_LOW_RAD = radFromDeg(10);
 /** Of the bank at which the wing tip meets the ground while one wheel stands on it. */
 const TIP_SHARE = 0.7;
-
-/** Half the standard density of sea level (ISA: 1.225 kg/m3). */
-export const HALF_DENSITY_KGPM3 = 0.6125;
 
 /** Thrust over dynamic pressure and wing area in a full-power climb of a light single (common practice). */
 const CLIMB_TC = 0.13;

@@ -1,6 +1,7 @@
 import { clamp } from '../maths/functions.ts';
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
+import { HALF_DENSITY_KGPM3 } from './density.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 
@@ -9,15 +10,27 @@ const SLOWING_MPS2 = 1.15;
 const ROUNDING_S = 1.9;
 const GUST_SHARE = 1.2;
 const TOUCH_OVER_STALL = 1.06;
+/** Near the ground there is less wind than on the way down. */
+const NEAR_GROUND = 0.8;
+/** Halfway through the float. */
+const FLOATING_OVER_STALL = 1.2;
 const ROUND_OUT_M = mFromFt(17);
 /** A little beyond the specified point: short of it is worse. */
 const BEYOND_M = 38;
+
+/** The wings down and the feet across against the forecast crosswind slow the aeroplane sooner. */
+const slowingMps2 = (b: Known): number => {
+  const { stallIasMps } = b.feel;
+  const slip = (NEAR_GROUND * b.crosswindMps) / (FLOATING_OVER_STALL * stallIasMps);
+  const pressure = HALF_DENSITY_KGPM3 * FLOATING_OVER_STALL * FLOATING_OVER_STALL * stallIasMps * stallIasMps;
+  return SLOWING_MPS2 + (pressure * b.shape.areaM2 * b.shape.cdSlip * slip * slip) / b.shape.massKg;
+};
 
 /** Through the air from the end of the slope to the touch. */
 const floatAirM = (b: Known, iasMps: number): number => {
   // Gusts put the wheels down with some speed left
   const touch = TOUCH_OVER_STALL * b.feel.stallIasMps + GUST_SHARE * b.plan.gustAdditionMps;
-  return Math.max(0, iasMps * iasMps - touch * touch) / (2 * SLOWING_MPS2) + ROUNDING_S * iasMps;
+  return Math.max(0, iasMps * iasMps - touch * touch) / (2 * slowingMps2(b)) + ROUNDING_S * iasMps;
 };
 
 /** How far short of the specified point the wheels would touch from here, at idle from now on; negative: beyond. */
@@ -30,8 +43,6 @@ export const shortOfPointM = (b: Briefing, m: PilotMemory, v: Readonly<PilotView
 };
 
 const MOST_SHIFT_M = 100;
-/** Near the ground there is less wind than on the way down. */
-const NEAR_GROUND = 0.8;
 const LONG_M = 45;
 const SLOWER_MPS = mpsFromKt(3);
 

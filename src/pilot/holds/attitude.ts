@@ -1,7 +1,8 @@
 import { clamp } from '../../maths/functions.ts';
 import { groundEffect } from '../../simulation/airframe.ts';
 import { radFromDeg } from '../../units/conversions.ts';
-import { type Briefing, HALF_DENSITY_KGPM3 } from '../briefing.ts';
+import type { Briefing } from '../briefing.ts';
+import { HALF_DENSITY_KGPM3 } from '../density.ts';
 import { elevatorFor } from '../habits.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
