@@ -1,4 +1,5 @@
 import { useDeferredValue, useMemo } from 'react';
+import '../styles/print.css';
 import '../styles/brief.css';
 import { windText } from '../../formats/wind-text.ts';
 import { fixed, thousands } from '../../units/format.ts';

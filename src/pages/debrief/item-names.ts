@@ -43,6 +43,7 @@ export const toleranceWords = (
   if (high === null) return `at least ${valueWords(low, unit)}`;
   if (target === null) return `${valueWords(low, unit)} to ${valueWords(high, unit)}`;
   const [above, below] = [high - target, target - low];
+  if (above === 0 && below === 0) return 'none allowed';
   const name = UNITS[unit] ?? ` ${unit}`;
   if (Math.abs(above - below) < 0.05) return `±${fixed(above, above < 10 && above % 1 !== 0 ? 1 : 0)}${name}`;
   return `${signed(above)} / ${signed(-below)}${name}`;

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import '../styles/print.css';
 import '../styles/debrief.css';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { OpenedAttempt } from '../../storage/logbook.ts';
@@ -165,9 +166,9 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
           </div>
           <Plots tapes={tapes} marks={marks} cursor={cursor} />
         </section>
-        <Items items={result.items} />
+        <Gates opened={opened} />
       </div>
-      <Gates opened={opened} />
+      <Items items={result.items} />
     </>
   );
 };
@@ -175,10 +176,10 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
 /** Gates, go-arounds and safety stops in words. */
 const Gates = ({ opened }: { readonly opened: OpenedAttempt }) => {
   const { gates, go_arounds, safety } = opened.attempt.result;
-  if (gates.length + go_arounds.length + safety.length === 0) return null;
   return (
     <section className="debrief-gates" aria-labelledby="title-gates">
       <h2 id="title-gates">Gates and decisions</h2>
+      {gates.length + go_arounds.length + safety.length === 0 ? <p>No gate was passed.</p> : null}
       <ul>
         {safety.map((stop) => (
           <li key={`${stop.at_s}-${stop.what}`} className="band-red">

@@ -100,9 +100,10 @@ export const savePicture = async (name: string, page: HTMLElement, words: SheetW
   await place(profile, 2 * MARGIN + half, 200);
   await place(plots, MARGIN, 240 + upper);
   words.lines.forEach((line, i) => {
+    const shape = { green: '●', amber: '▲', red: '■' }[line.band] ?? '–';
     const ink =
       { green: '--corridor-text', amber: '--caution-text', red: '--danger' }[line.band] ?? '--ink-soft';
-    write(line.words, 2 * MARGIN + half, 262 + upper + i * 26, 18, colour(ink));
+    write(`${shape} ${line.words}`, 2 * MARGIN + half, 262 + upper + i * 26, 18, colour(ink));
   });
   pen.font = `400 16px ${family}`;
   wrapped(pen, words.foot, WIDTH - 2 * MARGIN).forEach((line, i) => {
