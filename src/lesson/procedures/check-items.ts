@@ -25,6 +25,7 @@ const PRESSED = 0.5;
 const LET_GO = 0.05;
 const NEARLY_FULL = 0.7;
 const HOT_S = 10;
+const NOTED_S = 2.5;
 const TRIM_MARK = 0.12;
 const SUBSCALE_HPA = 0.6;
 const RICH_ENOUGH = 0.1;
@@ -124,7 +125,8 @@ const heatTried: CheckItem = {
     item.workS ??= s.timeS;
     if (item.kept === 0) item.kept = s.engineRevps;
     const fellRpm = Math.max(0, rpmFromRevps(item.kept - s.engineRevps));
-    item.note = `rpm fell by ${thousandsTo(fellRpm, 10)}`;
+    // Noted before the throttle makes up for it
+    if (s.timeS - item.workS < NOTED_S) item.note = `rpm fell by ${thousandsTo(fellRpm, 10)}`;
     return s.timeS - item.workS >= HOT_S;
   },
 };
