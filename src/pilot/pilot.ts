@@ -142,7 +142,12 @@ const takeOver = (
     rudderHold: 0,
     slipFoot: 0,
     turning: false,
-    levelled: view.heightM > b.plan.heightM - LEVEL_M || phase === 'base' || phase === 'final',
+    // On downwind past abeam the climb is over, wherever the height is
+    levelled:
+      view.heightM > b.plan.heightM - LEVEL_M ||
+      phase === 'base' ||
+      phase === 'final' ||
+      (phase === 'downwind' && view.xM <= 0),
     landings: 0,
     goArounds: 0,
     floats: 0,
