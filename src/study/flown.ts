@@ -52,7 +52,8 @@ export interface Flown {
 
 /** Between two instants, and between two looks. */
 export const INSTANT_STEPS = STEP_HZ;
-const LOOK_STEPS = STEP_HZ / 2;
+export const LOOK_HZ = 2;
+const LOOK_STEPS = STEP_HZ / LOOK_HZ;
 
 /** Flies the recorded hands again and keeps every second of it. */
 export const seeAgain = (flight: StudyFlight): Flown => {

@@ -9,7 +9,7 @@ import type { LessonMemory } from '../../src/lesson/memory.ts';
 import { DEFAULT_TOLERANCES } from '../../src/lesson/tolerances.ts';
 import { type Briefing, briefingFor } from '../../src/pilot/briefing.ts';
 import type { PilotMemory } from '../../src/pilot/memory.ts';
-import { createPilot } from '../../src/pilot/pilot.ts';
+import { createPilot, type Ways } from '../../src/pilot/pilot.ts';
 import { newPilotView, type PilotView, pilotView } from '../../src/pilot/view.ts';
 import { createSession, tick } from '../../src/session/session.ts';
 import type { ControlSource, Fold } from '../../src/session/source.ts';
@@ -28,16 +28,15 @@ interface Hands {
   readonly v: PilotView;
   readonly s: Readonly<Snapshot>;
   readonly controls: Controls;
-  /** The view that was just stored: to make a needle read wrong. */
-  readonly believed: PilotView;
   /** Plain room for what the fault remembers. */
   readonly own: Record<string, number>;
 }
 
 export interface Fault {
   readonly name: string;
-  /** When it began, once it has. */
   readonly spoil: (h: Hands) => void;
+  /** Needles that are read wrong. */
+  readonly misread?: (m: PilotMemory, v: PilotView) => void;
   readonly briefing?: (b: Briefing, plan: CircuitPlan) => Briefing;
 }
 
@@ -113,15 +112,20 @@ export const powerOnFinal = (addedThrottle: number): Fault => ({
   },
 });
 
+const ORDER = ['downwind', 'base', 'final'];
+const isFrom = (leg: string, m: PilotMemory): boolean => {
+  const at = ORDER.indexOf(m.phase);
+  return at >= ORDER.indexOf(leg) && (m.phase !== leg || !m.turning);
+};
+
 /** The needle is believed to show so much less: flown that much too fast, from a leg on. */
 export const speedFrom = (leg: 'downwind' | 'base' | 'final', addedMps: number): Fault => ({
   name: `${Math.round(addedMps * 1.944)} kt fast from ${leg}`,
   spoil: (h) => {
-    const order = ['downwind', 'base', 'final'];
-    const at = order.indexOf(h.m.phase);
-    if (at < order.indexOf(leg) || (h.m.phase === leg && h.m.turning)) return;
-    noted(h);
-    h.believed.iasMps -= addedMps;
+    if (isFrom(leg, h.m)) noted(h);
+  },
+  misread: (m, v) => {
+    if (isFrom(leg, m)) v.iasMps -= addedMps;
   },
 });
 
@@ -221,13 +225,22 @@ export const highOnDownwind = (addedM: number): Fault => ({
   spoil: (h) => {
     if (!['crosswind', 'downwind'].includes(h.m.phase)) return;
     noted(h);
-    h.believed.heightM -= addedM;
+  },
+  misread: (m, v) => {
+    if (['crosswind', 'downwind'].includes(m.phase)) v.heightM -= addedM;
   },
 });
 
 /** Downwind is turned early and then flown parallel: the circuit is narrow. */
+/** Stands for whatever distance the line has. */
+const PARALLEL = 12_345;
+
 export const downwindTurned = (lateS: number): Fault => ({
   name: `downwind turned ${lateS} s late and kept parallel`,
+  // Content with the line it is on: flown by the heading alone, in still air
+  misread: (m, v) => {
+    if (m.phase === 'downwind' && !m.turning) v.yM = PARALLEL;
+  },
   spoil: (h) => {
     const { b, m, v, own } = h;
     const { fromY, toY } = b.corners.downwind;
@@ -243,11 +256,6 @@ export const downwindTurned = (lateS: number): Fault => ({
       }
       noted(h);
       own.done = 1;
-    }
-    // Content with the line it is on
-    if (m.phase === 'downwind' && !m.turning) {
-      own.lineY ??= v.yM;
-      h.believed.yM += b.plan.spacingM - own.lineY;
     }
   },
 });
@@ -284,7 +292,15 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
   const scenario = { ...of, modelVersion: MODEL_VERSION };
   const right = briefingFor(model, plan);
   const b = fault.briefing?.(right, plan) ?? right;
-  const pilot = createPilot(model, plan, null, b);
+  const ways: Ways = {
+    beforeLook: (_, m, v) => {
+      if (fault.misread === undefined) return;
+      fault.misread(m, v);
+      if (v.yM === PARALLEL) v.yM = plan.spacingM;
+    },
+    afterLook: () => {},
+  };
+  const pilot = createPilot(model, plan, ways, b);
   const own: Record<string, number> = {};
   const v = newPilotView();
   const source: ControlSource<PilotMemory> = {
@@ -295,9 +311,7 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
       pilot.next(s, m, controls);
       if (pressesOn && m.phase === 'go-around' && before === 'final') m.phase = 'final';
       if (s.step % 3 === 0) pilotView(s, b.runway, b.side, v);
-      const believed = m.views[(m.looks + 3) % 4]!;
-      if (s.step % 3 === 0) fault.spoil({ b, m, v, s, controls, believed, own });
-      else fault.spoil({ b, m, v, s, controls, believed: newPilotView(), own });
+      fault.spoil({ b, m, v, s, controls, own });
     },
   };
   const lesson = lessonOfScenario(scenario, model.runway, plan, null);

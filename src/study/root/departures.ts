@@ -45,12 +45,18 @@ const isStillLevel = (power: Departure, all: readonly Departure[]): boolean => {
   return power.atS < descent.atS + descent.size;
 };
 
+/** Descending in parallel with the plan from a downwind that was too high or too low. */
+const isFromWrongHeight = (power: Departure, all: readonly Departure[]): boolean =>
+  power.leg === 'downwind' && all.some((other) => other.kind === 'height' && other.sense === power.sense);
+
 /** Everything on the way to the gate that was done otherwise than planned, the earliest first. */
 export const departuresOf = (span: Span): readonly Departure[] => {
   const found = FINDERS.flatMap((find) => find(span)).sort((a, b) => a.atS - b.atS);
   return found.filter((departure) => {
     if (departure.kind === 'speed') return !isExplained(departure, span, found);
-    return departure.kind !== 'power' || !isStillLevel(departure, found);
+    return (
+      departure.kind !== 'power' || !(isStillLevel(departure, found) || isFromWrongHeight(departure, found))
+    );
   });
 };
 

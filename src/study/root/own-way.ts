@@ -1,7 +1,7 @@
 import type { LegName } from '../../lesson/names.ts';
 import { clamp } from '../../maths/functions.ts';
 import { lookup } from '../../maths/tables.ts';
-import { type Briefing, HALF_DENSITY_KGPM3 } from '../../pilot/briefing.ts';
+import type { Briefing } from '../../pilot/briefing.ts';
 import type { PilotMemory } from '../../pilot/memory.ts';
 import { beginPhase, type PhaseName } from '../../pilot/phase-name.ts';
 import { createPilot, type Ways } from '../../pilot/pilot.ts';
@@ -12,6 +12,9 @@ import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Flown } from '../flown.ts';
 import { PHASE_OF } from '../look.ts';
 import { isMannerLeg, type Manner, type MannerLeg } from './manner.ts';
+
+/** Half the standard density of sea level (ISA: 1.225 kg/m3): from indicated speed to dynamic pressure. */
+const HALF_DENSITY_KGPM3 = 0.6125;
 
 /** Below this nothing of a manner is kept: the approach has been decided, and nobody is to learn salvage here. */
 const KEPT_ABOVE_M = mFromFt(180);
@@ -37,7 +40,8 @@ export const takeOverOn = (source: ControlSource<unknown>, leg: LegName): Contro
     m.turning = leg.startsWith('turn-');
     // Long enough ago for flap and the rest
     m.phaseFromS = m.turning ? snapshot.timeS : snapshot.timeS - SETTLED_S;
-    if (phase === 'base' || phase === 'final') m.levelled = true;
+    if (phase === 'base' || phase === 'final' || (phase === 'downwind' && (m.views[0]?.xM ?? 0) <= 0))
+      m.levelled = true;
     if (phase === 'final' && !m.turning) m.finalLengthM = -m.views[0]!.xM;
     return m;
   },

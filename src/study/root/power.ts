@@ -8,6 +8,8 @@ import { lastOf, looksOn, meanOver, type Span } from './span.ts';
 
 const SETTLE_S = 4;
 const LEAST_THROTTLE = 0.06;
+/** Nearer to the plan than this share of where the leg began: it is being mended. */
+const MENDING = 0.85;
 const LEAST_OFF_M = 8;
 const STEP_RPM = 25;
 const STEP_PERCENT = 2;
@@ -41,22 +43,42 @@ const BEGUN_M = 15;
 const isDescending = (span: Span, look: Look): boolean =>
   look.plannedHeightM < span.flown.flight.plan.heightM - BEGUN_M;
 
-/** Beyond the place of the base turn a power is wrong because the turn is late. */
-const isOnTheWay = ({ flown }: Span, look: Look): boolean =>
-  look.xM > flown.briefing.corners.base.fromX &&
-  Math.abs(look.throttle - look.askedThrottle) > LEAST_THROTTLE;
+/** Beyond the place of the base turn a power is wrong because the turn is late: kept, but not to be mended there. */
+const isBeyond = ({ flown }: Span, look: Look): boolean => look.xM < flown.briefing.corners.base.fromX;
 
-const powerOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
-  const looks = looksOn(span, leg, SETTLE_S).filter((look) => leg !== 'downwind' || isDescending(span, look));
+const powerOnDownwind = (span: Span): readonly Departure[] => {
+  const looks = looksOn(span, 'downwind', SETTLE_S).filter((look) => isDescending(span, look));
+  const before = powerIn(
+    span,
+    'downwind',
+    looks.filter((look) => !isBeyond(span, look)),
+    true,
+  );
+  if (before.length > 0) return before;
+  const turning = span.looks.filter((look) => look.leg === 'turn-to-base');
+  const beyond = looks.filter((look) => isBeyond(span, look));
+  return beyond.length === 0 ? [] : powerIn(span, 'downwind', [...beyond, ...turning], false);
+};
+
+const powerIn = (
+  span: Span,
+  leg: MannerLeg,
+  looks: readonly Look[],
+  suggests: boolean,
+): readonly Departure[] => {
   const [first] = looks;
   if (first === undefined || looks.length < 4) return [];
   const flown = meanOver(lastOf(looks, 15), (look) => look.throttle);
   const beside = meanOver(looks, (look) => look.throttle - look.askedThrottle);
   const endM = meanOver(lastOf(looks, 3), (look) => heightOffM(look));
-  const beginM = heightOffM(first);
   if (Math.abs(beside) < LEAST_THROTTLE) return [];
-  // Too much power carries the aeroplane up from where it ought to be, too little lets it down
-  if (beside * (endM - beginM) <= 0 || beside * endM <= 0 || Math.abs(endM) < LEAST_OFF_M) return [];
+  // Too much power leaves the aeroplane above where it ought to be, too little below; what is being mended is no fault
+  if (
+    beside * endM <= 0 ||
+    Math.abs(endM) < MENDING * Math.abs(heightOffM(first)) ||
+    Math.abs(endM) < LEAST_OFF_M
+  )
+    return [];
   const perThrottle = rpmPerThrottle(span, leg);
   const inSteps =
     perThrottle === null
@@ -76,7 +98,7 @@ const powerOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
       size,
       unit: perThrottle === null ? '%' : 'rpm',
       sense: beside > 0 ? 1 : -1,
-      suggests: leg !== 'downwind' || looks.some((look) => isOnTheWay(span, look)),
+      suggests,
       keep: (manner) => ({ ...manner, setThrottle: { ...manner.setThrottle, [leg]: flown } }),
       mend: (manner, units) => ({
         ...manner,
@@ -93,5 +115,8 @@ const powerOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
   ];
 };
 
-export const findPower: Finder = (span) =>
-  (['downwind', 'base', 'final'] as const).flatMap((leg) => powerOn(span, leg));
+export const findPower: Finder = (span) => [
+  ...powerOnDownwind(span),
+  ...powerIn(span, 'base', looksOn(span, 'base', SETTLE_S), true),
+  ...powerIn(span, 'final', looksOn(span, 'final', SETTLE_S), true),
+];
