@@ -22,6 +22,8 @@ const UNITS: Readonly<Record<string, string>> = {
   '%': ' %',
   s: ' s',
   rpm: ' rpm',
+  // Its name says it: hundredths of g.
+  '0.01 g': '',
 };
 
 /** "640 ft"; a dash where nothing could be measured. */

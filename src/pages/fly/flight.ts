@@ -316,6 +316,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const laidReady = takeHandOver();
   const kept = keptFlight(get().settings);
   if (laidReady) {
+    // Whoever comes from another page has read what the first sheet says.
+    if (get().sheet === 'start') set({ sheet: null });
     adoptHanded(laidReady);
   } else if (kept) {
     asked = askedBy(get().settings);

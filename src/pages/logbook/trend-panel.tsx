@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react';
 import type { AttemptRow } from '../../lesson/attempt.ts';
-import { circuitOfItem } from '../../lesson/item-words.ts';
+import { circuitOfItem, legWords } from '../../lesson/item-words.ts';
 import { practiseNext } from '../../lesson/practise.ts';
 import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, legTrends } from '../../lesson/trends.ts';
 import { itemName } from '../debrief/item-names.ts';
@@ -77,7 +77,9 @@ const TrendRow = ({ trend, limits }: { readonly trend: ItemTrend; readonly limit
   const { green, amber, red } = trend.lately;
   return (
     <tr>
-      <th scope="row">{itemName(trend.id, trend.leg)}</th>
+      <th scope="row">
+        <span className="soft">{legWords(trend.leg)}:</span> {itemName(trend.id, trend.leg)}
+      </th>
       <td>
         <Spark trend={trend} {...limits} />
       </td>
@@ -89,6 +91,10 @@ const TrendRow = ({ trend, limits }: { readonly trend: ItemTrend; readonly limit
     </tr>
   );
 };
+
+/** More than once, and not only looked at. */
+const isJudged = ({ points, counts }: ItemTrend): boolean =>
+  points.length > 1 && counts.green + counts.amber + counts.red > 0;
 
 interface PanelProps {
   /** Of one pilot, newest first. */
@@ -120,7 +126,7 @@ export const PractisePanel = memo(({ rows }: PanelProps) => {
 
 /** How each item and each leg went over the attempts. */
 export const TrendPanel = memo(({ rows }: PanelProps) => {
-  const trends = useMemo(() => itemTrends(rows).filter((trend) => trend.points.length > 1), [rows]);
+  const trends = useMemo(() => itemTrends(rows).filter(isJudged), [rows]);
   const legs = useMemo(() => legTrends(rows), [rows]);
   if (trends.length === 0) return null;
   return (
