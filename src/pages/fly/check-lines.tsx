@@ -1,8 +1,7 @@
 import { useStore } from '../store.ts';
 import { ActionButton } from './buttons.tsx';
 import { flightCommands } from './commands.ts';
-import { type ShownCheck, type ShownItem, useProcedures } from './procedures.ts';
-import { tellFlight } from './telling.ts';
+import { type ShownCheck, type ShownItem, useProcedures } from './shown-procedures.ts';
 
 const Line = ({ item, frozen }: { readonly item: ShownItem; readonly frozen: boolean }) => (
   <li className={`card-check ${item.wrong ? 'card-wrong' : ''}`}>
@@ -11,7 +10,7 @@ const Line = ({ item, frozen }: { readonly item: ShownItem; readonly frozen: boo
         type="checkbox"
         checked={item.done}
         disabled={frozen || item.done || item.how === 'worked'}
-        onChange={() => tellFlight('tick', item.id)}
+        onChange={() => flightCommands()?.work(item.id)}
       />
       <span>
         {item.text}

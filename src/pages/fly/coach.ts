@@ -2,8 +2,8 @@ import { beginCoach, type CoachMemory, coach } from '../../lesson/coach/coach.ts
 import { DEFAULT_TOLERANCES } from '../../lesson/tolerances.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { useStore } from '../store.ts';
-import { useProcedures } from './procedures.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { useProcedures } from './shown-procedures.ts';
 import { tellFlight } from './telling.ts';
 
 let memory: CoachMemory = beginCoach();

@@ -23,6 +23,8 @@ export interface FlightCommands {
   /** A sheet covers the page, or is gone. */
   cover(covered: boolean): void;
   tick(check: string): void;
+  /** Works an item of a check that belongs to the flight. */
+  work(item: string): void;
   /** Stands the flight where it was at `timeS`, frozen, from there on flown by hand. */
   fromInstant(timeS: number): void;
   setSound(on: boolean): void;

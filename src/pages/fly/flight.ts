@@ -29,6 +29,7 @@ import { resultOf } from './result.ts';
 import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
 import { createShower } from './shower.ts';
+import { tellFlight } from './telling.ts';
 import { offerUnfinished, takeUpUnfinished } from './unfinished.ts';
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -285,6 +286,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       goTo(Math.round(timeS * STEP_HZ), `Again from ${clockText(timeS)}.`);
     },
     finish: () => driver?.finish(),
+    work: (item) => tellFlight('tick', item),
     setSound: (on) => {
       sound.set(on);
       set({ sound: on });

@@ -1,4 +1,3 @@
-import { create } from 'zustand';
 import type { Lesson } from '../../lesson/lesson.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
 import { callPlace, nextCall } from '../../lesson/procedures/call-places.ts';
@@ -16,61 +15,8 @@ import {
 import { useStore } from '../store.ts';
 import type { Announcer } from './announcer.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { NOTHING, type Prompt, type Shown, type ShownCheck, useProcedures } from './shown-procedures.ts';
 import { flightShown, tellFlight } from './telling.ts';
-
-export interface ShownItem {
-  readonly id: string;
-  readonly text: string;
-  readonly how: 'worked' | 'set' | 'read';
-  readonly done: boolean;
-  /** Ticked while the control stood otherwise. */
-  readonly wrong: boolean;
-  readonly note: string;
-}
-
-export interface ShownCheck {
-  readonly title: string;
-  readonly items: readonly ShownItem[];
-  readonly done: number;
-}
-
-/** Wordings to choose from, in the order in which they are shown. */
-export interface Prompt {
-  /** `downwind`, or `back` for what the tower wants to hear. */
-  readonly what: string;
-  readonly title: string;
-  readonly options: readonly { readonly text: string; readonly choice: number }[];
-}
-
-interface Shown {
-  /** Null: this flight has no procedures. */
-  readonly check: ShownCheck | null;
-  readonly on: boolean;
-  /** What the tower said last. */
-  readonly heard: string;
-  readonly prompt: Prompt | null;
-  /** The pilot wants to make the next call. */
-  readonly calling: boolean;
-  /** What the last call should have been. */
-  readonly correction: string;
-  readonly subscaleHpa: number;
-  readonly qnhHpa: number;
-  readonly coach: string;
-}
-
-const NOTHING: Shown = {
-  check: null,
-  on: false,
-  heard: '',
-  prompt: null,
-  calling: false,
-  correction: '',
-  subscaleHpa: 0,
-  qnhHpa: 0,
-  coach: '',
-};
-
-export const useProcedures = create<Shown>()(() => NOTHING);
 
 const checkNow = (p: ProcedureMemory, lesson: Lesson): ShownCheck | null => {
   const fact = currentList(p);

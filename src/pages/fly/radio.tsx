@@ -2,7 +2,7 @@ import { keyCap, keysOf } from '../../input/actions.ts';
 import { useStore } from '../store.ts';
 import { press } from './commands.ts';
 import { KeyCap } from './key-cap.tsx';
-import { useProcedures } from './procedures.ts';
+import { useProcedures } from './shown-procedures.ts';
 
 const ACTIONS = ['say-1', 'say-2', 'say-3'] as const;
 

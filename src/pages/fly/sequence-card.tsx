@@ -4,8 +4,8 @@ import { type CardLine, cardFor } from './card-data.ts';
 import { CheckLines, DoneButton, Subscale } from './check-lines.tsx';
 import { flightCommands } from './commands.ts';
 import { useCardSetting } from './instruments.ts';
-import { useProcedures } from './procedures.ts';
 import { CoachLine, Radio } from './radio.tsx';
+import { useProcedures } from './shown-procedures.ts';
 
 const Line = ({
   line,

@@ -2,8 +2,8 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import type { Voice } from '../../sound/voice.ts';
 import { useStore } from '../store.ts';
 import type { Announcer } from './announcer.ts';
-import { useProcedures } from './procedures.ts';
 import type { ReadyFlight } from './ready.ts';
+import { useProcedures } from './shown-procedures.ts';
 
 /** Coach and voice: fetched once the flight stands, because the first seconds need neither. */
 export const createSpeech = (announcer: Announcer) => {
