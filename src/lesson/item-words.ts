@@ -33,13 +33,36 @@ const WORDS: Readonly<Record<string, MeasureWords>> = {
   bounces: { name: 'bounces', above: 'too many', below: 'too few' },
 };
 
+/** Rows beside the flying, by their whole name. */
+const BESIDE: Readonly<Record<string, string>> = {
+  'checks-before-take-off': 'check before take-off',
+  'checks-after-take-off': 'check after take-off',
+  'checks-downwind': 'check',
+  'checks-final': 'check',
+  'checks-go-around': 'order of the go-around, whole',
+  'checks-after-landing': 'check after landing',
+  'downwind-order': 'order of the check',
+  'go-around-order': 'power, attitude, configuration',
+  'heads-in-height': 'height with heads in',
+  'heads-in-heading': 'heading with heads in',
+  'lookout-crosswind': 'lookout before it',
+  'lookout-downwind': 'lookout before it',
+  'lookout-base': 'lookout before it',
+  'lookout-final': 'lookout before it',
+  'read-back': 'reading back',
+  clearance: 'runway used without a clearance',
+  'spacing-ahead': 'distance to the one ahead',
+  'brakes-found': 'brakes tried',
+  subscale: 'altimeter on QNH',
+};
+
 const measureOf = (id: string): MeasureWords | null => WORDS[id.slice(id.lastIndexOf('-') + 1)] ?? null;
 
 /** "downwind: height"; `id` without the circuit's number. */
 export const itemWords = (id: string, leg: LegName): string => {
   if (id.startsWith('gate-')) return `final: stabilised at ${id.slice('gate-'.length)} ft`;
   if (id === 'go-around') return 'going around when it is due';
-  return `${legWords(leg)}: ${measureOf(id)?.name ?? id.replaceAll('-', ' ')}`;
+  return `${legWords(leg)}: ${BESIDE[id] ?? measureOf(id)?.name ?? id.replaceAll('-', ' ')}`;
 };
 
 /** "too high", or empty where a side says nothing. */

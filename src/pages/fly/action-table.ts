@@ -35,6 +35,11 @@ const tickNext = (kinds: readonly string[]) => () => {
 };
 
 export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boolean) => void>> => {
+  /** Where the head is to be, which it may still be turning to. */
+  const lookWanted = (): number => {
+    const { look: wanted } = useStore.getState();
+    return wanted === 'leg' ? acts.lookingDeg() : wanted;
+  };
   const look = (to: () => Look) =>
     onPress(() => {
       const next = to();
@@ -49,8 +54,8 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
     'rate-4': onPress(() => acts.rate(4)),
     'step-back': onPress(acts.stepBack),
     'take-over': onPress(acts.takeOver),
-    'look-left': look(() => lookFurther(acts.lookingDeg(), -1)),
-    'look-right': look(() => lookFurther(acts.lookingDeg(), 1)),
+    'look-left': look(() => lookFurther(lookWanted(), -1)),
+    'look-right': look(() => lookFurther(lookWanted(), 1)),
     'look-ahead': look(() => 0),
     'look-leg': look(() => 'leg'),
     'show-plan': (down) =>

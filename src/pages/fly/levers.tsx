@@ -138,14 +138,22 @@ export const Levers = () => {
       ) : null}
       {aeroplane?.equipment.propellerLever ? (
         <fieldset className="lever joined" aria-label="Propeller lever">
-          <HoldButton action="propeller-coarse">rpm −</HoldButton>
-          <HoldButton action="propeller-fine">+</HoldButton>
+          <HoldButton action="propeller-coarse" label="rpm −: propeller coarser">
+            rpm −
+          </HoldButton>
+          <HoldButton action="propeller-fine" label="+: propeller finer, more rpm">
+            +
+          </HoldButton>
         </fieldset>
       ) : null}
       {aeroplane?.equipment.mixture ? (
         <fieldset className="lever joined" aria-label="Mixture">
-          <HoldButton action="mixture-lean">lean</HoldButton>
-          <HoldButton action="mixture-rich">rich</HoldButton>
+          <HoldButton action="mixture-lean" label="lean: mixture leaner">
+            lean
+          </HoldButton>
+          <HoldButton action="mixture-rich" label="rich: mixture richer">
+            rich
+          </HoldButton>
         </fieldset>
       ) : null}
       <HoldButton action="brake">brakes</HoldButton>
