@@ -15,6 +15,7 @@ const BENCHES = [
   { name: 'step', title: 'The core', built: true },
   { name: 'flight', title: 'Flights without a screen', built: true },
   { name: 'batch', title: 'Many flights', built: true },
+  { name: 'debrief', title: 'Debrief and logbook', built: true },
   { name: 'command', title: 'The command line', built: false },
   { name: 'weight', title: 'The page as it is loaded', built: false },
   { name: 'page', title: 'The page in a browser', built: false },
