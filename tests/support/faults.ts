@@ -183,8 +183,8 @@ export const descentLate = (lateM: number): Fault => ({
     };
   },
   spoil: (h) => {
-    const planned = h.b.plan.heightM;
-    if (h.m.phase === 'downwind' && h.v.xM < 0 && h.v.heightM > planned - 20) noted(h);
+    const fromX = h.b.plan.descentFrom === 'abeam' ? 0 : h.b.corners.base.fromX;
+    if (h.m.phase === 'downwind' && h.v.xM < fromX + 20) noted(h);
   },
 });
 
@@ -284,6 +284,8 @@ export interface FaultFlight {
   readonly memory: LessonMemory;
   /** When the fault began; null when it never did. */
   readonly fromS: number | null;
+  /** When circuit height was first left by 20 m upwards. */
+  readonly tooHighS: number | null;
 }
 
 /** Flies a day with a fault until ten seconds after the last gate, or to the end. */
@@ -320,8 +322,11 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
   const aircraft = session.aircraft[0]!;
   const memory = aircraft.foldMemories[0] as LessonMemory;
   let left = 10 * 60;
+  let tooHighS: number | null = null;
   for (let i = 0; i < 600 * 60 && left > 0 && aircraft.snapshot.ended === null; i += 1) {
     tick(session);
+    if (tooHighS === null && aircraft.snapshot.heightM > plan.heightM + 20)
+      tooHighS = aircraft.snapshot.timeS;
     if (memory.gates.some((gate) => gate.heightFt === 200) || memory.goArounds.length > 0) left -= 1;
     if (aircraft.snapshot.parked && memory.touchdowns.length > 0) break;
   }
@@ -331,5 +336,34 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
     model,
     memory,
     fromS: own.fromS ?? null,
+    tooHighS,
+  };
+};
+
+const WANDER_S = 9;
+
+/**
+ * A student's hands around the same fault: the throttle moves only when it is well off, and in steps; needle and
+ * track are read wrong by an amount that wanders (some 2 kt, some 2 degrees), the same for the same seed.
+ */
+export const clumsy = (fault: Fault, seed: number): Fault => {
+  const phase = seed * 1.7;
+  return {
+    ...fault,
+    name: `${fault.name}, clumsy ${seed}`,
+    spoil: (h) => {
+      const { m, controls, own, v } = h;
+      if (m.phase === 'round-out' || m.phase === 'landing-roll' || v.heightM < 30) return fault.spoil(h);
+      const wanted = m.hands.throttle;
+      const kept = own.lever ?? wanted;
+      own.lever = Math.abs(wanted - kept) > 0.06 ? Math.round(wanted / 0.04) * 0.04 : kept;
+      controls.throttle = Math.max(0, Math.min(1, own.lever));
+      fault.spoil(h);
+    },
+    misread: (m, v) => {
+      v.iasMps += 1.1 * Math.sin(v.timeS / WANDER_S + phase);
+      v.trackRad += 0.035 * Math.sin(v.timeS / (1.3 * WANDER_S) + 2 * phase);
+      fault.misread?.(m, v);
+    },
   };
 };

@@ -11,6 +11,8 @@ export interface Change {
   readonly atS: number;
   /** The smallest that works, in its unit; 1 where it is all or nothing. */
   readonly size: number;
+  /** What it would be to do it exactly as planned; `size` or more. */
+  readonly plannedSize: number;
   readonly unit: ChangeUnit;
   /** "Turn base 7 s later." */
   readonly sentence: string;

@@ -96,7 +96,7 @@ const oneFound = (span: Span, approach: Approach, searched: Searched, found: Fou
     kind: 'one-change',
     circuit: approach.circuit,
     sentence: change.sentence,
-    why: whyOf(span, approach, future, branchFromS),
+    why: whyOf(span, approach, future, branchFromS, change),
     change,
     branch: recording,
     branchFromS,

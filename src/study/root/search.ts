@@ -41,6 +41,7 @@ export const changeOf = (departure: Departure, units: number): Change => ({
   leg: departure.leg,
   atS: departure.atS,
   size: units,
+  plannedSize: departure.size,
   unit: departure.unit,
   sentence: departure.say(units),
 });
@@ -63,31 +64,32 @@ const isComfortable = ({ flown, circuit }: Span, future: Future, forkS: number):
     });
 };
 
-/** So much of what went wrong at least must come from where the change is made. */
-const CARRIED = 0.5;
+/** So much of what went wrong at least must come from where the change is made; less, where nothing else was done otherwise. */
+const CARRIED = 0.4;
+const CARRIED_ALONE = 0.15;
 /** Differences smaller than this share of a tolerance tell nothing. */
 const TELLING = 0.35;
 
 /**
- * Whether the fork without the change goes wrong as the flight did. It is no copy: the manner that is kept is an
- * average of what was flown. So it need not fail to the letter, but of what the change gains at the gate that
- * was failed it must leave at least half.
+ * How much of the trouble the fork without the change still comes to, as a share of what the change gains at the
+ * gate that was failed. 1 where it fails too. It is no copy of the flight: the manner that is kept is an average of
+ * what was flown, so it need not fail to the letter.
  */
-const goesWrong = ({ flown, circuit }: Span, unchanged: Future, changed: Future, forkS: number): boolean => {
-  if (!unchanged.approach.settled) return true;
+const carriedBy = ({ flown, circuit }: Span, unchanged: Future, changed: Future, forkS: number): number => {
+  if (!unchanged.approach.settled) return 1;
   const heightFt = approachOf(flown.memory, circuit).firstBad?.heightFt;
-  if (heightFt === undefined) return false;
+  if (heightFt === undefined) return 0;
   const strain = (m: Future['lesson'], fromS: number): Strain | null =>
     strainOf(m, flown.lesson, flown.flight.limits, { circuit, heightFt, fromS });
   const was = strain(flown.memory, 0);
   const without = strain(unchanged.lesson, forkS);
   const withIt = strain(changed.lesson, forkS);
-  if (was === null || without === null || withIt === null) return false;
-  return STRAINS.some((name) => {
+  if (was === null || without === null || withIt === null) return 0;
+  return STRAINS.reduce((most, name) => {
     const gained = was[name] - withIt[name];
-    if (Math.abs(was[name]) < 1 || Math.abs(gained) < TELLING) return false;
-    return (without[name] - withIt[name]) / gained >= CARRIED;
-  });
+    if (Math.abs(was[name]) < 1 || Math.abs(gained) < TELLING) return most;
+    return Math.max(most, (without[name] - withIt[name]) / gained);
+  }, 0);
 };
 
 /**
@@ -119,9 +121,12 @@ export function* searchRoot(span: Span): Generator<RootProgress, Searched> {
     let future = fly(departure.mend(asFlown, size), forkS);
     if (!future.approach.settled) continue;
     yield progress(i + 0.3, departure.say(size));
-    if (!goesWrong(span, fly(asFlown, forkS), future, forkS)) continue;
+    const unchanged = fly(asFlown, forkS);
+    const carried = carriedBy(span, unchanged, future, forkS);
+    if (carried < (tried.length === 1 ? CARRIED_ALONE : CARRIED)) continue;
     let works = size;
-    let fails = 0;
+    // Where the fork does not fail by itself, how little would do cannot be told from it
+    let fails = unchanged.approach.settled ? size : 0;
     best = changeOf(departure, works);
     while (works - fails > GRAIN[unit]) {
       yield progress(i + 0.6, departure.say(works));

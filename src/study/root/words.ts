@@ -3,6 +3,7 @@ import { degFromRad, ktFromMps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import type { Approach } from '../approach.ts';
 import type { Future } from '../future.ts';
+import type { Change } from './result.ts';
 import type { Span } from './span.ts';
 
 const figures = (gate: GateFact): string => {
@@ -19,7 +20,21 @@ const gateAt = (
   gates.find((gate) => gate.circuit === circuit && gate.heightFt === heightFt && gate.atS >= fromS) ?? null;
 
 /** What was wrong at the gate, and what it is there with the change: both flown. */
-export const whyOf = (span: Span, approach: Approach, future: Future, forkS: number): string => {
+export const whyOf = (
+  span: Span,
+  approach: Approach,
+  future: Future,
+  forkS: number,
+  change: Change,
+): string => `${flownWhy(span, approach, future, forkS)}${leastOf(change)}`;
+
+/** The least that works is said first; the plan is more. */
+const leastOf = ({ size, plannedSize, unit }: Change): string =>
+  size === plannedSize
+    ? ''
+    : ` That is the least that works; as planned it would be ${fixed(plannedSize)} ${unit}.`;
+
+const flownWhy = (span: Span, approach: Approach, future: Future, forkS: number): string => {
   const bad = approach.firstBad;
   if (bad === null)
     return `Before: ${approach.faults.join('; ')}. Flown with the change, none of it happens.`;

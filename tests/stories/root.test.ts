@@ -1,0 +1,164 @@
+/**
+ * The search for the root against flights whose root is known by construction: a fault was put into the model
+ * pilot's hands or eyes (tests/support/faults.ts), nothing else. `LAPWING_LONG=1` flies all of it: every fault on
+ * every day with two seeds.
+ */
+import { describe, expect, it } from 'vitest';
+import { approachOf } from '../../src/study/approach.ts';
+import { seeAgain } from '../../src/study/flown.ts';
+import type { RootResult } from '../../src/study/root/result.ts';
+import { findRoot } from '../../src/study/root/root.ts';
+import {
+  baseTurned,
+  type Fault,
+  type FaultFlight,
+  flapNotTaken,
+  flyFault,
+  noFault,
+} from '../support/faults.ts';
+import {
+  DAYS,
+  dayOf,
+  expectedS,
+  isRight,
+  MORE_DAYS,
+  ROOT_CASES,
+  type RootCase,
+} from '../support/root-cases.ts';
+
+const LONG = process.env.LAPWING_LONG === '1';
+
+const rootOf = (flown: FaultFlight): RootResult => {
+  const search = findRoot(flown.flight);
+  for (;;) {
+    const { done, value } = search.next();
+    if (done === true) return value;
+  }
+};
+
+interface Tried {
+  readonly day: string;
+  readonly fault: Fault;
+  readonly flown: FaultFlight;
+  readonly result: RootResult;
+}
+
+/** The flights of a kind that the fault spoiled and that the same pilot flies well without it. */
+const triesOf = (root: RootCase): Tried[] => {
+  const names = LONG ? Object.keys(MORE_DAYS) : root.days;
+  const tries: Tried[] = [];
+  for (const day of names)
+    for (const seed of LONG ? [1, 2] : [1])
+      for (const fault of LONG ? root.faults : root.faults.slice(0, 1)) {
+        const flown = flyFault(dayOf(MORE_DAYS, day, seed), fault);
+        if (approachOf(flown.memory, 1).faults.length === 0) continue;
+        const twin = flyFault(dayOf(MORE_DAYS, day, seed), root.twin);
+        if (!approachOf(twin.memory, 1).settled) continue;
+        tries.push({ day, fault, flown, result: rootOf(flown) });
+      }
+  return tries;
+};
+
+const tries = new Map<RootCase, Tried[]>();
+const triedOf = (root: RootCase): readonly Tried[] => {
+  const found = tries.get(root) ?? triesOf(root);
+  tries.set(root, found);
+  return found;
+};
+
+describe('the search for the root', () => {
+  it.each(ROOT_CASES)('has spoilt approaches to look at: $name', (root) => {
+    expect(triedOf(root).length).toBeGreaterThanOrEqual(LONG ? 2 : 1);
+  });
+
+  // The design: the right change and a time within a stated band in nine of ten
+  it('names the right change at the right time in nine of ten', () => {
+    const all = ROOT_CASES.flatMap((root) => triedOf(root).map((tried) => ({ root, ...tried })));
+    const wrong = all.filter(({ root, flown, result }) => !isRight(root, flown, result.change));
+    const told = wrong.map(
+      ({ root, day, fault, flown, result }) =>
+        `${fault.name}, ${day}: wanted ${root.kind} ${root.leg} at ${expectedS(root, flown).toFixed(0)} s, found ${result.change === null ? result.kind : `${result.change.kind} ${result.change.leg} at ${result.change.atS.toFixed(0)} s`}`,
+    );
+    if (LONG) process.stdout.write(`${all.length - wrong.length} of ${all.length}\n${told.join('\n')}\n`);
+    expect(all.length).toBeGreaterThanOrEqual(24);
+    expect(all.length - wrong.length, told.join('\n')).toBeGreaterThanOrEqual(0.9 * all.length);
+  });
+
+  it('suggests nothing that lies behind the gate', () => {
+    for (const { result } of ROOT_CASES.flatMap(triedOf)) {
+      if (result.change === null) continue;
+      const gateS = result.before?.firstBad?.atS ?? result.before?.lastGateS ?? 0;
+      expect(result.change.atS).toBeLessThan(gateS);
+    }
+  });
+
+  it('suggests no more than it takes, and a whole number of it', () => {
+    for (const { result } of ROOT_CASES.flatMap(triedOf)) {
+      if (result.change === null) continue;
+      expect(result.change.size).toBeGreaterThan(0);
+      expect(Number.isInteger(result.change.size)).toBe(true);
+      const most = result.departures.find(
+        ({ kind, leg }) => kind === result.change?.kind && leg === result.change.leg,
+      );
+      expect(result.change.size).toBeLessThanOrEqual(most?.size ?? 0);
+    }
+  });
+
+  it('hands over the changed flight, and flown again from its recording it settles', () => {
+    for (const root of LONG ? ROOT_CASES : ROOT_CASES.filter((_, i) => i % 3 === 0)) {
+      const tried = triedOf(root).find(({ result }) => result.branch !== null);
+      if (tried === undefined || tried.result.branch === null) continue;
+      const again = seeAgain({ ...tried.flown.flight, recording: tried.result.branch });
+      expect(approachOf(again.memory, 1).settled, tried.result.sentence).toBe(true);
+      // Until the fork it is the same flight
+      const forkStep = (tried.result.branchFromS ?? 0) * 60;
+      const was = tried.flown.flight.recording.keyframes.filter(({ step }) => step < forkStep);
+      const is = tried.result.branch.keyframes.filter(({ step }) => step < forkStep);
+      expect(is.map(({ state }) => state)).toEqual(was.map(({ state }) => state));
+    }
+  });
+
+  it.each(Object.keys(LONG ? MORE_DAYS : DAYS))('finds nothing in a good flight: %s', (day) => {
+    const flown = flyFault(dayOf(MORE_DAYS, day), noFault);
+    const result = rootOf(flown);
+    expect(result.kind).toBe('nothing-wrong');
+    expect(result.change).toBeNull();
+  });
+
+  it('owns up when two faults would each have spoilt the approach alone, and says to go around', () => {
+    const early = baseTurned(-18);
+    const flap = flapNotTaken();
+    const both: Fault = {
+      name: 'base early and no flap',
+      spoil: (h) => {
+        early.spoil(h);
+        flap.spoil(h);
+      },
+    };
+    const result = rootOf(flyFault(dayOf(DAYS, 'still'), both));
+    expect(result.kind).toBe('no-single-change');
+    expect(result.change).toBeNull();
+    expect(result.departures.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['turn', 'flap']));
+    expect(result.nextTime?.exercise).toBe('go-around');
+  });
+
+  it('accepts nothing but going around once a gate was failed, and has flown that too', () => {
+    const result = rootOf(flyFault(dayOf(DAYS, 'still'), baseTurned(-18)));
+    expect(result.afterGate?.flown).toBe(true);
+    expect(result.afterGate?.sentence).toMatch(/go around/);
+  });
+
+  it('says how far it is and what is best so far, and can be left at any flight', () => {
+    const search = findRoot(flyFault(dayOf(DAYS, 'still'), baseTurned(-18)).flight);
+    const seen: { done: number; flightsFlown: number }[] = [];
+    let best: string | null = null;
+    for (let i = 0; i < 5; i += 1) {
+      const { done, value } = search.next();
+      if (done === true) break;
+      seen.push(value);
+      best = value.best?.sentence ?? best;
+    }
+    expect(seen.map(({ flightsFlown }) => flightsFlown)).toEqual([0, 0, 1, 2, 3]);
+    expect(best).toMatch(/^Turn base \d+ s later\.$/);
+  });
+});
