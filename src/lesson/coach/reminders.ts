@@ -49,7 +49,7 @@ const checkReminder = ({ m, lesson, s }: CoachContext): Word[] => {
 const callReminder = ({ m, lesson, s }: CoachContext): Word[] => {
   const p = m.procedures;
   if (p === null) return [];
-  const answer = openAnswer(p, lesson);
+  const answer = openAnswer(p);
   if (answer !== null && s.timeS - answer.heardS > READ_BACK_AFTER_S)
     return [{ topic: 'read-back', text: 'The tower waits for its answer.', rank: 50, afterS: 0 }];
   const due = CALL_IDS.find((call) => {

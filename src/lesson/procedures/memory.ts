@@ -69,6 +69,9 @@ export const ANSWER_IDS = [
 ] as const;
 export type AnswerId = (typeof ANSWER_IDS)[number];
 
+/** A light says nothing that could be read back. */
+export const isReadBack = (answer: AnswerId): boolean => answer !== 'green-light';
+
 /** Something the tower said; `choice` 0 is the right answer. */
 export interface AnswerFact {
   readonly answer: AnswerId;

@@ -3,9 +3,8 @@ import { mFromFt } from '../../units/conversions.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import { CALL_IDS, type CallId, callPlace } from './call-places.ts';
-import type { AnswerFact, AnswerId, CallFact, ProcedureMemory } from './memory.ts';
+import { type AnswerFact, type AnswerId, type CallFact, isReadBack, type ProcedureMemory } from './memory.ts';
 import { isRunwayTaken, otherAhead } from './watch-traffic.ts';
-import { answerWordings } from './wordings.ts';
 
 /** From the call to the answer. */
 const ANSWER_S = 2.5;
@@ -119,12 +118,12 @@ const hear = (p: ProcedureMemory, m: LessonMemory, s: Readonly<Snapshot>, answer
 };
 
 /** The answer that still has to be read back; null: none. */
-export const openAnswer = (p: ProcedureMemory, lesson: Lesson): AnswerFact | null =>
-  p.answers.find((fact) => fact.readS === null && answerWordings(fact.answer, lesson) !== null) ?? null;
+export const openAnswer = (p: ProcedureMemory): AnswerFact | null =>
+  p.answers.find((fact) => fact.readS === null && isReadBack(fact.answer)) ?? null;
 
 /** The pilot has read an answer back, rightly (0) or otherwise. */
-export const readBack = (p: ProcedureMemory, lesson: Lesson, s: Readonly<Snapshot>, choice: number): void => {
-  const fact = openAnswer(p, lesson);
+export const readBack = (p: ProcedureMemory, s: Readonly<Snapshot>, choice: number): void => {
+  const fact = openAnswer(p);
   if (fact === null) return;
   fact.readS = s.timeS;
   fact.choice = choice;

@@ -51,7 +51,7 @@ const takeSaying: Take = (p, value, m, lesson, s) => {
   const [what = '', number = ''] = value.split('/');
   const choice = Number(number);
   if (!(choice >= 0 && choice <= 2)) return;
-  if (what === 'back') readBack(p, lesson, s, choice);
+  if (what === 'back') readBack(p, s, choice);
   else if ((CALL_IDS as readonly string[]).includes(what)) makeCall(p, m, lesson, s, what as CallId, choice);
 };
 

@@ -5,8 +5,7 @@ import type { TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
 import { CHECK_LISTS } from '../procedures/check-lists.ts';
 import { lookoutPercent } from '../procedures/lookout.ts';
-import type { ListFact, ListId, ProcedureMemory } from '../procedures/memory.ts';
-import { answerWordings } from '../procedures/wordings.ts';
+import { isReadBack, type ListFact, type ListId, type ProcedureMemory } from '../procedures/memory.ts';
 import { around, atMost, type CircuitFacts, PRACTICE, type Rule } from '../rule.ts';
 
 const LIST_LEGS: Readonly<Record<ListId, LegName>> = {
@@ -113,7 +112,7 @@ const callsPercent = (c: CircuitFacts): number | undefined => {
 /** Longest from the tower's words to the right answer; a wrong or missing one counts a minute. */
 const readBackS = (c: CircuitFacts): number | undefined => {
   const answers = (proceduresOf(c)?.answers ?? []).filter(
-    ({ answer, circuit }) => circuit === c.circuit && answerWordings(answer, c.lesson) !== null,
+    ({ answer, circuit }) => circuit === c.circuit && isReadBack(answer),
   );
   if (answers.length === 0) return undefined;
   return Math.max(

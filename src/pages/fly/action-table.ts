@@ -5,8 +5,8 @@ import type { Rate } from './clock.ts';
 import { flightCommands } from './commands.ts';
 import { instrumentsNow } from './instruments.ts';
 import { type Look, lookFurther } from './look.ts';
-import { openCall, sayOption, turnSubscale } from './procedures.ts';
 import { toggleSilence } from './silence.ts';
+import { besideNow } from './speech.ts';
 import { hasProcedures, tellFlight } from './telling.ts';
 
 /** What an action that does not move the aeroplane's controls does. */
@@ -64,12 +64,12 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
         planLooks: down && s.settings.picture === 'cockpit-with-plan' ? s.planLooks + 1 : s.planLooks,
       })),
     'tick-check': onPress(() => (hasProcedures() ? tellFlight('tick', '') : tickNext(['check'])())),
-    'make-call': onPress(() => (hasProcedures() ? openCall() : tickNext(['call'])())),
-    'say-1': onPress(() => sayOption(0)),
-    'say-2': onPress(() => sayOption(1)),
-    'say-3': onPress(() => sayOption(2)),
-    'subscale-down': onPress(() => turnSubscale(-1)),
-    'subscale-up': onPress(() => turnSubscale(1)),
+    'make-call': onPress(() => (hasProcedures() ? besideNow()?.openCall() : tickNext(['call'])())),
+    'say-1': onPress(() => besideNow()?.sayOption(0)),
+    'say-2': onPress(() => besideNow()?.sayOption(1)),
+    'say-3': onPress(() => besideNow()?.sayOption(2)),
+    'subscale-down': onPress(() => besideNow()?.turnSubscale(-1)),
+    'subscale-up': onPress(() => besideNow()?.turnSubscale(1)),
     announce: onPress(toggleSilence),
     help: onPress(() => useStore.setState((s) => ({ sheet: s.sheet === 'help' ? null : 'help' }))),
   };

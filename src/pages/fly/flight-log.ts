@@ -1,4 +1,3 @@
-import { resultOf } from '../../formats/result.ts';
 import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../lesson/attempt.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../storage/logbook.ts';
@@ -89,7 +88,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     freezes = 0;
     watchedSteps = 0;
   };
-  const bodyNow = (): AttemptBody => {
+  const bodyNow = async (): Promise<AttemptBody> => {
+    const { resultOf } = await import('../../formats/result.ts');
     const { scenario, lesson, session } = flight;
     const flownS = session.step / STEP_HZ;
     const {
@@ -123,7 +123,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (over) return;
       over = true;
       const used = help();
-      const body = bodyNow();
+      const body = await bodyNow();
       const book = await theLogbook();
       const { id, pilot, when } = journal ?? (await openJournal());
       const kept = journal;

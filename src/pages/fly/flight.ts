@@ -23,9 +23,8 @@ import { askedBy, keepFlight, keptFlight } from './kept-flight.ts';
 import { whenLeft } from './leaving.ts';
 import { marksOf } from './marks-of.ts';
 import { meters } from './meters.ts';
-import { modelPilot, pilotRefusal } from './model-pilot.ts';
+import { loadPilots, pilotsNow } from './pilots.ts';
 import { type ReadyFlight, readyFlight, readyFrom } from './ready.ts';
-import { resultOf } from './result.ts';
 import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
 import { createShower } from './shower.ts';
@@ -103,7 +102,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       get().settings.handStyle,
     ) as ControlSource<unknown>;
   const sourceNow = (): ControlSource<unknown> =>
-    get().pilot === 'model' && flight ? modelPilot(flight.model, flight.plan) : hands();
+    get().pilot === 'model' && flight ? pilotsNow().modelPilot(flight.model, flight.plan) : hands();
 
   const takeOver = () => {
     if (!driver) return;
@@ -112,7 +111,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     set({ pilot: 'hands', notice: 'You have control.' });
     announcer.say('You have control.');
   };
-  const watch = () => {
+  const watch = async () => {
+    const { modelPilot, pilotRefusal } = await loadPilots();
     if (!driver || !flight) return;
     const refused = pilotRefusal(flight.model, flight.plan);
     if (refused) {
@@ -139,13 +139,11 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       },
       onEnded: () => {
         sound.hush();
-        set({
-          frozen: true,
-          frozenWhy: '',
-          result: resultOf(next, log.help()),
-          sheet: 'result',
-        });
+        set({ frozen: true, frozenWhy: '' });
         void log.ended();
+        void import('./result.ts').then(({ resultOf }) => {
+          if (flight === next && driver?.ended) set({ result: resultOf(next, log.help()), sheet: 'result' });
+        });
       },
     });
     driver.setRate(get().rate);
@@ -249,7 +247,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     freeze: () => (get().frozen ? goOn() : freeze()),
     rate,
     stepBack,
-    takeOver: () => (get().pilot === 'model' ? takeOver() : watch()),
+    takeOver: () => (get().pilot === 'model' ? takeOver() : void watch()),
     lookingDeg: () => drawing.lookingDeg(),
   });
   registerFlight({
@@ -267,8 +265,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
           }),
     takeUp: (id) => void takeUp(id),
     watch: () => {
-      watch();
-      goOn();
+      void watch().then(goOn);
     },
     start: goOn,
     cover: (covered) => {

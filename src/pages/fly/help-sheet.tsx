@@ -41,13 +41,15 @@ const KeyLine = ({ action, changing, onChange, onSaid }: KeyLineProps) => {
         <button
           type="button"
           className="key-change"
-          aria-label={waits ? `Press the key for: ${action.label}` : `${action.label}: change the key`}
           aria-pressed={waits}
           onClick={() => onChange(waits ? null : action.id)}
           onKeyDown={onKeyDown}
         >
           {waits ? 'press a key' : keys.map((key) => <KeyCap key={key} name={key} />)}
           {!waits && keys.length === 0 ? 'none' : null}
+          <span className="only-heard">
+            {waits ? ` for: ${action.label}` : ` ${action.label}: change the key`}
+          </span>
         </button>
       </dt>
       <dd>{action.label}</dd>

@@ -1,4 +1,5 @@
 import { useStore } from '../store.ts';
+import { loadPilots } from './pilots.ts';
 import { fetchSheets } from './sheets.tsx';
 
 /** Loads the flight and its drawing after the shell has been painted; returns the way to end it. */
@@ -6,7 +7,10 @@ export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
   let ended = false;
   let end: (() => void) | null = null;
   const begin = async () => {
-    const { beginFlight } = await import('./flight.ts');
+    const [{ beginFlight }] = await Promise.all([
+      import('./flight.ts'),
+      ...(useStore.getState().settings.others > 0 ? [loadPilots()] : []),
+    ] as const);
     if (!ended) end = beginFlight(canvas);
     await fetchSheets();
   };

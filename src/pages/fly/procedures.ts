@@ -52,7 +52,7 @@ const promptOf = (
 
 const promptNow = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, calling: boolean): Prompt | null => {
   const { circuit } = m.legs;
-  const answer = openAnswer(p, lesson);
+  const answer = openAnswer(p);
   const back = answer === null ? null : answerWordings(answer.answer, lesson);
   if (answer !== null && back !== null) return promptOf(lesson, 'back', 'Read back', back, circuit);
   if (!calling) return null;

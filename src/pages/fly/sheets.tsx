@@ -1,4 +1,5 @@
 import { lazy } from 'react';
+import { loadPilots } from './pilots.ts';
 import { StartSheet } from './start-sheet.tsx';
 
 const loadSetup = () => import('./setup-sheet.tsx');
@@ -17,4 +18,12 @@ export const SHEETS = {
 
 /** Fetches the others once the flight stands, so that none is asked for later, perhaps without a network. */
 export const fetchSheets = (): Promise<unknown> =>
-  Promise.all([loadSetup(), loadHelp(), loadResult(), loadUnfinished()]);
+  Promise.all([
+    loadSetup(),
+    loadHelp(),
+    loadResult(),
+    loadUnfinished(),
+    loadPilots(),
+    import('./result.ts'),
+    import('../../formats/result.ts'),
+  ]);

@@ -6,7 +6,6 @@ import type { Announcer } from './announcer.ts';
 import type { Drawing } from './drawing.ts';
 import { type Driver, ownAircraft } from './driver.ts';
 import { clockId, meters } from './meters.ts';
-import { showProcedures } from './procedures.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
 import { showSlowly } from './slow.ts';
 import { createSpeech } from './speech.ts';
@@ -46,7 +45,6 @@ export const createShower = (announcer: Announcer, drawing: Drawing, sound: Flig
     if (slowStep < 0 || step < slowStep || step >= slowStep + SLOW_STEPS) {
       slowStep = step - (step % SLOW_STEPS);
       showSlowly(flight, snapshot, announcer);
-      showProcedures(flight, announcer);
       speech.follow(flight, snapshot, driver.running);
     }
     sound.follow(snapshot, driver.running);

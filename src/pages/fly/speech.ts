@@ -5,14 +5,24 @@ import type { Announcer } from './announcer.ts';
 import type { ReadyFlight } from './ready.ts';
 import { useProcedures } from './shown-procedures.ts';
 
-/** Coach and voice: fetched once the flight stands, because the first seconds need neither. */
+type Beside = typeof import('./beside.ts');
+
+let beside: Beside | null = null;
+
+/** Checks, calls and coach, once they have been fetched. */
+export const besideNow = (): Beside | null => beside;
+
+/** Without a network nothing is fetched: the flight goes on in silence. */
+const nothingCame = (): void =>
+  useStore.setState({ notice: 'Checks, calls and coach did not load; this flight goes on without.' });
+
+/** Shows checks and calls, lets coach and voice speak; all of it fetched while the flight is made ready. */
 export const createSpeech = (announcer: Announcer) => {
-  let coachFlight: typeof import('./coach.ts').coachFlight | null = null;
   let voice: Voice | null = null;
   let heard = '';
-  import('./coach.ts').then((loaded) => {
-    coachFlight = loaded.coachFlight;
-  }, noCoach);
+  import('./beside.ts').then((loaded) => {
+    beside = loaded;
+  }, nothingCame);
 
   const speak = (text: string): void => {
     if (!useStore.getState().settings.voice) return;
@@ -23,25 +33,23 @@ export const createSpeech = (announcer: Announcer) => {
     import('../../sound/voice.ts').then((loaded) => {
       voice = loaded.createVoice();
       voice.say(text);
-    }, noCoach);
+    }, nothingCame);
   };
 
   return {
     /** Four times a simulated second. */
     follow: (flight: ReadyFlight, s: Readonly<Snapshot>, running: boolean): void => {
+      beside?.showProcedures(flight, announcer);
       const tower = useProcedures.getState().heard;
       if (tower !== heard) {
         heard = tower;
         speak(tower);
       }
       if (!running) return;
-      coachFlight?.(flight, s, useStore.getState().pilot === 'hands', (text) => {
+      beside?.coachFlight(flight, s, useStore.getState().pilot === 'hands', (text) => {
         announcer.say(text);
         speak(text);
       });
     },
   };
 };
-
-/** Without a network nothing is fetched: the flight goes on in silence. */
-const noCoach = (): void => useStore.setState({ notice: 'Coach and voice did not load; they stay silent.' });

@@ -1,10 +1,10 @@
 import { startOfLeg } from '../../circuit/start-of-leg.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
 import { trafficValue } from '../../lesson/procedures/watch-traffic.ts';
-import { createPilot } from '../../pilot/pilot.ts';
 import { type AircraftEntry, type Session, tell } from '../../session/session.ts';
 import { type Model, prepare } from '../../simulation/model.ts';
 import { type Scenario, STEP_HZ } from '../../simulation/scenario.ts';
+import { pilotsNow } from './pilots.ts';
 
 /** How often the flight is told where the others are. */
 const TELL_STEPS = STEP_HZ;
@@ -21,7 +21,7 @@ export const trafficEntries = (scenario: Scenario, plan: CircuitPlan): AircraftE
       circuits: 1,
     };
     const model: Model = prepare(theirs);
-    return { scenario: theirs, source: createPilot(model, plan) as never, folds: [] };
+    return { scenario: theirs, source: pilotsNow().modelPilot(model, plan), folds: [] };
   });
 };
 

@@ -31,7 +31,7 @@ const callAll =
   ({ m, lesson, tell }: Beside): void => {
     const p = m.procedures;
     if (!p) return;
-    if (openAnswer(p, lesson)) tell('say', `back/${choice}`);
+    if (openAnswer(p)) tell('say', `back/${choice}`);
     const call = nextCall(m, lesson);
     const said = p.calls.some((f) => f.call === call && f.saidS !== null);
     if (!said && callPlace(call, m, lesson) === 'here') tell('say', `${call}/${choice}`);
@@ -166,7 +166,7 @@ describe('the calls', () => {
       ...towered,
       beside: (b) => {
         const p = b.m.procedures;
-        if (p && openAnswer(p, b.lesson)) b.tell('say', 'back/1');
+        if (p && openAnswer(p)) b.tell('say', 'back/1');
         else callAll()(b);
       },
     });

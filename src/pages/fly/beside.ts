@@ -1,0 +1,3 @@
+/** Checks, calls and coach as the page shows them: fetched together, once the flight stands. */
+export { coachFlight } from './coach.ts';
+export { openCall, sayOption, showProcedures, turnSubscale } from './procedures.ts';

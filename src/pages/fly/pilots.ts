@@ -1,0 +1,18 @@
+/**
+ * The model pilot, fetched when it is wanted: who flies by hand and alone needs none. Once a flight stands it is
+ * fetched in any case, so that nothing is asked for later.
+ */
+type Pilots = typeof import('./model-pilot.ts');
+
+let pilots: Pilots | null = null;
+
+export const loadPilots = async (): Promise<Pilots> => {
+  pilots ??= await import('./model-pilot.ts');
+  return pilots;
+};
+
+/** Throws an Error sentence while they are not there. */
+export const pilotsNow = (): Pilots => {
+  if (pilots === null) throw new Error('The other pilots are still on their way; try again in a moment.');
+  return pilots;
+};
