@@ -1,10 +1,11 @@
+import { createPilot } from '../pilot/pilot.ts';
+import type { ControlSource } from '../session/source.ts';
 import { ktFromMps, mFromFt } from '../units/conversions.ts';
 import type { Approach } from './approach.ts';
 import { type Flown, instantAt } from './flown.ts';
 import { flyOn } from './future.ts';
 import type { Look } from './look.ts';
-import { AS_PLANNED, isMannerLeg } from './root/manner.ts';
-import { flyInManner, takeOverOn } from './root/own-way.ts';
+import { isMannerLeg } from './root/manner.ts';
 
 /**
  * What an instant of an approach is worth. `stabilised`: as planned there, and flying on settles it. `recoverable`:
@@ -59,9 +60,9 @@ export function* colourTrail(
 
 /** Whether the model pilot, taking over at this time, brings the approach inside its tolerances. */
 export const settlesFrom = (flown: Flown, timeS: number, circuit: number): boolean => {
-  const from = instantAt(flown, timeS);
-  const pilot = takeOverOn(flyInManner(flown, AS_PLANNED), from.lesson.legs.leg);
-  return flyOn(flown, from, pilot, circuit).approach.settled;
+  const { model, flight, briefing } = flown;
+  const pilot = createPilot(model, flight.plan, null, briefing) as ControlSource<unknown>;
+  return flyOn(flown, instantAt(flown, timeS), pilot, circuit).approach.settled;
 };
 
 const looksOfApproach = (flown: Flown, { circuit }: Approach, lastGateS: number): Look[] => {
@@ -72,7 +73,7 @@ const looksOfApproach = (flown: Flown, { circuit }: Approach, lastGateS: number)
     mine.find((look) => look.leg === 'downwind' && look.xM <= 0) ?? mine.find((look) => isLate(look));
   return begin === undefined
     ? []
-    : mine.filter((look) => look.timeS >= begin.timeS && (look.timeS - begin.timeS) % EVERY_S === 0);
+    : mine.filter((look) => look.timeS >= begin.timeS && look.timeS % EVERY_S === 0);
 };
 
 const LATE = new Set(['turn-to-base', 'base', 'turn-to-final', 'final']);
