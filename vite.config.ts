@@ -36,6 +36,12 @@ const policyMeta = (): Plugin => ({
  */
 const constants = { topLevelVar: false } as const;
 
+/**
+ * The pure folders do nothing by being imported (the house forbids it), so that what a page does not use of them is
+ * left out of what it asks for.
+ */
+const PURE = /\/src\/(?:lesson|circuit|pilot|study|formats|units)\/|\/src\/exercises\.ts$/;
+
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   plugins: [react(), policyMeta()],
@@ -51,7 +57,10 @@ export default defineConfig(({ isSsrBuild }) => ({
         target: 'es2022',
         assetsInlineLimit: 0,
         modulePreload: { polyfill: false },
-        rolldownOptions: { output: constants },
+        rolldownOptions: {
+          output: constants,
+          treeshake: { moduleSideEffects: (id) => !PURE.test(id) },
+        },
       },
   ssr: { noExternal: isSsrBuild ? true : [] },
   test: {

@@ -89,14 +89,17 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     watchedSteps = 0;
   };
   const bodyNow = async (): Promise<AttemptBody> => {
-    const { resultOf } = await import('../../formats/result.ts');
-    const { scenario, lesson, session } = flight;
+    const [{ resultOf }, { judged }] = await Promise.all([
+      import('../../formats/result.ts'),
+      import('./result.ts'),
+    ]);
+    const { scenario, session } = flight;
     const flownS = session.step / STEP_HZ;
     const {
       scenario: _,
       model_version: __,
       ...result
-    } = resultOf(scenario, lesson, lessonMemory(flight), flownS, 'The flight was left.');
+    } = resultOf(scenario, judged(flight), lessonMemory(flight), flownS, 'The flight was left.');
     const recording = recordingNow();
     return { recording, marks: marksOf(recording), result };
   };

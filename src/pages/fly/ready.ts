@@ -1,5 +1,4 @@
 import { newSeenLights } from '../../aerodrome/slope-lights.ts';
-import { exerciseOf } from '../../catalogue.ts';
 import { planCircuit } from '../../circuit/plan.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
@@ -39,7 +38,7 @@ export const readyFlight = (
 ): ReadyFlight => {
   const { aeroplane, aerodrome, weather } = scenario;
   const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
-  const lesson = lessonOfScenario(scenario, model.runway, plan, exerciseOf(scenario));
+  const lesson = lessonOfScenario(scenario, model.runway, plan, null);
   const session = createSession([
     { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson) as never] },
     ...trafficEntries(scenario, plan),

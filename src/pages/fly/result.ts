@@ -1,4 +1,6 @@
+import { exerciseOf } from '../../exercises.ts';
 import { assess } from '../../lesson/assess.ts';
+import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
 import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
@@ -114,10 +116,16 @@ export interface HelpTaken {
   readonly stepsBack: number;
 }
 
+/** The lesson with the rows that its exercise looks at. */
+export const judged = ({ lesson, scenario }: ReadyFlight): Lesson => ({
+  ...lesson,
+  assessed: exerciseOf(scenario)?.assessed ?? null,
+});
+
 /** The flight so far as a card: the same assessment as everywhere. */
 export const resultOf = (flight: ReadyFlight, help: HelpTaken): ResultCard => {
   const memory = lessonMemory(flight);
-  const report = assess(memory, flight.lesson);
+  const report = assess(memory, judged(flight));
   const ending = endingOf(memory, flight.lesson);
   return {
     outcome: ending?.outcome ?? 'under-way',
