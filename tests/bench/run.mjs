@@ -16,6 +16,7 @@ const BENCHES = [
   { name: 'flight', title: 'Flights without a screen', built: true },
   { name: 'batch', title: 'Many flights', built: true },
   { name: 'debrief', title: 'Debrief and logbook', built: true },
+  { name: 'study', title: 'Many futures', built: true },
   { name: 'command', title: 'The command line', built: false },
   { name: 'weight', title: 'The page as it is loaded', built: false },
   { name: 'page', title: 'The page in a browser', built: false },
