@@ -40,12 +40,12 @@ const LONGEST_FRAME_S = 0.1;
 const PAUSE_MS = 120;
 const JUMP_STEPS = 30;
 
-/** The closer look stands in the upper right corner of the window. */
-const closerRect = (window: Rect | undefined): Rect | undefined => {
-  if (window === undefined) return undefined;
-  const width = Math.round(Math.min(220, window.width * 0.4));
-  const height = Math.round(width * 0.6);
-  return { x: window.x + window.width - width - 8, y: window.y + 8, width, height };
+/** The closer look stands in an upper corner of the window. */
+const closerRect = (window: Rect, corner: 'left' | 'right'): Rect => {
+  const width = Math.round(Math.min(240, window.width * 0.38));
+  const height = Math.round(Math.min(width * 0.6, window.height * 0.6));
+  const x = corner === 'left' ? window.x + 8 : window.x + window.width - width - 8;
+  return { x, y: window.y + 8, width, height };
 };
 
 const newRenderer = async (
@@ -114,6 +114,9 @@ export async function createStage(
   let lastStep = 0;
   let turn = 0;
   let whole = true;
+  let closerCorner: 'left' | 'right' | null = null;
+  let canvasWidth = 1;
+  let canvasHeight = 1;
   let lost = false;
   let destroyed = false;
 
@@ -165,11 +168,19 @@ export async function createStage(
   };
   const drawWindow = (frame: ViewFrame): void => {
     const { width, height, ink } = sheets.window;
-    const { closer } = sheets;
     ink.begin();
     window.draw(colours, frame, width, height);
+    const { closer } = sheets;
     closer.ink.begin();
-    if (!window.drawCloser(colours, frame, width, closer.width, closer.height)) closer.ink.begin();
+    if (window.closer === null) return;
+    // In the other half than the runway.
+    const corner = window.closer === 'left' ? 'right' : 'left';
+    if (corner !== closerCorner) {
+      closerCorner = corner;
+      closer.settle(closerRect(sheets.window, corner));
+      press.settle(canvasWidth, canvasHeight);
+    }
+    window.drawCloser(colours, frame, closer.width, closer.height);
   };
 
   return {
@@ -183,7 +194,9 @@ export async function createStage(
       renderer.resize(width, height, ratio);
       if (ratio !== glyphs.pixelRatio) setGlyphs(new Glyphs(ratio, fontFamily));
       for (const name of VIEW_NAMES) sheets[name].settle(rects[name]);
-      sheets.closer.settle(closerRect(rects.window));
+      closerCorner = null;
+      canvasWidth = width;
+      canvasHeight = height;
       press.settle(width, height);
       whole = true;
     },

@@ -17,7 +17,9 @@ import { drawTrail } from './trail.ts';
 /** Room for the panel's title above, the scale bar below, and names at the sides. */
 const MARGIN_TOP_PX = 40;
 const MARGIN_BOTTOM_PX = 34;
-const MARGIN_SIDE_PX = 60;
+const MARGIN_SIDE_PX = 44;
+/** On the side away from the circuit the wind and north have their place. */
+const MARGIN_WIND_PX = 122;
 /** The glide of the camera towards where it should look. */
 const GLIDE_S = 0.7;
 const ZOOM_S = 2.2;
@@ -82,9 +84,9 @@ export class PlanView {
     const upRad = camera.upRad + wrapPi(wantedUp - camera.upRad) * glide;
     camera.turn(upRad);
 
-    const roomX = Math.max(50, width - 2 * MARGIN_SIDE_PX);
+    const roomX = Math.max(50, width - MARGIN_SIDE_PX - MARGIN_WIND_PX);
     const roomY = Math.max(50, height - MARGIN_TOP_PX - MARGIN_BOTTOM_PX);
-    camera.middleX = width / 2;
+    camera.middleX = width / 2 - (frame.plan.side * (MARGIN_SIDE_PX - MARGIN_WIND_PX)) / 2;
     camera.middleY = MARGIN_TOP_PX + roomY / 2;
 
     boxCircuit(this.wide, camera, groundPath(frame.plan), frame.runway);

@@ -106,7 +106,7 @@ export class ProfileView {
     const beforeM = Math.max(0, track.thresholdM - this.aheadM);
     const planned = track.thresholdM - track.baseTurnM;
     const shownM = Math.max(SHORTEST_APPROACH_M, Math.min(Math.max(planned, beforeM), beforeM * 1.3 + 150));
-    const wholeLeft = -60;
+    const wholeLeft = -160;
     const wholeRight = track.endM + 120;
     const nearLeft = track.thresholdM - shownM;
     const nearRight = Math.max(
@@ -212,12 +212,16 @@ export class ProfileView {
         ink.text('small', feetText(ft), width - RIGHT_PX + 6, y);
       }
     if (w < 0.02) return;
-    for (let g = 0; g < frame.gates.length; g += 1) {
+    // From the lowest up; a text that would touch the one below is left out.
+    let lastY = Infinity;
+    for (let g = frame.gates.length - 1; g >= 0; g -= 1) {
       const gate = frame.gates[g];
       if (gate === undefined || gate.heightFt > topFt) continue;
       const y = camera.y(mFromFt(gate.heightFt));
       ink.use(colours.caution, 0.85 * w);
       ink.dashed(LEFT_PX, y, width - RIGHT_PX, y, 1.2, 7, 5);
+      if (lastY - y < 12) continue;
+      lastY = y;
       ink.use(colours.cautionText, w);
       ink.text('small', gate.text, width - RIGHT_PX + 6, y);
     }

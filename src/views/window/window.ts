@@ -17,7 +17,7 @@ const AIM_SHOWN_FROM_M = 150;
 /** The closer look: so many times larger, while the runway is narrower than this and lies in the view. */
 const CLOSER = 4;
 const CLOSER_TEXT = `× ${CLOSER}`;
-const NARROW_PX = 15;
+const NARROW_PX = 11;
 
 /** What the pilot's eye sees, in plain lines and tints, and a closer look at the runway while it is far. */
 export class WindowView {
@@ -49,6 +49,7 @@ export class WindowView {
     eye.fit(width, height);
     eye.take(frame.snapshot, frame.lookRad);
     this.drawWorld(brush, colours, frame);
+    this.closer = this.wantsCloser(frame, width);
     if (frame.picture === 'whiteboard') this.drawAim(colours, frame);
     drawMachine(brush, colours, frame.aeroplane);
   }
@@ -65,15 +66,25 @@ export class WindowView {
     for (const other of frame.traffic ?? []) drawTraffic(brush, colours, other);
   }
 
-  /** True when there is something to look closer at; after `draw`, `wide` being the window's width. */
-  drawCloser(colours: Colours, frame: ViewFrame, wide: number, width: number, height: number): boolean {
-    const { eye, closerEye, closerBrush, seen } = this;
+  /** Whether there is something to look closer at, and in which half of the window it lies. */
+  closer: 'left' | 'right' | null = null;
+
+  private wantsCloser(frame: ViewFrame, width: number): 'left' | 'right' | null {
+    const { eye, seen } = this;
     eye.bring(this.aim, 0, seen, 0);
     const z = seen[2]!;
-    if (z < AIM_SHOWN_FROM_M || (eye.focalPx * frame.runway.widthM) / z > NARROW_PX) return false;
+    if (z < AIM_SHOWN_FROM_M || (eye.focalPx * frame.runway.widthM) / z > NARROW_PX) return null;
     const x = eye.middleX + (eye.focalPx * seen[0]!) / z;
     const y = eye.middleY - (eye.focalPx * seen[1]!) / z;
-    if (x < 0 || x > wide || y < 0 || y > eye.middleY * 2.5) return false;
+    if (x < 0 || x > width || y < 0 || y > eye.middleY * 2.5) return null;
+    // Keeps its side about the middle, so that the closer look does not hop.
+    if (this.closer === 'right') return x < width * 0.42 ? 'left' : 'right';
+    return x > width * 0.58 ? 'right' : 'left';
+  }
+
+  /** The closer look on its own sheet; after `draw`, when `closer` is not null. */
+  drawCloser(colours: Colours, frame: ViewFrame, width: number, height: number): void {
+    const { eye, closerEye, closerBrush, seen } = this;
     closerEye.fitCloser(width, height, eye.focalPx * CLOSER, seen);
     closerEye.take(frame.snapshot, frame.lookRad);
     this.drawWorld(closerBrush, colours, frame);
@@ -86,7 +97,6 @@ export class WindowView {
     ink.path(1.2, true);
     ink.use(colours.ink);
     ink.text('small', CLOSER_TEXT, width - 8, 11, 'right');
-    return true;
   }
 
   /** A small ring about the aim point, on the whiteboard only. */
@@ -101,6 +111,7 @@ export class WindowView {
     const ringPx = Math.max(5, Math.min(9, halfPx));
     ink.use(colours.corridorText);
     ink.ring(x, y, ringPx, 1.5);
+    if (this.closer !== null) return;
     ink.text('small', 'aim point', right ? x + 14 + halfPx : x - 14 - halfPx, y, right ? 'left' : 'right');
   }
 }
