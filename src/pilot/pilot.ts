@@ -153,7 +153,8 @@ const takeOver = (
     floats: 0,
     goAroundWhy: '',
     lastHeightM: view.heightM,
-    finalLengthM: b.runway.aimM - view.xM,
+    // Known once the turn to final is complete
+    finalLengthM: phase === 'final' ? b.runway.aimM - view.xM : 0,
     touchedS: view.timeS,
     touchdowns: 0,
     driftS: 0,
