@@ -159,7 +159,7 @@ export class PlanView {
 
     const windX = plan.side === -1 ? width - 66 : 66;
     drawWind(ink, colours, camera, frame.wind, runway.variationRad, windX, 62);
-    drawNorth(ink, colours, camera, windX, 150);
+    drawNorth(ink, colours, camera, windX, 162);
     drawScaleBar(ink, colours, camera, 20, height - 18);
   }
 }

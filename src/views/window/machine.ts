@@ -11,25 +11,26 @@ const CABIN_HALF_M = 0.56;
 const COWL_AHEAD_M = 1.55;
 const COWL_DROP_M = 0.25;
 const COWL_HALF_M = 0.52;
-const COWL_POINTS = 14;
+const COWL_POINTS = 32;
 const STRUT_HALF_M = 0.045;
 const STRUT_SHARE = 0.5;
 const SIDES = [-1, 1] as const;
 
 const cowling = (): Float64Array => {
   const points = Array.from({ length: COWL_POINTS + 1 }, (_, i) => {
-    const share = (2 * i) / COWL_POINTS - 1;
+    // Closer together towards the sides, where the shape bends away.
+    const share = -Math.cos((Math.PI * i) / COWL_POINTS);
     const square = share * share;
     return [
       COWL_AHEAD_M,
       SEAT_LEFT_M + share * COWL_HALF_M,
-      -COWL_DROP_M - 0.05 * square - 0.2 * square * square,
+      -COWL_DROP_M - 0.05 * square - 0.16 * (1 - Math.sqrt(1 - 0.98 * square * square)),
     ];
   });
   return Float64Array.from([
     ...points.flat(),
-    ...[0.75, SEAT_LEFT_M + COWL_HALF_M + 0.06, -0.9],
-    ...[0.75, SEAT_LEFT_M - COWL_HALF_M - 0.06, -0.9],
+    ...[1.15, SEAT_LEFT_M + COWL_HALF_M, -0.9],
+    ...[1.15, SEAT_LEFT_M - COWL_HALF_M, -0.9],
   ]);
 };
 

@@ -21,6 +21,7 @@ const DESIGNATOR_GAP_M = 2.2;
 /** Farther than this the threshold stripes run together, and the designator cannot be read. */
 const KEYS_SEEN_M = 650;
 const DESIGNATOR_SEEN_M = 420;
+const PAINT_SEEN_M = 1400;
 
 const keysEitherSide = (widthM: number): number => {
   if (widthM >= 60) return 8;
@@ -128,6 +129,16 @@ const designatorLayer = (end: End, text: string): SceneLayer => {
   return lines(end, 'marking', 0.95, strokes, 0.7, 0.9, 0, DESIGNATOR_SEEN_M);
 };
 
+/** A line along the strip as a rectangle of its true width. */
+const widened =
+  (widthM: number) =>
+  ([from, across, to]: readonly [number, number, number, number]): [number, number, number, number] => [
+    from,
+    to,
+    across - widthM / 2,
+    across + widthM / 2,
+  ];
+
 const tarmacLayers = (end: End): SceneLayer[] => {
   const { runway } = end;
   const halfM = runway.widthM / 2;
@@ -149,11 +160,11 @@ const tarmacLayers = (end: End): SceneLayer[] => {
   ]);
   const far: End = { runway, originM: surfaceEndM, direction: -1 };
   return [
-    // Thin lines get fainter with distance instead of shouting.
-    lines(end, 'marking', 0.9, edgePieces, EDGE_WIDTH_M, 0.9, 0, 1400),
-    lines(end, 'marking', 0.5, edgePieces, EDGE_WIDTH_M, 0.7, 1400, Infinity),
-    lines(end, 'marking', 0.9, stripes, STRIPE_WIDTH_M, 0.8, 0, 1400),
-    lines(end, 'marking', 0.4, stripes, STRIPE_WIDTH_M, 0.7, 1400, Infinity),
+    // Near, paint has its true shape; far, it is thin lines that get fainter instead of shouting.
+    slabs(end, 'marking', edgePieces.map(widened(EDGE_WIDTH_M)), 0.5, 0, PAINT_SEEN_M),
+    lines(end, 'marking', 0.5, edgePieces, EDGE_WIDTH_M, 0.7, PAINT_SEEN_M, Infinity),
+    slabs(end, 'marking', stripes.map(widened(STRIPE_WIDTH_M)), 0.5, 0, PAINT_SEEN_M),
+    lines(end, 'marking', 0.4, stripes, STRIPE_WIDTH_M, 0.7, PAINT_SEEN_M, Infinity),
     slabs(end, 'marking', [[0, 1.8, -halfM, halfM]], 0.4),
     ...keyLayers(end, halfM),
     designatorLayer(end, runway.designator),
