@@ -2,6 +2,7 @@ import { DEMO, EXERCISES, exerciseNamed } from '../catalogue.ts';
 import { exerciseScenario } from '../lesson/exercise-scenario.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './fly/choices.ts';
+import { withProcedures } from './fly/scenario-of-settings.ts';
 import { handOver } from './hand-over.ts';
 import { goTo } from './route.ts';
 import { useStore } from './store.ts';
@@ -24,7 +25,7 @@ export const train = (exerciseId: string): void => {
       rudderAssist: settings.rudderAssist,
     },
   );
-  flyAgain(scenario);
+  flyAgain(withProcedures(scenario, settings));
 };
 
 /** The same flight from its beginning. */

@@ -102,7 +102,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       get().settings.handStyle,
     ) as ControlSource<unknown>;
   const sourceNow = (): ControlSource<unknown> =>
-    get().pilot === 'model' && flight ? pilotsNow().modelPilot(flight.model, flight.plan) : hands();
+    (get().pilot === 'model' && flight ? pilotsNow()?.modelPilot(flight.model, flight.plan) : null) ??
+    hands();
 
   const takeOver = () => {
     if (!driver) return;

@@ -39,6 +39,16 @@ const seedOf = (text: string): number => {
   throw new Error(`seed must be a whole number from 0 to 4294967295, was "${text}"`);
 };
 
+/** The same flight with the checks, calls and others that the settings ask for; what it has of them stays. */
+export const withProcedures = (scenario: Scenario, settings: Settings): Scenario => {
+  const { radio, callWords, others, surprises } = settings;
+  if (radio === 'none' || scenario.procedures !== undefined) return scenario;
+  const choice = { radio, words: callWords, others, surprises };
+  const start = scenario.start.leg ?? 'final';
+  const { procedures, failures } = chooseProcedures(choice, scenario.seed, scenario.weather.qnhHpa, start);
+  return { ...scenario, procedures, failures: [...scenario.failures, ...failures] };
+};
+
 /** The flight that the settings ask for; throws an Error sentence when there is none. */
 export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; readonly model: Model } => {
   const aeroplane = chosen(everyAeroplane(), settings.aeroplane);
@@ -49,17 +59,6 @@ export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; r
   const weather = weatherOf(settings, aerodrome);
   const ends = aerodrome.runway.ends.map((end) => end.designator);
   const runway = ends.includes(settings.runway) ? settings.runway : runwayByWind(aerodrome, weather);
-  const seed = seedOf(settings.seed);
-  const { radio, callWords, others, surprises } = settings;
-  const around =
-    radio === 'none'
-      ? null
-      : chooseProcedures(
-          { radio, words: callWords, others, surprises },
-          seed,
-          weather.qnhHpa,
-          settings.start,
-        );
   const lineUp: Scenario = {
     modelVersion: MODEL_VERSION,
     exercise: 'normal-circuit',
@@ -68,18 +67,18 @@ export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; r
     runway,
     weather,
     start: { at: 'line-up', trimmed: true, leg: 'line-up' },
-    seed,
+    seed: seedOf(settings.seed),
     assists: { rudder: settings.rudderAssist },
-    failures: [...(around?.failures ?? [])],
+    failures: [],
     circuits: 1,
-    ...(around && { procedures: around.procedures }),
   };
-  if (settings.start === 'line-up') return { scenario: lineUp, model: prepare(lineUp) };
+  if (settings.start === 'line-up') {
+    const scenario = withProcedures(lineUp, settings);
+    return { scenario, model: prepare(scenario) };
+  }
   const { shape } = prepare(lineUp);
   const plan = planCircuit(shape, aeroplane, aerodrome, runwayInUse(aerodrome, runway), weather);
-  const scenario: Scenario = {
-    ...lineUp,
-    start: { at: startOfLeg(plan, settings.start), trimmed: true, leg: settings.start },
-  };
+  const start = { at: startOfLeg(plan, settings.start), trimmed: true, leg: settings.start } as const;
+  const scenario = withProcedures({ ...lineUp, start }, settings);
   return { scenario, model: prepare(scenario) };
 };

@@ -9,9 +9,14 @@ import { pilotsNow } from './pilots.ts';
 /** How often the flight is told where the others are. */
 const TELL_STEPS = STEP_HZ;
 
-/** The others of the circuit: the same aeroplane in the same air, each flown by a model pilot with a seed of its own. */
+/**
+ * The others of the circuit: the same aeroplane in the same air, each flown by a model pilot with a seed of its own.
+ * Nobody where the pilots have not been fetched.
+ */
 export const trafficEntries = (scenario: Scenario, plan: CircuitPlan): AircraftEntry[] => {
   const { procedures, task: _, ...plain } = scenario;
+  const pilots = pilotsNow();
+  if (pilots === null) return [];
   return (procedures?.traffic ?? []).map(({ from }, i) => {
     const theirs: Scenario = {
       ...plain,
@@ -21,7 +26,7 @@ export const trafficEntries = (scenario: Scenario, plan: CircuitPlan): AircraftE
       circuits: 1,
     };
     const model: Model = prepare(theirs);
-    return { scenario: theirs, source: pilotsNow().modelPilot(model, plan), folds: [] };
+    return { scenario: theirs, source: pilots.modelPilot(model, plan), folds: [] };
   });
 };
 
