@@ -8,11 +8,11 @@ import type { ItemFact, ProcedureMemory } from './memory.ts';
 
 /**
  * One item of a check. `worked`: done by working the control, and no tick stands for it. `set`: the control is put
- * where it belongs, or ticked while it stands there. `read`: looked at and ticked.
+ * where it belongs, or ticked while it stands there. `read`: looked at and ticked. `asked`: said in the right words.
  */
 export interface CheckItem {
   readonly id: string;
-  readonly how: 'worked' | 'set' | 'read';
+  readonly how: 'worked' | 'set' | 'read' | 'asked';
   readonly words: (lesson: Lesson) => string;
   readonly aboard?: (aeroplane: Aeroplane) => boolean;
   /** The control stands where it belongs. */
@@ -193,6 +193,11 @@ export const ITEMS = {
   engine: read('engine', 'temperatures and pressures in the green'),
   harness: read('harness', 'hatches and harnesses secure'),
   lights: read('lights', 'landing light and strobes'),
+  ifItStops: {
+    id: 'if-it-stops',
+    how: 'asked',
+    words: () => 'say what you do if the engine stops',
+  } as CheckItem,
   runwayClear: read('runway', 'runway clear'),
   toesOff: {
     id: 'toes',

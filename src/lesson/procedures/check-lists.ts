@@ -43,6 +43,7 @@ export const CHECK_LISTS: Readonly<Record<ListId, CheckList>> = {
       ITEMS.harness,
       ITEMS.fullAndFree,
       ITEMS.lights,
+      ITEMS.ifItStops,
     ],
     opens: (leg) => leg === 'line-up',
     closes: (leg) => leg !== 'line-up',

@@ -120,18 +120,34 @@ const watchHeads = (fact: ListFact, s: Readonly<Snapshot>): void => {
 /** What a tick came to. */
 export type Ticked = 'done' | 'wrong' | 'to-be-worked' | 'nothing';
 
+const isTicked = (row: CheckItem | undefined): boolean => row?.how === 'set' || row?.how === 'read';
+
+/** Something of the open check was said: right (0), or not. */
+export const sayItem = (p: ProcedureMemory, lesson: Lesson, s: Readonly<Snapshot>, choice: number): void => {
+  const fact = currentList(p);
+  if (fact === null) return;
+  const at = itemsOf(fact.list, lesson.aeroplane).findIndex(({ how }) => how === 'asked');
+  const item = fact.items[at];
+  if (item === undefined || item.doneS !== null) return;
+  if (choice === 0) done(fact, item, s);
+  else {
+    item.wrong += 1;
+    act(fact, s);
+  }
+};
+
 /** Ticks an item of the open check, or with an empty id the next that a tick can stand for. */
 export const tickItem = (p: ProcedureMemory, lesson: Lesson, s: Readonly<Snapshot>, id: string): Ticked => {
   const fact = currentList(p);
   if (fact === null) return 'nothing';
   const items = itemsOf(fact.list, lesson.aeroplane);
   const at = fact.items.findIndex((item, i) =>
-    id === '' ? item.doneS === null && items[i]?.how !== 'worked' : item.id === id && item.doneS === null,
+    id === '' ? item.doneS === null && isTicked(items[i]) : item.id === id && item.doneS === null,
   );
   const item = fact.items[at];
   const row = items[at];
   if (item === undefined || row === undefined) return 'nothing';
-  if (row.how === 'worked') return 'to-be-worked';
+  if (!isTicked(row)) return 'to-be-worked';
   if (row.stands !== undefined && !row.stands(lesson, s, p)) {
     item.wrong += 1;
     act(fact, s);

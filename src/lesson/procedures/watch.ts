@@ -5,7 +5,7 @@ import type { LessonMemory } from '../memory.ts';
 import { CALL_IDS, type CallId } from './call-places.ts';
 import type { ProcedureMemory } from './memory.ts';
 import { makeCall, readBack, watchCalls } from './watch-calls.ts';
-import { tickItem, watchChecks } from './watch-checks.ts';
+import { sayItem, tickItem, watchChecks } from './watch-checks.ts';
 import { takeTraffic, watchTraffic } from './watch-traffic.ts';
 
 /** Checks, calls, lookout and traffic as a part of the lesson's fold; null where the scenario has none. */
@@ -46,12 +46,13 @@ type Take = (
   s: Readonly<Snapshot>,
 ) => void;
 
-/** "downwind/0": which call in which wording; "back/0": what the tower said, read back. */
+/** "downwind/0": which call in which wording; "back/0": what the tower said, read back; "if-it-stops/0": the plan. */
 const takeSaying: Take = (p, value, m, lesson, s) => {
   const [what = '', number = ''] = value.split('/');
   const choice = Number(number);
   if (!(choice >= 0 && choice <= 2)) return;
   if (what === 'back') readBack(p, s, choice);
+  else if (what === 'if-it-stops') sayItem(p, lesson, s, choice);
   else if ((CALL_IDS as readonly string[]).includes(what)) makeCall(p, m, lesson, s, what as CallId, choice);
 };
 

@@ -205,6 +205,16 @@ export const answerSaid = (answer: AnswerId, lesson: Lesson): string => ANSWERS[
 export const answerWordings = (answer: AnswerId, lesson: Lesson): Wordings | null =>
   ANSWERS[answer].back?.(given(lesson)) ?? null;
 
+/**
+ * What one does if the engine stops. On the run: closed, straight, brakes. Airborne: nose down first, a field ahead,
+ * within 30 degrees, no turn back low (New Zealand Flight Instructor Guide; within 30 degrees as syllabus texts quote).
+ */
+export const IF_IT_STOPS: Wordings = [
+  'On the run: throttle closed, straight, brakes. In the air: nose down, glide, a field ahead within 30 degrees',
+  'On the run: throttle closed, brakes. In the air: turn back to the runway at once',
+  'On the run: lift off if fast enough. In the air: look for the fault, then for a field',
+];
+
 /** In which order three wordings stand to be chosen from: the same for the same flight and place. */
 export const shuffled = (lesson: Lesson, id: string): readonly [number, number, number] => {
   const ORDERS = [

@@ -9,7 +9,7 @@ const Line = ({ item, frozen }: { readonly item: ShownItem; readonly frozen: boo
       <input
         type="checkbox"
         checked={item.done}
-        disabled={frozen || item.done || item.how === 'worked'}
+        disabled={frozen || item.done || item.how === 'worked' || item.how === 'asked'}
         onChange={() => flightCommands()?.work(item.id)}
       />
       <span>

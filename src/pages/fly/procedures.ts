@@ -9,6 +9,7 @@ import {
   answerSaid,
   answerWordings,
   callWordings,
+  IF_IT_STOPS,
   shuffled,
   type Wordings,
 } from '../../lesson/procedures/wordings.ts';
@@ -55,6 +56,10 @@ const promptNow = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, calling:
   const answer = openAnswer(p);
   const back = answer === null ? null : answerWordings(answer.answer, lesson);
   if (answer !== null && back !== null) return promptOf(lesson, 'back', 'Read back', back, circuit);
+  const check = currentList(p);
+  const next = check?.items.find(({ doneS }) => doneS === null);
+  if (next?.id === 'if-it-stops')
+    return promptOf(lesson, next.id, 'If the engine stops', IF_IT_STOPS, circuit);
   if (!calling) return null;
   const call = nextCall(m, lesson);
   return promptOf(lesson, call, `Call: ${call.replaceAll('-', ' ')}`, callWordings(call, lesson), circuit);

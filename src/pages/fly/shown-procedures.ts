@@ -3,7 +3,7 @@ import { create } from 'zustand';
 export interface ShownItem {
   readonly id: string;
   readonly text: string;
-  readonly how: 'worked' | 'set' | 'read';
+  readonly how: 'worked' | 'set' | 'read' | 'asked';
   readonly done: boolean;
   /** Ticked while the control stood otherwise. */
   readonly wrong: boolean;

@@ -12,7 +12,7 @@ import { lookoutBefore } from '../../../src/lesson/procedures/lookout.ts';
 import { openAnswer } from '../../../src/lesson/procedures/watch-calls.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
 import { trafficValue } from '../../../src/lesson/procedures/watch-traffic.ts';
-import { callWordings, shuffled } from '../../../src/lesson/procedures/wordings.ts';
+import { callWordings, IF_IT_STOPS, shuffled } from '../../../src/lesson/procedures/wordings.ts';
 import { createPlayback } from '../../../src/session/playback.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import type { Fold } from '../../../src/session/source.ts';
@@ -88,6 +88,23 @@ describe('the checks', () => {
     const open = list?.items.filter(({ doneS }) => doneS === null).map(({ id }) => id);
     expect(open).toContain('brakes');
     expect(flight.item('checks-downwind')?.value).toBeLessThan(100);
+  });
+
+  it('before take-off end with what one does if the engine stops', () => {
+    const before = (choice: number) =>
+      flyWithProcedures({
+        start: 'line-up',
+        seconds: 12,
+        beside: ({ s, tell }) => {
+          if (s.timeS > 1 && s.timeS < 1.5) tell('say', `if-it-stops/${choice}`);
+        },
+      }).m.procedures?.lists.find(({ list }) => list === 'before-take-off');
+    const item = (choice: number) => before(choice)?.items.find(({ id }) => id === 'if-it-stops');
+    expect(item(0)?.doneS).not.toBeNull();
+    expect(item(1)?.doneS).toBeNull();
+    expect(item(1)?.wrong).toBeGreaterThan(0);
+    // Nose down and a field ahead within 30 degrees; no turn back low (New Zealand Flight Instructor Guide)
+    expect(IF_IT_STOPS[0]).toMatch(/nose down.*ahead within 30 degrees/);
   });
 
   it('that nobody does are missed, and no row about the flying says so', () => {
