@@ -69,12 +69,11 @@ const newRenderer = async (
       skipExtensionImports: true,
       powerPreference: 'low-power',
     });
+    if (renderer.context.webGLVersion === 2) return renderer;
   } catch {
-    throw new Error(
-      'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.',
-    );
+    // Said below.
   }
-  return renderer;
+  throw new Error('This browser gives no WebGL 2, which the drawn views need; panels and meters still work.');
 };
 
 /**

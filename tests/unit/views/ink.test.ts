@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Glyphs } from '../../../src/views/ink/glyphs.ts';
-import { Ink, pack } from '../../../src/views/ink/ink.ts';
+import { Ink } from '../../../src/views/ink/ink.ts';
 import { keyed } from '../../../src/views/ink/keyed.ts';
 import { FLOATS_PER_VERTEX } from '../../../src/views/ink/layout.ts';
+import { pack } from '../../../src/views/ink/run.ts';
 
 /** Letters without a browser: every one a box of 6 by 8. */
 const LETTER = { u0: 0, v0: 0, u1: 1, v1: 1, leftPx: 0, topPx: -8, widthPx: 6, heightPx: 8, advancePx: 7 };
