@@ -319,6 +319,21 @@ describe('the outcome', () => {
     expect(endingOf(out.memory, lesson)?.outcome).toBe('landed-out');
   });
 
+  it('of a roll that never stops is told once the runway is far behind', () => {
+    const rolling = fly((s) => {
+      if (s.timeS < 200 || !s.onGround || s.groundspeedMps > 15) return;
+      s.onRunway = false;
+      s.parked = false;
+      s.groundspeedMps = 15;
+      s.eastM += 150 * lesson.runway.cosHeading;
+      s.northM -= 150 * lesson.runway.sinHeading;
+    });
+    expect(endingOf(rolling.memory, lesson)).toMatchObject({
+      outcome: 'ran-off',
+      why: /^Left the runway while rolling and was \d+ m off it, still moving/,
+    });
+  });
+
   it('is what the physics says when it ended the flight', () => {
     const { memory, legs } = fly((s) => {
       if (s.timeS < 100) return;
