@@ -15,6 +15,8 @@ import {
   flapNotTaken,
   flyFault,
   noFault,
+  onlyIn,
+  speedFrom,
 } from '../support/faults.ts';
 import {
   DAYS,
@@ -146,6 +148,21 @@ describe('the search for the root', () => {
     const result = rootOf(flyFault(dayOf(DAYS, 'still'), baseTurned(-18)));
     expect(result.afterGate?.flown).toBe(true);
     expect(result.afterGate?.sentence).toMatch(/go around/);
+  });
+
+  it('looks at the circuit that was spoilt, and flies the change to a stop without a circuit more', () => {
+    const flown = flyFault(
+      { ...dayOf(DAYS, 'from the right, rough'), circuits: 2 },
+      onlyIn(2, speedFrom('base', 8)),
+      2,
+    );
+    const result = rootOf(flown);
+    expect(result.circuit).toBe(2);
+    expect(result.change?.kind).toBe('speed');
+    const again = seeAgain({ ...flown.flight, recording: result.branch! });
+    expect(approachOf(again.memory, 2).settled).toBe(true);
+    expect(again.memory.stop).not.toBeNull();
+    expect(again.memory.touchdowns).toHaveLength(2);
   });
 
   it('says how far it is and what is best so far, and can be left at any flight', () => {

@@ -288,8 +288,8 @@ export interface FaultFlight {
   readonly tooHighS: number | null;
 }
 
-/** Flies a day with a fault until ten seconds after the last gate, or to the end. */
-export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight => {
+/** Flies a day with a fault until ten seconds after the last gate of a circuit, or to the end. */
+export const flyFault = (day: Day, fault: Fault, circuit = 1): FaultFlight => {
   const { scenario: of, model, plan } = dayScenario(day);
   const scenario = { ...of, modelVersion: MODEL_VERSION };
   const right = briefingFor(model, plan);
@@ -311,7 +311,8 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
     next: (s, m, controls) => {
       const before = m.phase;
       pilot.next(s, m, controls);
-      if (pressesOn && m.phase === 'go-around' && before === 'final') m.phase = 'final';
+      // Whoever made the fault presses on
+      if (m.phase === 'go-around' && before === 'final') m.phase = 'final';
       if (s.step % 3 === 0) pilotView(s, b.runway, b.side, v);
       fault.spoil({ b, m, v, s, controls, own });
     },
@@ -323,11 +324,12 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
   const memory = aircraft.foldMemories[0] as LessonMemory;
   let left = 10 * 60;
   let tooHighS: number | null = null;
-  for (let i = 0; i < 600 * 60 && left > 0 && aircraft.snapshot.ended === null; i += 1) {
+  for (let i = 0; i < 900 * 60 && left > 0 && aircraft.snapshot.ended === null; i += 1) {
     tick(session);
     if (tooHighS === null && aircraft.snapshot.heightM > plan.heightM + 20)
       tooHighS = aircraft.snapshot.timeS;
-    if (memory.gates.some((gate) => gate.heightFt === 200) || memory.goArounds.length > 0) left -= 1;
+    const last = memory.gates.some((gate) => gate.heightFt === 200 && gate.circuit === circuit);
+    if (last || memory.goArounds.length > 0) left -= 1;
     if (aircraft.snapshot.parked && memory.touchdowns.length > 0) break;
   }
   const { recording } = aircraft.recorder;
@@ -339,6 +341,17 @@ export const flyFault = (day: Day, fault: Fault, pressesOn = true): FaultFlight 
     tooHighS,
   };
 };
+
+/** The fault in one circuit of several. */
+export const onlyIn = (circuit: number, fault: Fault): Fault => ({
+  name: `${fault.name}, circuit ${circuit}`,
+  spoil: (h) => {
+    if (h.m.landings === circuit - 1) fault.spoil(h);
+  },
+  misread: (m, v) => {
+    if (m.landings === circuit - 1) fault.misread?.(m, v);
+  },
+});
 
 const WANDER_S = 9;
 

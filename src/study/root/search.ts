@@ -48,7 +48,7 @@ export const changeOf = (departure: Departure, units: number): Change => ({
 
 /** The hands of a fork: the flight's own manner, with whatever is mended in it. */
 export const handsFor = (flown: Flown, manner: Manner, forkS: number): ControlSource<unknown> =>
-  takeOverOn(flyInManner(flown, manner), instantAt(flown, forkS).lesson.legs.leg);
+  takeOverOn(flown, flyInManner(flown, manner), instantAt(flown, forkS).lesson);
 
 /** Inside the tolerances with something in hand, at every gate that decides. */
 const IN_HAND = 0.8;

@@ -81,11 +81,8 @@ const speedDeparture = (
         const left = Math.abs(fasterMps[on]) - mpsFromKt(units);
         return units >= size || left < 0 ? 0 : Math.sign(fasterMps[on]) * left;
       }),
-    say: (units) => {
-      const wanted = ktFromMps(wantedMps(span, leg));
-      const aim = wanted + Math.sign(most) * (size - units);
-      return `Hold ${fixed(aim)} kt on ${legs.join(' and ')}.`;
-    },
+    say: (units) =>
+      `Hold the speed on ${legs.join(' and ')}: ${fixed(units)} kt ${most > 0 ? 'slower' : 'faster'}.`,
   };
 };
 

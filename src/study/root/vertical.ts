@@ -3,7 +3,7 @@ import { fixed } from '../../units/format.ts';
 import { LOOK_HZ } from '../flown.ts';
 import type { Look } from '../look.ts';
 import type { Departure, Finder } from './departure.ts';
-import { topOfDescent } from './own-way.ts';
+import { topOfDescent } from './own-descent.ts';
 import { lastOf, looksOn, meanOver } from './span.ts';
 
 const SETTLE_S = 8;

@@ -7,8 +7,10 @@ import type { Change } from './result.ts';
 import type { Span } from './span.ts';
 
 const figures = (gate: GateFact): string => {
+  const offM = fixed(Math.abs(gate.centrelineM));
   const side = gate.centrelineM >= 0 ? 'right' : 'left';
-  return `${fixed(degFromRad(gate.slopeRad), 1)} degrees to the aim point, ${fixed(ktFromMps(gate.iasMps))} kt, ${fixed(Math.abs(gate.centrelineM))} m ${side} of the centreline`;
+  const across = offM === '0' ? 'on the centreline' : `${offM} m ${side} of the centreline`;
+  return `${fixed(degFromRad(gate.slopeRad), 1)} degrees to the aim point, ${fixed(ktFromMps(gate.iasMps))} kt, ${across}`;
 };
 
 const gateAt = (
