@@ -4,7 +4,7 @@ import { CALL_IDS, callPlace } from '../procedures/call-places.ts';
 import { CHECK_LISTS, itemsOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
-import { currentList } from '../procedures/watch-checks.ts';
+import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import type { CoachContext, Word } from './context.ts';
 
 const ONTO: Partial<Record<string, { readonly leg: CircuitLeg; readonly onto: TurnOnto }>> = {
@@ -59,7 +59,9 @@ const callReminder = ({ m, lesson, s }: CoachContext): Word[] => {
       (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
     );
   });
-  if (due === undefined || s.radioFailed) return [];
+  const check = currentList(p);
+  const checkFirst = due === 'ready' && check !== null && !isComplete(check);
+  if (due === undefined || checkFirst || s.radioFailed) return [];
   return [{ topic: `call-${due}`, text: `Call ${due.replaceAll('-', ' ')}.`, rank: 52, afterS: 7 }];
 };
 

@@ -1,6 +1,7 @@
 import { degFromRad, ftFromM, ktFromMps, mFromFt } from '../../units/conversions.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import type { LegName } from '../names.ts';
+import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import type { CoachContext, Word } from './context.ts';
 import { secondsToTurn, turnAhead } from './reminders.ts';
 
@@ -40,7 +41,9 @@ export const talkNow = (c: CoachContext): Word[] => {
   const { leg, circuit } = m.legs;
   const words: Word[] = [];
   const say = ON_LEG[leg];
-  if (say !== undefined)
+  const check = m.procedures === null ? null : currentList(m.procedures);
+  const first = leg === 'line-up' && check !== null && !isComplete(check);
+  if (say !== undefined && !first)
     words.push({ topic: `leg-${leg}-${circuit}`, text: say(c), rank: 80, talk: true, afterS: 1.5 });
   const onto = turnAhead(leg);
   const leftS = secondsToTurn(c);

@@ -48,8 +48,8 @@ export const FlyPage = () => {
           {picture === 'whiteboard' ? <ProfilePanel /> : null}
           <States />
           <Said />
+          <Touch />
         </main>
-        <Touch />
         <Levers />
       </div>
       <Suspense>{Over ? <Over /> : null}</Suspense>

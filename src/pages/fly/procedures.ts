@@ -4,7 +4,7 @@ import { callPlace, nextCall } from '../../lesson/procedures/call-places.ts';
 import { CHECK_LISTS, itemsOf } from '../../lesson/procedures/check-lists.ts';
 import type { ProcedureMemory } from '../../lesson/procedures/memory.ts';
 import { openAnswer } from '../../lesson/procedures/watch-calls.ts';
-import { currentList } from '../../lesson/procedures/watch-checks.ts';
+import { currentList, isComplete } from '../../lesson/procedures/watch-checks.ts';
 import {
   answerSaid,
   answerWordings,
@@ -69,6 +69,9 @@ const promptNow = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, calling:
 const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean => {
   if (useStore.getState().settings.coach !== 'talked-through') return false;
   const call = nextCall(m, lesson);
+  const check = currentList(p);
+  // First the check, then the call
+  if (call === 'ready' && check !== null && !isComplete(check)) return false;
   const said = p.calls.some(
     (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
   );
