@@ -45,6 +45,7 @@ const PURE = /\/src\/(?:lesson|circuit|pilot|study|formats|units)\/|\/src\/exerc
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   plugins: [react(), policyMeta()],
+  worker: { format: 'es', rolldownOptions: { output: constants } },
   preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
   build: isSsrBuild
     ? {

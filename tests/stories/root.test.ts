@@ -127,7 +127,7 @@ describe('the search for the root', () => {
     expect(result.change).toBeNull();
   });
 
-  it('owns up when two faults would each have spoilt the approach alone, and says to go around', () => {
+  it('owns up when two faults would each have spoilt the approach alone, and names both', () => {
     const early = baseTurned(-18);
     const flap = flapNotTaken();
     const both: Fault = {
@@ -137,11 +137,16 @@ describe('the search for the root', () => {
         flap.spoil(h);
       },
     };
-    const result = rootOf(flyFault(dayOf(DAYS, 'still'), both));
+    const flown = flyFault(dayOf(DAYS, 'still'), both);
+    const result = rootOf(flown);
     expect(result.kind).toBe('no-single-change');
     expect(result.change).toBeNull();
     expect(result.departures.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['turn', 'flap']));
-    expect(result.nextTime?.exercise).toBe('go-around');
+    expect(result.together.map(({ kind }) => kind)).toEqual(['turn', 'flap']);
+    expect(result.sentence).toMatch(/^No single change would have done it\. Together: /);
+    const again = seeAgain({ ...flown.flight, recording: result.branch! });
+    expect(approachOf(again.memory, 1).settled).toBe(true);
+    expect(result.afterGate?.sentence).toMatch(/go around/);
   });
 
   it('accepts nothing but going around once a gate was failed, and has flown that too', () => {

@@ -44,6 +44,8 @@ export interface RootResult {
   readonly sentence: string;
   readonly why: string;
   readonly change: Change | null;
+  /** Where no single change would have done it: those that would together; empty where not even that. */
+  readonly together: readonly Change[];
   /** The changed flight, to a stop, forked off the original at `branchFromS`: playable beside it. */
   readonly branch: Recording | null;
   readonly branchFromS: number | null;

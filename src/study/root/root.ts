@@ -8,10 +8,12 @@ import { GOING_AROUND, nextTimeFor } from './next-time.ts';
 import type { RootProgress, RootResult } from './result.ts';
 import { changeOf, type Found, handsFor, type Searched, searchRoot } from './search.ts';
 import { type Span, spanOf } from './span.ts';
-import { noneOf, whyOf } from './words.ts';
+import { searchTogether, type Together } from './together.ts';
+import { flownWhy, noneOf, whyOf } from './words.ts';
 
 const NOTHING: Omit<RootResult, 'kind' | 'circuit' | 'sentence' | 'why'> = {
   change: null,
+  together: [],
   branch: null,
   branchFromS: null,
   before: null,
@@ -82,9 +84,10 @@ export function* findRoot(
     };
   const span = spanOf(flown, approach);
   const searched = yield* searchRoot(span);
-  return searched.found === null
-    ? noneFound(flown, approach, searched)
-    : oneFound(span, approach, searched, searched.found);
+  if (searched.found !== null) return oneFound(span, approach, searched, searched.found);
+  const { found, flightsFlown } = yield* searchTogether(span, searched.departures, searched.flightsFlown);
+  const none = noneFound(flown, approach, { ...searched, flightsFlown });
+  return found === null ? none : severalFound(span, approach, none, found);
 }
 
 const oneFound = (span: Span, approach: Approach, searched: Searched, found: Found): RootResult => {
@@ -98,6 +101,7 @@ const oneFound = (span: Span, approach: Approach, searched: Searched, found: Fou
     sentence: change.sentence,
     why: whyOf(span, approach, future, branchFromS, change),
     change,
+    together: [],
     branch: recording,
     branchFromS,
     before: approach,
@@ -119,6 +123,25 @@ const lastMendS = (flown: Flown, approach: Approach): number | null => {
 };
 const BACK_STEP_S = 5;
 const FURTHEST_BACK_S = 90;
+
+const severalFound = (span: Span, approach: Approach, none: RootResult, found: Together): RootResult => {
+  const { flown } = span;
+  const together = found.departures.map((departure) => changeOf(departure, departure.size));
+  const [first] = found.departures;
+  const branchFromS = Math.floor(found.forkS);
+  const { recording } = flyBranch(flown, handsFor(flown, found.manner, branchFromS), branchFromS);
+  return {
+    ...none,
+    sentence: `No single change would have done it. Together: ${together.map(({ sentence }) => sentence).join(' ')}`,
+    why: flownWhy(span, approach, found.future, branchFromS),
+    together,
+    branch: recording,
+    branchFromS,
+    after: found.future.approach,
+    nextTime: first === undefined ? none.nextTime : nextTimeFor(changeOf(first, first.size), first.sense > 0),
+    flightsFlown: none.flightsFlown + 1,
+  };
+};
 
 const noneFound = (flown: Flown, approach: Approach, searched: Searched): RootResult => {
   const mendS = lastMendS(flown, approach);

@@ -1,8 +1,8 @@
 import type { ControlSource } from '../../session/source.ts';
-import { approachOf } from '../approach.ts';
 import { type Flown, instantAt } from '../flown.ts';
 import { type Future, flyOn } from '../future.ts';
-import { STRAINS, type Strain, strainAt, strainOf } from '../strain.ts';
+import { STRAINS, strainAt } from '../strain.ts';
+import { carriedBy } from './carried.ts';
 import type { Departure } from './departure.ts';
 import { departuresOf, mannerOf } from './departures.ts';
 import type { Manner } from './manner.ts';
@@ -67,31 +67,6 @@ const isComfortable = ({ flown, circuit }: Span, future: Future, forkS: number):
 /** So much of what went wrong at least must come from where the change is made; less, where nothing else was done otherwise. */
 const CARRIED = 0.4;
 const CARRIED_ALONE = 0.15;
-/** Differences smaller than this share of a tolerance tell nothing. */
-const TELLING = 0.35;
-
-/**
- * How much of the trouble the fork without the change still comes to, as a share of what the change gains at the
- * gate that was failed. 1 where it fails too. It is no copy of the flight: the manner that is kept is an average of
- * what was flown, so it need not fail to the letter.
- */
-const carriedBy = ({ flown, circuit }: Span, unchanged: Future, changed: Future, forkS: number): number => {
-  if (!unchanged.approach.settled) return 1;
-  const heightFt = approachOf(flown.memory, circuit).firstBad?.heightFt;
-  if (heightFt === undefined) return 0;
-  const strain = (m: Future['lesson'], fromS: number): Strain | null =>
-    strainOf(m, flown.lesson, flown.flight.limits, { circuit, heightFt, fromS });
-  const was = strain(flown.memory, 0);
-  const without = strain(unchanged.lesson, forkS);
-  const withIt = strain(changed.lesson, forkS);
-  if (was === null || without === null || withIt === null) return 0;
-  return STRAINS.reduce((most, name) => {
-    const gained = was[name] - withIt[name];
-    if (Math.abs(was[name]) < 1 || Math.abs(gained) < TELLING) return most;
-    return Math.max(most, (without[name] - withIt[name]) / gained);
-  }, 0);
-};
-
 /**
  * Looks for the earliest single change, the smallest of its kind, that brings the approach inside its tolerances.
  * One flight between two yields. A change counts only if the same fork without it goes wrong: what would have come

@@ -36,7 +36,8 @@ const leastOf = ({ size, plannedSize, unit }: Change): string =>
     ? ''
     : ` That is the least that works; as planned it would be ${fixed(plannedSize)} ${unit}.`;
 
-const flownWhy = (span: Span, approach: Approach, future: Future, forkS: number): string => {
+/** Before and after, at the gate that was failed. */
+export const flownWhy = (span: Span, approach: Approach, future: Future, forkS: number): string => {
   const bad = approach.firstBad;
   if (bad === null)
     return `Before: ${approach.faults.join('; ')}. Flown with the change, none of it happens.`;
