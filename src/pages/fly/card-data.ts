@@ -182,8 +182,9 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
   }),
 };
 
+/** One number for the whole final, the plan's: it is what the gates ask for. */
 const finalKt = (aeroplane: Aeroplane): number =>
-  aeroplane.plan.landingStage === aeroplane.flap.stages.length - 1
+  aeroplane.plan.finalStage === aeroplane.flap.stages.length - 1
     ? aeroplane.speeds.finalFullFlapKt
     : aeroplane.speeds.finalKt;
 

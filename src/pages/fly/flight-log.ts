@@ -99,7 +99,13 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       scenario: _,
       model_version: __,
       ...result
-    } = resultOf(scenario, judged(flight), lessonMemory(flight), flownS, 'The flight was left.');
+    } = resultOf(
+      scenario,
+      judged(flight, help().watchedS),
+      lessonMemory(flight),
+      flownS,
+      'The flight was left.',
+    );
     const recording = recordingNow();
     return { recording, marks: marksOf(recording), result };
   };

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ItemReport, LegReport, Report } from '../../lesson/report.ts';
+import { ftFromM } from '../../units/conversions.ts';
 import { clockText, fixed } from '../../units/format.ts';
 import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
@@ -93,10 +94,12 @@ const Gates = ({ report }: { readonly report: Report }) => (
     <tbody>
       {report.gates.map((gate) => (
         <tr key={`${gate.circuit}-${gate.height_ft}`}>
-          <th scope="row">gate {gate.height_ft} ft</th>
+          <th scope="row">
+            gate {gate.height_ft} ft{gate.at_s === null ? '' : ` at ${clockText(gate.at_s)}`}
+          </th>
           <td>
             <span className={`band band-${gate.stabilised ? 'green' : 'red'}`}>
-              {gate.stabilised ? 'stabilised' : 'not yet'}
+              {gate.stabilised ? 'stabilised' : 'not stabilised'}
             </span>{' '}
             {gate.why.join(', ')}
           </td>
@@ -118,8 +121,9 @@ const Gates = ({ report }: { readonly report: Report }) => (
         <tr key={t.at_s}>
           <th scope="row">touchdown</th>
           <td>
-            {fixed(Math.abs(t.past_specified_m))} m {t.past_specified_m < 0 ? 'short of' : 'past'} the point,{' '}
-            {fixed(t.ias_kt)} kt, sinking {fixed(t.sink_fpm)} ft/min
+            {fixed(Math.abs(t.past_specified_m))} m ({fixed(Math.abs(ftFromM(t.past_specified_m)))} ft){' '}
+            {t.past_specified_m < 0 ? 'short of' : 'past'} the point, {fixed(t.ias_kt)} kt, sinking{' '}
+            {fixed(t.sink_fpm)} ft/min
             {t.bounces > 0 ? `, ${t.bounces} bounce${t.bounces > 1 ? 's' : ''}` : ''}
           </td>
         </tr>
@@ -128,8 +132,8 @@ const Gates = ({ report }: { readonly report: Report }) => (
         <tr>
           <th scope="row">stop</th>
           <td>
-            {fixed(report.stop.remaining_m)} m left, {fixed(Math.abs(report.stop.centreline_m))} m{' '}
-            {report.stop.centreline_m < 0 ? 'left' : 'right'} of the centreline
+            {fixed(report.stop.remaining_m)} m of runway in hand, {fixed(Math.abs(report.stop.centreline_m))}{' '}
+            m {report.stop.centreline_m < 0 ? 'left' : 'right'} of the centreline
           </td>
         </tr>
       ) : null}
@@ -171,7 +175,7 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
           type="button"
           onClick={() => flightCommands()?.fromInstant(leg.from_s)}
         >
-          {leg.leg}
+          {leg.leg} {clockText(leg.from_s)}
         </button>
       ))}
     </div>

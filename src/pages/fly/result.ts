@@ -3,8 +3,10 @@ import { assess } from '../../lesson/assess.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
 import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
+import { PROCEDURE_RULES } from '../../lesson/rules/procedures.ts';
+import { RULES } from '../../lesson/rules.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
-import { fixed } from '../../units/format.ts';
+import { clockText, fixed } from '../../units/format.ts';
 import { legWords } from './card-data.ts';
 import { type FlownPath, flownPath } from './flown-path.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
@@ -65,7 +67,15 @@ export const itemWords = (item: ItemReport): string => {
   return `${legWords(item.leg)}: ${MEASURES[rest] ?? rest.replaceAll('-', ' ')}`;
 };
 
-const UNITS: Readonly<Record<string, string>> = { deg: '°', ft: ' ft', kt: ' kt', m: ' m', fpm: ' ft/min' };
+const UNITS: Readonly<Record<string, string>> = {
+  deg: '°',
+  '%': ' %',
+  'deg kPa': ' in the hand (1 is light)',
+  '0.01 g': ' hundredths of g aside',
+  stage: ' stages of flap',
+  lamps: ' lamps off two and two',
+  items: ' out of order',
+};
 
 /** A value with its unit: "640 ft". */
 export const withUnit = (value: number | null, unit: string): string => {
@@ -84,56 +94,83 @@ const limitsText = (item: ItemReport): string => {
 const itemSentence = (item: ItemReport): string =>
   `${itemWords(item)} was ${withUnit(item.value, item.unit)}; the tolerance is ${limitsText(item)}.`;
 
+/** Endings that matter more than any tolerance. */
+const ENDED_WORDS: Partial<Readonly<Record<ResultCard['outcome'], string>>> = {
+  'ran-off': 'First: keeping straight on the ground. Feet on the runway line until it has stopped.',
+  crashed: 'First: how it met the ground. Take it up again half a minute earlier, or go around sooner.',
+  'loss-of-control': 'First: speed and balance near the ground. Lower the nose, then roll level.',
+};
+
+const PROCEDURES =
+  /^(checks|lookout|calls|read-back|clearance|heads-in|brakes-found|subscale)|-order(-\d+)?$/;
+
 /**
- * What to look at first: a safety stop before all, then a gate flown below without being stabilised, then the
- * earliest leg that left its tolerance (an early fault makes the later ones), red before amber.
+ * What to look at first: a safety stop before all, then a gate flown below without being stabilised, then how
+ * it ended where that was no landing, then the earliest leg that left its tolerance (an early fault makes the
+ * later ones), red before amber, flying before checks, calls and lookout.
  */
-export const firstLookAt = (report: Report): string => {
+export const firstLookAt = (report: Report, outcome?: ResultCard['outcome']): string => {
   const [stop] = report.safety;
   if (stop) return `First: ${stop.what}.`;
   const missed = report.go_arounds.find((g) => g.at_s === null);
   if (missed) return `A go-around was due: ${missed.why}.`;
-  const item = report.items.find((i) => i.band === 'red') ?? report.items.find((i) => i.band === 'amber');
+  const ended = outcome === undefined ? undefined : ENDED_WORDS[outcome];
+  if (ended !== undefined) return ended;
+  const flown = report.items.filter((i) => !PROCEDURES.test(i.id));
+  const item =
+    flown.find((i) => i.band === 'red') ??
+    flown.find((i) => i.band === 'amber') ??
+    report.items.find((i) => i.band === 'red') ??
+    report.items.find((i) => i.band === 'amber');
   if (item) return itemSentence(item);
   return report.items.some((i) => i.band === 'green')
     ? 'Everything that was judged lies inside its tolerance. Fly it again to make it a habit.'
     : 'Too little was flown to judge.';
 };
 
+const PROCEDURE_IDS: ReadonlySet<string> = new Set(PROCEDURE_RULES.map(({ id }) => id));
+
 const plural = (count: number, one: string): string =>
   count === 1 ? `once ${one}` : `${count} times ${one}`;
 
-const helpWords = (picture: string, planLooks: number, stepsBack: number): string => {
+const helpWords = ({ picture, planLooks, stepsBack, watchedS }: HelpTaken): string => {
   const words = [picture.replaceAll('-', ' ')];
   if (planLooks > 0) words.push(plural(planLooks, 'looked at the plan'));
   if (stepsBack > 0) words.push(plural(stepsBack, 'stepped back'));
+  if (watchedS > 0) words.push(`the model pilot flew ${clockText(watchedS)} of it`);
   return words.join(' · ');
 };
 
 export interface HelpTaken {
+  readonly watchedS: number;
   readonly picture: string;
   readonly planLooks: number;
   readonly stepsBack: number;
 }
 
-/** The lesson with the rows that its exercise looks at. */
-export const judged = ({ lesson, scenario }: ReadyFlight): Lesson => ({
-  ...lesson,
-  assessed: exerciseOf(scenario)?.assessed ?? null,
-});
+/**
+ * The lesson with the rows that its exercise looks at. Checks, calls and lookout are nobody's to answer for
+ * where the model pilot had the aeroplane.
+ */
+export const judged = ({ lesson, scenario }: ReadyFlight, watchedS: number): Lesson => {
+  const assessed = exerciseOf(scenario)?.assessed ?? null;
+  if (watchedS === 0) return { ...lesson, assessed };
+  const rows = assessed ?? RULES.map(({ id }) => id);
+  return { ...lesson, assessed: rows.filter((id) => !PROCEDURE_IDS.has(id)) };
+};
 
 /** The flight so far as a card: the same assessment as everywhere. */
 export const resultOf = (flight: ReadyFlight, help: HelpTaken): ResultCard => {
   const memory = lessonMemory(flight);
-  const report = assess(memory, judged(flight));
+  const report = assess(memory, judged(flight, help.watchedS));
   const ending = endingOf(memory, flight.lesson);
   return {
     outcome: ending?.outcome ?? 'under-way',
     why: ending?.why ?? 'The flight still goes on.',
     flightS: flight.session.step / STEP_HZ,
     report,
-    firstLook: firstLookAt(report),
+    firstLook: firstLookAt(report, ending?.outcome),
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
-    help: helpWords(help.picture, help.planLooks, help.stepsBack),
+    help: helpWords(help),
   };
 };
