@@ -8,9 +8,9 @@ import type { Look } from './look.ts';
 import { isMannerLeg } from './root/manner.ts';
 
 /**
- * What an instant of an approach is worth. `stabilised`: as planned there, and flying on settles it. `recoverable`:
- * not as planned, but from there the model pilot still brings it inside the tolerances by the gates. `go-around`:
- * from there not even that, or a gate has been passed unstabilised.
+ * What an instant of an approach is worth. `go-around`: from there on the model pilot, taking over, does not bring it
+ * inside the tolerances any more, or a gate has been failed. `recoverable`: it still does, from there or from a
+ * later place that the flight came to. `stabilised`: that, and as planned where it is.
  */
 export type TrailColour = 'stabilised' | 'recoverable' | 'go-around';
 
@@ -30,28 +30,32 @@ export interface TrailProgress {
 const EVERY_S = 2;
 
 /**
- * Colours an approach from abeam the threshold to the last gate, each instant by flying on from it with the model
- * pilot. One flight between two yields; returns the pieces, the earliest first.
+ * Colours an approach from abeam the threshold to the last gate. Flown on from the gate backwards, until the model
+ * pilot settles it: what leads to there is no worse. One flight between two yields; returns the pieces, the
+ * earliest first.
  */
 export function* colourTrail(
   flown: Flown,
   approach: Approach,
 ): Generator<TrailProgress, readonly TrailPiece[]> {
   const { circuit, lastGateS, firstBad } = approach;
-  const looks = lastGateS === null ? [] : looksOfApproach(flown, approach, lastGateS);
-  const pieces: TrailPiece[] = [];
+  if (lastGateS === null) return [];
+  const looks = looksOfApproach(flown, approach, lastGateS);
+  const failedS = firstBad?.atS ?? Number.POSITIVE_INFINITY;
+  let lost = approach.settled ? looks.length : looks.findIndex((look) => look.timeS > failedS);
+  if (lost < 0) lost = looks.length;
   let flightsFlown = 0;
+  while (!approach.settled && lost > 0) {
+    yield { flightsFlown, done: 1 - lost / looks.length };
+    flightsFlown += 1;
+    if (settlesFrom(flown, (looks[lost - 1] as Look).timeS, circuit)) break;
+    lost -= 1;
+  }
+  const pieces: TrailPiece[] = [];
   for (const [i, look] of looks.entries()) {
-    const failed = firstBad !== null && look.timeS > firstBad.atS;
-    let colour: TrailColour = 'go-around';
-    if (!failed) {
-      yield { flightsFlown, done: i / looks.length };
-      flightsFlown += 1;
-      if (settlesFrom(flown, look.timeS, circuit))
-        colour = isAsPlanned(flown, look) ? 'stabilised' : 'recoverable';
-    }
+    const colour = i >= lost ? 'go-around' : isAsPlanned(flown, look) ? 'stabilised' : 'recoverable';
     const last = pieces[pieces.length - 1];
-    const toS = Math.min(lastGateS ?? look.timeS, look.timeS + EVERY_S);
+    const toS = Math.min(lastGateS, look.timeS + EVERY_S);
     if (last?.colour === colour) pieces[pieces.length - 1] = { ...last, toS };
     else pieces.push({ fromS: look.timeS, toS, colour });
   }
