@@ -24,6 +24,8 @@ interface CardSetting {
   readonly side: 'left' | 'right';
   readonly circuitFt: number;
   readonly crosswindTurnFt: number;
+  /** The plan's, half the gust included: it is what the gates ask for. */
+  readonly approachKt: number;
 }
 
 const degOf = (aeroplane: Aeroplane, stage: number): string => `${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
@@ -130,7 +132,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       { id: 'look', kind: 'check', text: 'look along long final and the opposite base' },
     ],
   }),
-  final: ({ aeroplane, runway }) => ({
+  final: ({ aeroplane, runway, approachKt }) => ({
     where: 'Final',
     next: 'stabilised at 300 ft, or go around',
     lines: [
@@ -138,7 +140,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       {
         id: 'flap',
         kind: 'check',
-        text: `landing flap ${degOf(aeroplane, aeroplane.plan.landingStage)}, ${finalKt(aeroplane)} kt, trimmed`,
+        text: `landing flap ${degOf(aeroplane, aeroplane.plan.landingStage)}, ${approachKt} kt, trimmed`,
       },
       ...sayGear(aeroplane, 'gear down, propeller forward'),
       ...sayHeat(aeroplane, 'carburettor heat cold below 200 ft'),
@@ -181,12 +183,6 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     ],
   }),
 };
-
-/** One number for the whole final, the plan's: it is what the gates ask for. */
-const finalKt = (aeroplane: Aeroplane): number =>
-  aeroplane.plan.finalStage === aeroplane.flap.stages.length - 1
-    ? aeroplane.speeds.finalFullFlapKt
-    : aeroplane.speeds.finalKt;
 
 const TURNS: Readonly<Record<string, string>> = {
   'turn-to-crosswind': 'crosswind',

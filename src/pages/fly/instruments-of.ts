@@ -1,4 +1,4 @@
-import { degFromRad, ftFromM } from '../../units/conversions.ts';
+import { degFromRad, ftFromM, ktFromMps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import { SCALES } from '../../views/scales/all.ts';
 import type { Instruments } from './instruments.ts';
@@ -19,6 +19,7 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
       runway: scenario.runway,
       side: model.runway.circuitSide > 0 ? 'right' : 'left',
       circuitFt: Math.round(ftFromM(model.runway.circuitHeightM)),
+      approachKt: Math.round(ktFromMps(flight.plan.approachIasMps)),
       crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
     },
   };

@@ -9,6 +9,7 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   side: 'right' as const,
   circuitFt: 1000,
   crosswindTurnFt: 500,
+  approachKt: 65,
 });
 
 describe('the sequence card', () => {
