@@ -165,6 +165,12 @@ const flapBelowWhite: CheckItem = {
   },
 };
 
+/** Landing flap, or what the approach is planned with where more is not wanted. */
+const flapLanding: CheckItem = {
+  ...flapAt('flap', ({ aeroplane }) => aeroplane.plan.landingStage, 'landing flap '),
+  stands: ({ aeroplane: { plan } }, s) => s.flapStage >= plan.finalStage && s.flapStage <= plan.landingStage,
+};
+
 /** Items by name; the lists put them in order. */
 export const ITEMS = {
   brakes,
@@ -187,7 +193,7 @@ export const ITEMS = {
     stands: ({ aeroplane }, s) => Math.abs(s.trim - aeroplane.pitch.trimTakeOff) < TRIM_MARK,
   } as CheckItem,
   flapTakeOff: flapAt('flap', ({ aeroplane }) => aeroplane.plan.takeOffStage, 'flap '),
-  flapLanding: flapAt('flap', ({ aeroplane }) => aeroplane.plan.finalStage, 'landing flap '),
+  flapLanding,
   flapUp: flapAt('flap', () => 0, 'flap '),
   fuel: read('fuel', 'fuel: tank, contents enough to go around'),
   engine: read('engine', 'temperatures and pressures in the green'),
