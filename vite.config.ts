@@ -68,6 +68,7 @@ export default defineConfig(({ isSsrBuild }) => ({
     include: ['tests/**/*.test.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    maxWorkers: 2,
     reporters: ['default'],
   },
 }));
