@@ -77,7 +77,8 @@ const HOP_M = mFromFt(5);
 const ROLLING_MPS = mpsFromKt(5);
 const RUN_POWER = 0.6;
 const CLIMB_POWER = 0.85;
-/** A go-around leads along the runway; climbing across it is something else. */
+/** A go-around leads along the runway; begun across it, on base, it has to climb for longer to be one. */
+const ACROSS_CLIMB_S = 5;
 const ALONG_RUNWAY_RAD = radFromDeg(60);
 const CLIMB_MPS = 0.5;
 
@@ -231,7 +232,8 @@ const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): bool
   if (lasted(m.awayS, 5, now)) return become(m, 'left-the-circuit', m.awayS ?? now, now);
   if (LANDING_LEGS.has(m.leg)) {
     const along = Math.abs(w.trackRad) < ALONG_RUNWAY_RAD;
-    if (along && lasted(m.climbingS, 2, now)) return goAround(m, m.climbingS ?? now, now);
+    const given = along ? 2 : ACROSS_CLIMB_S;
+    if (lasted(m.climbingS, given, now)) return goAround(m, m.climbingS ?? now, now);
     if (w.alongM > bounds.runwayEndM && (m.leg === 'final' || m.leg === 'hold-off'))
       return goAround(m, now, now);
   }
@@ -253,7 +255,9 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
   const turned = wrapPi(w.trackRad - m.levelTrackRad);
   const banked = Math.abs(m.smoothBankRad) > TURNING_BANK_RAD && m.smoothBankRad * turned > 0;
   const enough = m.leg === 'final' ? FINAL_TURNED_RAD : TURNED_RAD;
-  if (banked && Math.abs(turned) > enough && now - m.seenS >= 1) {
+  // Begun on base, a go-around first turns onto the runway's line: that is no turn to crosswind
+  const across = m.leg === 'go-around' && Math.abs(wrapPi(m.levelTrackRad)) > ALONG_RUNWAY_RAD;
+  if (banked && !across && Math.abs(turned) > enough && now - m.seenS >= 1) {
     if (leavesRunway) m.mirror = turned > 0 ? 1 : -1;
     if (turned * m.mirror > 0) {
       if (m.leg === 'go-around' || m.leg === 'final') m.circuit += 1;
@@ -266,7 +270,8 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
   const off = wrapPi(w.trackRad * m.mirror - (NOMINAL_RAD[m.leg] ?? 0));
   // A turn away from the runway on downwind is an orbit: it comes back to the leg
   const orbiting = m.leg === 'downwind' && m.smoothBankRad * m.mirror < -TURNING_BANK_RAD;
-  m.astrayS = since(Math.abs(off) > ASTRAY_RAD && !orbiting, m.astrayS, now);
+  const climbsAway = m.leg === 'go-around' && m.climbingS !== null;
+  m.astrayS = since(Math.abs(off) > ASTRAY_RAD && !orbiting && !climbsAway, m.astrayS, now);
   if (!lasted(m.astrayS, 3, now)) return false;
   const looksLike = straightLegFrom(w, bounds.runwayLengthM);
   if (looksLike === m.leg) return false;

@@ -154,6 +154,25 @@ describe('the legs of a circuit', () => {
     expect(seen.memory.goArounds).toHaveLength(1);
   });
 
+  it('see a go-around that begins on base, before it turns along the runway', () => {
+    const { lesson } = lessonOf();
+    const moments = [
+      at(lesson, -1800, 1800, 600),
+      at(lesson, -1800, 1300, 500),
+      at(lesson, -1800, 700, 620, { throttle: 1 }),
+      ...arc(lesson, [-1400, 400], 400, -90, 0, 650).map((m, i) => ({
+        ...m,
+        throttle: 1,
+        heightM: m.heightM + 0.6 * i,
+      })),
+      at(lesson, 0, 0, 800, { throttle: 1 }),
+      at(lesson, 1500, 0, 950, { throttle: 1 }),
+    ];
+    const seen = watchMoments(lesson, moments);
+    expect(seen.legs).toEqual(['base', 'go-around']);
+    expect(seen.memory.goArounds).toHaveLength(1);
+  });
+
   it('describe one long turn from upwind to downwind', () => {
     const { lesson } = lessonOf();
     const moments = [
