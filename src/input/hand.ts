@@ -1,7 +1,7 @@
 import type { Controls } from '../simulation/controls.ts';
 import { type Scenario, STEP_S } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
-import { radFromDeg } from '../units/conversions.ts';
+import { mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import type { Intent } from './intent.ts';
 
 type Aeroplane = Scenario['aeroplane'];
@@ -57,6 +57,8 @@ const LAW = {
   referencePa: 685,
   furthestRad: radFromDeg(4),
 } as const;
+/** What makes a pull on the ground a rotation that is held. */
+const ROTATE = { throttle: 0.6, share: 0.8, askedRad: radFromDeg(0.2) } as const;
 const ATTITUDE = { lowRad: radFromDeg(-20), highRad: radFromDeg(25) } as const;
 const BANK = { perRad: 1.6, perRadps: 0.35, most: 0.35, levelRad: radFromDeg(1.5), leadS: 0.25 } as const;
 
@@ -105,8 +107,13 @@ const holdAttitude = (
     memory.learntElevator = towards(memory.learntElevator, 0, RATE.stickBack * STEP_S);
     return memory.learntElevator;
   }
-  // With the nosewheel on the ground nothing is held until the stick is asked for.
-  if (snapshot.noseWheelOnGround && intent.pitch === 0) {
+  // With the nosewheel on the ground nothing is held until the stick is asked for; on a take-off run that is
+  // nearly fast enough each tap counts, and the hand goes on pulling.
+  const rotating =
+    snapshot.throttle > ROTATE.throttle &&
+    snapshot.iasMps > ROTATE.share * mpsFromKt(aeroplane.speeds.rotateKt) &&
+    memory.wantedPitchRad > snapshot.pitchRad + ROTATE.askedRad;
+  if (snapshot.noseWheelOnGround && intent.pitch === 0 && !rotating) {
     memory.wantedPitchRad = snapshot.pitchRad;
     memory.learntElevator = towards(memory.learntElevator, 0, RATE.stickBack * STEP_S);
     return memory.learntElevator;

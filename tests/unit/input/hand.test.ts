@@ -8,7 +8,7 @@ import { observe } from '../../../src/simulation/observe.ts';
 import { type AirStart, MODEL_VERSION, STEP_HZ } from '../../../src/simulation/scenario.ts';
 import { newSnapshot, type Snapshot } from '../../../src/simulation/snapshot.ts';
 import { step } from '../../../src/simulation/step.ts';
-import { degFromRad } from '../../../src/units/conversions.ts';
+import { degFromRad, ktFromMps } from '../../../src/units/conversions.ts';
 import { aerodromeNamed } from '../../support/aerodromes.ts';
 import { aeroplaneNamed } from '../../support/aeroplanes.ts';
 
@@ -36,7 +36,7 @@ const fly = (
   style: HandStyle,
   seconds: number,
   ask: (timeS: number, intent: Intent) => void,
-  start = LEVEL,
+  start: AirStart | 'line-up' = LEVEL,
 ): Look[] => {
   const aeroplane = trainer();
   const model = prepare({
@@ -54,7 +54,7 @@ const fly = (
       dewPointC: null,
       qnhHpa: 1013.25,
     },
-    start: { at: start, trimmed: true, leg: null },
+    start: { at: start, trimmed: start !== 'line-up', leg: null },
     seed: 1,
     assists: { rudder: true },
     failures: [],
@@ -130,6 +130,23 @@ describe('the hand that holds', () => {
     const most = Math.max(...looks.map((look) => Math.abs(look.s.heldPressureDegKpa)));
     expect(most).toBeLessThan(limit * 1.06);
     expect(most).toBeGreaterThan(limit * 0.2);
+  });
+
+  it('lifts off by taps as well as by one long pull', () => {
+    const looks = fly(
+      'hold',
+      32,
+      (timeS, intent) => {
+        intent.power = timeS < 3 ? 1 : 0;
+        // From 17 s, near 52 kt, a tap of 150 ms every half second
+        intent.pitch = timeS > 17 && timeS % 0.5 < 0.15 ? 1 : 0;
+      },
+      'line-up',
+    );
+    const off = looks.find(({ s }) => s.wheelClearanceM > 1);
+    expect(off, 'in the air').toBeDefined();
+    // The claimed ground roll at 52 kt and the pull that follows: in the air before 75 kt
+    expect(ktFromMps(off?.s.iasMps ?? 999)).toBeLessThan(75);
   });
 
   it('lets the bank stay where it was put', () => {
