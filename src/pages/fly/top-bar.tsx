@@ -20,7 +20,9 @@ const Title = () => {
         {headline
           ? [headline.aerodrome, `runway ${headline.runway}`, headline.side].join(' · ')
           : 'one circuit, flown and read'}
-        {headline && picture === 'whiteboard' ? ` · ${headline.wind}` : ''}
+        {headline && picture === 'whiteboard' ? (
+          <span className="unbroken">{` · ${headline.wind}`}</span>
+        ) : null}
       </p>
     </div>
   );
