@@ -87,6 +87,25 @@ const accelerate = (
   seen[12] = forward * part[1]! - part[21]! * s.weightN * (part[4]! * now[21]! + part[5]! * now[22]!);
 };
 
+/** Cosine of 20 degrees; rudder per radian off the runway's line; the most of it; the pedal that takes over. */
+const ALIGNED = 0.94;
+const FEET_PER_RAD = 3;
+const MOST_FEET = 0.3;
+const PEDAL_TAKES_OVER = 0.1;
+
+/**
+ * Rudder that the assist's feet give on the wheels: along the runway when nearly so, until a pedal is pressed.
+ */
+const assistedFeet = (now: Float64Array, part: Float64Array): number => {
+  const aligned = part[5]! * now[22]! + part[4]! * now[21]!;
+  const pedal = now[6]! < 0 ? -now[6]! : now[6]!;
+  if (aligned < ALIGNED || pedal >= PEDAL_TAKES_OVER) return 0;
+  const astray = part[4]! * now[22]! - part[5]! * now[21]!;
+  const asked = -FEET_PER_RAD * astray;
+  const held = asked > MOST_FEET ? MOST_FEET : asked < -MOST_FEET ? -MOST_FEET : asked;
+  return held * (1 - pedal / PEDAL_TAKES_OVER);
+};
+
 /** Pitch, roll and yaw. Yaw is the rate that lets slip settle on what is asked; on its wheels it is steered. */
 const turn = (s: Shape, now: Float64Array, y: Float64Array, rate: Float64Array, seen: Float64Array): void => {
   const st = part[0]!;
@@ -115,8 +134,9 @@ const turn = (s: Shape, now: Float64Array, y: Float64Array, rate: Float64Array, 
     const freedom = seen[9]! > 0 ? FREE_NOSE_DOWN : FREE_NOSE_UP;
     const pressure = part[20]! / (part[20]! + 150 * s.areaM2);
     const tendency = (1 - now[18]!) * freedom * pressure * (astray / s.yawTimeS);
+    const feet = now[18]! * assistedFeet(now, part);
     const share = main > 0.5 * s.weightN ? 1 : main / (0.5 * s.weightN);
-    yaw += share * ((steer * now[6]! + tendency) * cb - yaw);
+    yaw += share * ((steer * (now[6]! + feet) + tendency) * cb - yaw);
   }
   if (yaw > FASTEST_YAW_RADPS) yaw = FASTEST_YAW_RADPS;
   else if (yaw < -FASTEST_YAW_RADPS) yaw = -FASTEST_YAW_RADPS;
