@@ -1,7 +1,8 @@
 import { planCircuit } from '../circuit/plan.ts';
 import { lastWhere } from '../lesson/last-where.ts';
-import { createLesson, type Lesson } from '../lesson/lesson.ts';
+import type { Lesson } from '../lesson/lesson.ts';
 import { createLessonFold } from '../lesson/lesson-fold.ts';
+import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { LEG_NAMES, type LegName } from '../lesson/names.ts';
 import { createPlayback } from '../session/playback.ts';
@@ -23,11 +24,9 @@ import { sameModel } from './scenario-json.ts';
 const lessonOf = (model: Model): Lesson | null => {
   const { aeroplane, aerodrome, weather } = model.scenario;
   try {
-    return createLesson(
-      aeroplane,
-      model.runway,
-      planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather),
-    );
+    const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
+    // Which rows are looked at does not matter: only the legs are asked for
+    return lessonOfScenario(model.scenario, model.runway, plan, null);
   } catch {
     return null;
   }

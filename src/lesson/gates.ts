@@ -11,6 +11,7 @@ import {
   radFromDeg,
 } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
+import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
 import type { LegName } from './names.ts';
@@ -132,7 +133,7 @@ export const watchGates = (
     const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : gateFt === 500 ? longFinal : planned;
     const decides = m.engine === null && (gateFt === 200 || early);
     const why = faultsNow(m, lesson, s, limits);
-    m.gates.push({
+    const gate = {
       circuit: m.legs.circuit,
       heightFt: gateFt,
       atS: m.lastS + share * (where.timeS - m.lastS),
@@ -144,7 +145,8 @@ export const watchGates = (
       bankRad: s.bankRad,
       why,
       decides,
-    });
+    };
+    m.gates.push(closeFact(gate));
     if (decides && why.length > 0) {
       m.dues.push({
         circuit: m.legs.circuit,

@@ -1,5 +1,6 @@
 import { ftFromM, mFromFt } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
+import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
 
@@ -50,13 +51,17 @@ const justBegan = (m: LessonMemory, id: string, holds: boolean): boolean => {
 const noteGoAround = (m: LessonMemory, heightM: number): void => {
   const asked = m.dues.filter((d) => !d.answered);
   const open = asked.filter((d) => !d.ignored);
-  for (const d of asked) d.answered = true;
+  for (const d of asked) {
+    d.answered = true;
+    closeFact(d);
+  }
   const first = open[0] ?? asked[asked.length - 1];
-  m.goArounds.push({
+  const flown = {
     circuit: m.legs.circuit,
     atS: m.legs.fromS,
     heightM,
     dueS: first?.dueS ?? null,
     why: first?.why ?? 'safe, not needed',
-  });
+  };
+  m.goArounds.push(closeFact(flown));
 };

@@ -2,6 +2,7 @@ import type { CircuitLeg } from '../circuit/types.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { wrapPi } from '../units/angles.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
+import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
 import { newMeasure, takeIn } from './measure.ts';
 import type { LessonMemory, Stretch } from './memory.ts';
@@ -151,7 +152,4 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
 };
 
 /** A stretch that is over changes no more; frozen, every keyframe can share it. */
-export const closeStretch = (stretch: Stretch): Stretch => {
-  for (const part of Object.values(stretch)) Object.freeze(part);
-  return Object.freeze(stretch) as Stretch;
-};
+export const closeStretch = (stretch: Stretch): Stretch => closeFact(stretch);

@@ -3,6 +3,7 @@ import { cos, sin } from '../maths/functions.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { wrapPi } from '../units/angles.ts';
 import { mFromFt } from '../units/conversions.ts';
+import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory, WheelMemory } from './memory.ts';
 
@@ -72,6 +73,7 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
   m.noseDown = false;
   const { runway } = lesson;
   const { headingRadT } = runway;
+  closeFact(last);
   m.touchdowns.push({
     circuit: m.legs.circuit,
     atS: c.atS,

@@ -1,4 +1,5 @@
 import { atan2 } from '../maths/functions.ts';
+import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
 import { newMeasure, takeIn } from './measure.ts';
 import type { LessonMemory, TurnFact } from './memory.ts';
@@ -13,6 +14,8 @@ export const noteTurnChange = (m: LessonMemory): void => {
   if (last !== undefined && last.toS === null) last.toS = m.legs.fromS;
   const onto = turnOnto(m.legs.leg);
   if (onto === null) return;
+  // Only the last turn is still looked at
+  closeFact(last);
   m.turns.push({
     circuit: m.legs.circuit,
     onto,

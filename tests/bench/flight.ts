@@ -1,11 +1,12 @@
 // Whole flights without a screen: model pilot, moderate turbulence, recorder, lesson and result.
 import { serialize } from 'node:v8';
 import { deflateRawSync } from 'node:zlib';
+import { exerciseOf } from '../../src/exercises.ts';
 import { recordingText } from '../../src/formats/recording-json.ts';
 import { flyOrder } from '../../src/headless/flight.ts';
 import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
-import { createLesson } from '../../src/lesson/lesson.ts';
 import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
+import { lessonOfScenario } from '../../src/lesson/lesson-of.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { type Aircraft, createSession, type Session, tick } from '../../src/session/session.ts';
 import { prepare } from '../../src/simulation/model.ts';
@@ -47,7 +48,7 @@ const sessionOf = (minutes: number): { readonly session: Session; readonly trail
   const scenario = scenarioFrom({ ...weather, circuits: '50' }, '.');
   const plan = planOf(scenario);
   const model = prepare(scenario);
-  const folds = [createLessonFold(createLesson(scenario.aeroplane, model.runway, plan))];
+  const folds = [createLessonFold(lessonOfScenario(scenario, model.runway, plan, exerciseOf(scenario)))];
   const session = createSession([{ scenario, source: createPilot(model, plan), folds }]);
   const trail = createTrail();
   for (let i = 0; i < minutes * MINUTE; i += 1) {

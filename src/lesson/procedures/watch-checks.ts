@@ -1,5 +1,6 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { wrapPi } from '../../units/angles.ts';
+import { closeFact } from '../close-fact.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import type { LegName } from '../names.ts';
@@ -30,6 +31,7 @@ export const watchChecks = (
     if (open.circuit !== circuit || closes(leg, lesson)) {
       open.closedS = s.timeS;
       open.interrupted = (interruptedBy as readonly LegName[] | undefined)?.includes(leg) ?? false;
+      closeFact(open);
       continue;
     }
     work(open, lesson, s, p);
