@@ -3,6 +3,7 @@ import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { endingOf } from '../lesson/outcome.ts';
 import type { Outcome, Report } from '../lesson/report.ts';
+import type { ToleranceSet } from '../lesson/tolerances.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 
 /** The result file. Every key is always there; null where it does not apply. */
@@ -47,9 +48,10 @@ export const resultOf = (
   memory: LessonMemory,
   flightS: number,
   timeUp: string,
+  limits?: ToleranceSet,
 ): Result => {
   const ending = endingOf(memory, lesson) ?? { outcome: 'time-up' as const, why: timeUp };
-  return ordered(scenario, ending.outcome, ending.why, flightS, assess(memory, lesson));
+  return ordered(scenario, ending.outcome, ending.why, flightS, assess(memory, lesson, limits));
 };
 
 const NOTHING: Report = {

@@ -11,6 +11,11 @@ const circuitSchema = v.object({
 });
 export type CircuitChoice = v.InferOutput<typeof circuitSchema>;
 
+const limitSchema = v.object({
+  below: v.pipe(v.number(), v.finite(), v.minValue(0)),
+  above: v.pipe(v.number(), v.finite(), v.minValue(0)),
+});
+
 /** What the user has chosen, kept from visit to visit. Words and cockpit units, as the panel shows them. */
 export const settingsSchema = v.object({
   theme: v.fallback(v.picklist(['system', 'day', 'night']), 'system'),
@@ -41,6 +46,9 @@ export const settingsSchema = v.object({
   surprises: v.fallback(v.boolean(), false),
   coach: v.fallback(v.picklist(['talked-through', 'reminded', 'silent']), 'reminded'),
   voice: v.fallback(v.boolean(), false),
+  /** The set that flights are judged by, and in each set the limits that were changed. */
+  tolerances: v.fallback(v.string(), 'licence-test-faa'),
+  ownLimits: v.fallback(v.record(v.string(), v.record(v.string(), limitSchema)), {}),
   /** Keys that stand otherwise than the table has them, by action. */
   keys: v.fallback(v.record(v.string(), v.array(v.string())), {}),
   /** Stick and levers on the screen, for fingers. */

@@ -52,6 +52,8 @@ export interface Store {
   /** Slope lights in words: "W W R R". */
   readonly lights: string;
   readonly notice: string;
+  /** What the instructor says now. */
+  readonly instruction: string;
   /** In the live region. */
   readonly spoken: string;
   readonly result: ResultCard | null;
@@ -96,6 +98,7 @@ export const useStore = create<Store>()(() => {
     looking: 'ahead',
     lights: '',
     notice: '',
+    instruction: '',
     spoken: '',
     result: null,
     attempt: '',

@@ -1,5 +1,4 @@
 import { beginCoach, type CoachMemory, coach } from '../../lesson/coach/coach.ts';
-import { DEFAULT_TOLERANCES } from '../../lesson/tolerances.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { useStore } from '../store.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
@@ -32,11 +31,7 @@ export const coachFlight = (
   }
   const { teaching } = flight.scenario.aerodrome.circuit;
   const { lesson } = flight;
-  const text = coach(
-    memory,
-    { m: lessonMemory(flight), lesson, s, limits: DEFAULT_TOLERANCES, teaching },
-    level,
-  );
+  const text = coach(memory, { m: lessonMemory(flight), lesson, s, limits: flight.limits, teaching }, level);
   if (text !== null) {
     tellFlight('said', text);
     say(text);

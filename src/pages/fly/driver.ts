@@ -30,6 +30,8 @@ export interface DriverEvents {
   /** Simulated time went by without being flown. */
   onDropped(seconds: number): void;
   onEnded(): void;
+  /** What was to be practised is over, though the flight is not. */
+  isPractised?(): boolean;
 }
 
 const REST_S = 1.5;
@@ -61,7 +63,7 @@ export const createDriver = (flight: ReadyFlight, keyboard: Keyboard, events: Dr
 
   const noteEnd = () => {
     const memory = lessonMemory(flight);
-    if (!endingOf(memory, flight.lesson)) {
+    if (!endingOf(memory, flight.lesson) && !events.isPractised?.()) {
       endsAtStep = Number.POSITIVE_INFINITY;
       return;
     }

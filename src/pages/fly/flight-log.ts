@@ -6,6 +6,7 @@ import { useStore } from '../store.ts';
 import { ownAircraft } from './driver.ts';
 import { marksOf } from './marks-of.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { loadResults } from './results.ts';
 
 /** With what a flight begins that has begun elsewhere. */
 export interface BegunElsewhere {
@@ -89,9 +90,9 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     watchedSteps = 0;
   };
   const bodyNow = async (): Promise<AttemptBody> => {
-    const [{ resultOf }, { judged }] = await Promise.all([
+    const [{ resultOf }, { judged, practised }] = await Promise.all([
       import('../../formats/result.ts'),
-      import('./result.ts'),
+      loadResults(),
     ]);
     const { scenario, session } = flight;
     const flownS = session.step / STEP_HZ;
@@ -104,7 +105,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       judged(flight, help().watchedS),
       lessonMemory(flight),
       flownS,
-      'The flight was left.',
+      practised(flight) ? 'What was to be practised was flown.' : 'The flight was left.',
+      flight.limits,
     );
     const recording = recordingNow();
     return { recording, marks: marksOf(recording), result };

@@ -25,6 +25,7 @@ import { marksOf } from './marks-of.ts';
 import { meters } from './meters.ts';
 import { loadPilots, pilotsNow } from './pilots.ts';
 import { type ReadyFlight, readyFlight, readyFrom } from './ready.ts';
+import { loadResults, resultsNow } from './results.ts';
 import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
 import { createShower } from './shower.ts';
@@ -138,11 +139,12 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
         set({ notice: `The machine was busy: ${droppedS.toFixed(1)} s of flight were skipped.` });
         droppedS = 0;
       },
+      isPractised: () => resultsNow()?.practised(next) ?? false,
       onEnded: () => {
         sound.hush();
         set({ frozen: true, frozenWhy: '' });
         void log.ended();
-        void import('./result.ts').then(({ resultOf }) => {
+        void loadResults().then(({ resultOf }) => {
           if (flight === next && driver?.ended) set({ result: resultOf(next, log.help()), sheet: 'result' });
         });
       },
@@ -168,6 +170,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       look: 'leg',
       legId: '',
       notice: '',
+      instruction: '',
       headline: headlineOf(scenario, 'Normal circuit', model.runway.circuitSide),
     });
   };

@@ -13,6 +13,8 @@ const SHOWN_ONLY: ReadonlySet<string> = new Set([
   'announce',
   'coach',
   'voice',
+  'tolerances',
+  'ownLimits',
   'keys',
   'touch',
 ]);

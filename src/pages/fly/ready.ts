@@ -5,6 +5,7 @@ import type { Lesson } from '../../lesson/lesson.ts';
 import { createLessonFold } from '../../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../lesson/lesson-of.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
+import type { ToleranceSet } from '../../lesson/tolerances.ts';
 import { forkSession } from '../../session/fork.ts';
 import { createPlayback } from '../../session/playback.ts';
 import type { Recording } from '../../session/recording.ts';
@@ -15,6 +16,7 @@ import type { Scenario } from '../../simulation/scenario.ts';
 import { newSnapshot } from '../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../views/frame.ts';
 import { createTrail, extendTrail, type Trail } from '../../views/trail.ts';
+import { tolerancesNow } from '../tolerances.ts';
 import { trafficEntries } from './traffic.ts';
 
 /** A flight that stands ready: the session and everything that is drawn and marked from it. */
@@ -26,6 +28,8 @@ export interface ReadyFlight {
   readonly lesson: Lesson;
   readonly trail: Trail;
   readonly frame: ViewFrame;
+  /** What it is judged by, from its beginning to its end. */
+  readonly limits: ToleranceSet;
 }
 
 const GATES: readonly Gate[] = [500, 300, 200].map((heightFt) => ({ heightFt, text: `${heightFt} ft` }));
@@ -39,8 +43,9 @@ export const readyFlight = (
   const { aeroplane, aerodrome, weather } = scenario;
   const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
   const lesson = lessonOfScenario(scenario, model.runway, plan, null);
+  const limits = tolerancesNow();
   const session = createSession([
-    { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson) as never] },
+    { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson, limits) as never] },
     ...trafficEntries(scenario, plan),
   ]);
   const trail = createTrail();
@@ -62,7 +67,7 @@ export const readyFlight = (
     gates: GATES,
     traffic: [],
   };
-  return { session, scenario, model, plan, lesson, trail, frame };
+  return { session, scenario, model, plan, lesson, trail, frame, limits };
 };
 
 /** A recorded flight where it stood at a step, ready to be flown on; its trail is flown once more. */

@@ -182,6 +182,40 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
   );
 };
 
+/** Whether the exercise was passed, and what stood against it. */
+const VerdictPart = ({ result }: { readonly result: ResultCard }) => {
+  const { verdict, exercise, advice } = result;
+  if (verdict === null) return null;
+  return (
+    <section className="verdict" aria-label="Verdict">
+      <p>
+        <strong className={`band band-${verdict.passed ? 'green' : 'red'}`}>
+          {exercise}: {verdict.passed ? 'passed' : 'not yet'}
+        </strong>
+      </p>
+      {advice.length === 0 ? null : (
+        <details>
+          <summary>
+            {advice.length === 1 ? 'One thing to do better' : `${advice.length} things to do better`}
+          </summary>
+          <ul>
+            {advice.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {verdict.against.length === 0 ? null : (
+        <ul>
+          {verdict.against.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+};
+
 const outcomeWords = (outcome: ResultCard['outcome']): string => legWords(outcome);
 
 /** What happened: the circuit drawn, leg by leg, gates, touchdown, stop, and what to look at first. */
@@ -203,6 +237,7 @@ export const ResultSheet = () => {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must reach it (axe: scrollable-region-focusable) */}
       <section className="result-body" aria-label="What happened" tabIndex={0}>
         <p>{result.why}</p>
+        <VerdictPart result={result} />
         <p className="first-look">{result.firstLook}</p>
         <div className="drawings">
           <ResultPlan drawn={result.drawn} />
@@ -215,7 +250,7 @@ export const ResultSheet = () => {
         <h3>What else was judged</h3>
         <OtherItems items={result.report.items} />
         <p className="soft">
-          Flown with: {result.help}. {CAUTION}
+          Flown with: {result.help}. Judged by: {result.judgedBy}. {CAUTION}
         </p>
       </section>
       <div className="result-foot">

@@ -1,10 +1,13 @@
 import { exerciseOf } from '../../exercises.ts';
 import { assess } from '../../lesson/assess.ts';
+import { wordsFor } from '../../lesson/judge.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
+import { isPractised } from '../../lesson/practised.ts';
 import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
 import { PROCEDURE_RULES } from '../../lesson/rules/procedures.ts';
 import { RULES } from '../../lesson/rules.ts';
+import { type Verdict, verdictOf } from '../../lesson/verdict.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import { clockText, fixed } from '../../units/format.ts';
 import { legWords } from './card-data.ts';
@@ -13,11 +16,18 @@ import { lessonMemory, type ReadyFlight } from './ready.ts';
 
 /** What the result card shows. */
 export interface ResultCard {
-  readonly outcome: Outcome | 'under-way';
+  readonly outcome: Outcome | 'under-way' | 'practised';
   readonly why: string;
   readonly flightS: number;
   readonly report: Report;
   readonly firstLook: string;
+  /** Of the exercise; null where it is none of the catalogue's. */
+  readonly verdict: Verdict | null;
+  readonly exercise: string;
+  /** What is said to rows that left their tolerance. */
+  readonly advice: readonly string[];
+  /** The set it was judged by. */
+  readonly judgedBy: string;
   readonly drawn: FlownPath;
   /** How much help there was. */
   readonly help: string;
@@ -159,17 +169,41 @@ export const judged = ({ lesson, scenario }: ReadyFlight, watchedS: number): Les
   return { ...lesson, assessed: rows.filter((id) => !PROCEDURE_IDS.has(id)) };
 };
 
+/** Whether what its exercise is for has been flown, where that is not a whole flight. */
+export const practised = (flight: ReadyFlight): boolean => {
+  const exercise = exerciseOf(flight.scenario);
+  return exercise !== null && isPractised(lessonMemory(flight), exercise);
+};
+
+const endOf = (flight: ReadyFlight): Pick<ResultCard, 'outcome' | 'why'> => {
+  const ending = endingOf(lessonMemory(flight), flight.lesson);
+  if (ending !== null) return ending;
+  return practised(flight)
+    ? { outcome: 'practised', why: 'What was to be practised has been flown; it need not go on.' }
+    : { outcome: 'under-way', why: 'The flight still goes on.' };
+};
+
+const verdictNow = (flight: ReadyFlight, end: Pick<ResultCard, 'outcome' | 'why'>, report: Report) => {
+  const exercise = exerciseOf(flight.scenario);
+  if (exercise === null || end.outcome === 'under-way') return null;
+  const outcome = end.outcome === 'practised' ? (exercise.success[0] as Outcome) : end.outcome;
+  return verdictOf(exercise, outcome, end.why, report);
+};
+
 /** The flight so far as a card: the same assessment as everywhere. */
 export const resultOf = (flight: ReadyFlight, help: HelpTaken): ResultCard => {
   const memory = lessonMemory(flight);
-  const report = assess(memory, judged(flight, help.watchedS));
-  const ending = endingOf(memory, flight.lesson);
+  const report = assess(memory, judged(flight, help.watchedS), flight.limits);
+  const end = endOf(flight);
   return {
-    outcome: ending?.outcome ?? 'under-way',
-    why: ending?.why ?? 'The flight still goes on.',
+    ...end,
     flightS: flight.session.step / STEP_HZ,
     report,
-    firstLook: firstLookAt(report, ending?.outcome),
+    firstLook: firstLookAt(report, end.outcome),
+    verdict: verdictNow(flight, end, report),
+    exercise: exerciseOf(flight.scenario)?.title ?? '',
+    advice: [...new Set(report.items.map(wordsFor).filter((words) => words !== ''))],
+    judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
     help: helpWords(help),
   };

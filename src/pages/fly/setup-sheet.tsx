@@ -5,6 +5,7 @@ import { changeSettings, useStore } from '../store.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 import { flightCommands } from './commands.ts';
 import { SheetOver } from './sheet.tsx';
+import { ToleranceFields } from './tolerance-fields.tsx';
 
 const STARTS: readonly Settings['start'][] = ['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final'];
 const PICTURES: readonly {
@@ -244,6 +245,7 @@ export const SetupSheet = () => {
               </select>
             )}
           </Field>
+          <ToleranceFields draft={draft} onChange={change} />
           <fieldset className="choices">
             <legend>How much is shown</legend>
             {PICTURES.map((each) => (

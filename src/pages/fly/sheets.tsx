@@ -1,5 +1,6 @@
 import { lazy } from 'react';
 import { loadPilots } from './pilots.ts';
+import { loadResults } from './results.ts';
 import { StartSheet } from './start-sheet.tsx';
 
 const loadSetup = () => import('./setup-sheet.tsx');
@@ -24,6 +25,6 @@ export const fetchSheets = (): Promise<unknown> =>
     loadResult(),
     loadUnfinished(),
     loadPilots(),
-    import('./result.ts'),
+    loadResults(),
     import('../../formats/result.ts'),
   ]);

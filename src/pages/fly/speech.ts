@@ -39,6 +39,7 @@ export const createSpeech = (announcer: Announcer) => {
   return {
     /** Four times a simulated second. */
     follow: (flight: ReadyFlight, s: Readonly<Snapshot>, running: boolean): void => {
+      beside?.showInstruction(flight, s.timeS, announcer, speak);
       beside?.showProcedures(flight, announcer);
       const tower = useProcedures.getState().heard;
       if (tower !== heard) {

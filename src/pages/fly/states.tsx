@@ -55,8 +55,12 @@ export const Said = () => {
     const timer = setTimeout(() => useStore.setState({ notice: '' }), NOTICE_MS);
     return () => clearTimeout(timer);
   }, [notice]);
+  const instruction = useStore((s) => s.instruction);
   return (
     <>
+      <p className="instruction" aria-hidden="true">
+        {instruction}
+      </p>
       <p className="notice" aria-hidden="true">
         {frozen && frozenWhy ? frozenWhy : notice}
       </p>

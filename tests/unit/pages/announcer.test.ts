@@ -26,4 +26,19 @@ describe('the live region', () => {
     expect(spoken.map(([, sentence]) => sentence)).toEqual(['one', 'three', 'four']);
     expect((spoken[1]?.[0] ?? 0) - startMs).toBe(3000);
   });
+
+  it('lets nothing take the place of an instruction that waits', () => {
+    const spoken: string[] = [];
+    const announcer = createAnnouncer(
+      (s) => spoken.push(s),
+      () => Date.now(),
+    );
+    announcer.say('one');
+    announcer.say('Go around.', true);
+    announcer.say('two');
+    vi.advanceTimersByTime(3000);
+    announcer.say('three');
+    vi.advanceTimersByTime(3000);
+    expect(spoken).toEqual(['one', 'Go around.', 'three']);
+  });
 });

@@ -1,0 +1,12 @@
+type Results = typeof import('./result.ts');
+
+let results: Results | null = null;
+
+/** Fetches what judges a flight; kept once it is there. */
+export const loadResults = async (): Promise<Results> => {
+  results ??= await import('./result.ts');
+  return results;
+};
+
+/** What judges a flight, once it has been fetched. */
+export const resultsNow = (): Results | null => results;
