@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 
 /** The pages, by what stands after # in the address. */
-export const ROUTES = ['fly', 'brief', 'own', 'debrief', 'logbook'] as const;
+export const ROUTES = ['fly', 'brief', 'own', 'exercises', 'debrief', 'logbook'] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** The page the address asks for; the flying page for anything else. */

@@ -171,7 +171,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       legId: '',
       notice: '',
       instruction: '',
-      headline: headlineOf(scenario, 'Normal circuit', model.runway.circuitSide),
+      headline: headlineOf(scenario, model.runway.circuitSide),
     });
   };
   const prepareFlight = (): boolean => {

@@ -9,8 +9,16 @@ export const windWords = (weather: Weather): string => {
   return `wind ${headingDigits(weather.windFromDegM)}° ${weather.windKt} kt${gust}`;
 };
 
-export const headlineOf = (scenario: Scenario, exercise: string, side: 1 | -1): Headline => ({
-  exercise,
+/** "late-base-turn" as a title; the catalogue itself is not needed before the flight is judged. */
+const titleOf = (exerciseId: string): string => {
+  const words = exerciseId
+    .replaceAll('-', ' ')
+    .replace(/take off|go around|touch and go/, (one) => one.replaceAll(' ', '-'));
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};
+
+export const headlineOf = (scenario: Scenario, side: 1 | -1): Headline => ({
+  exercise: titleOf(scenario.exercise),
   aerodrome: scenario.aerodrome.title,
   runway: scenario.runway,
   side: side > 0 ? 'right-hand' : 'left-hand',

@@ -23,7 +23,8 @@ export const numberIn = (name: string, text: string, low: number, high: number, 
 
 const STANDARD_QNH_HPA = 1013.25;
 
-const weatherOf = (settings: Settings, aerodrome: Aerodrome): Weather => {
+/** The day that the settings ask for. Throws an Error sentence where a field says none. */
+export const weatherOf = (settings: Settings, aerodrome: Aerodrome): Weather => {
   const isaC = degCFromKelvin(isaTemperatureK(mFromFt(aerodrome.elevationFt)));
   return {
     ...parseWind(settings.wind, 'wind'),

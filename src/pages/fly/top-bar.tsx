@@ -103,6 +103,9 @@ export const TopBar = () => {
         <a className="button" href="#brief">
           brief
         </a>
+        <a className="button" href="#exercises">
+          exercises
+        </a>
         <a className="button" href="#logbook">
           logbook
         </a>

@@ -157,6 +157,9 @@ export const LogbookPage = () => {
           <a className="button" href="#brief">
             brief
           </a>
+          <a className="button" href="#exercises">
+            exercises
+          </a>
         </nav>
       </header>
       {says ? <p className="caution">{says}</p> : null}

@@ -1,0 +1,50 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { findBarriers } from './support/axe.ts';
+import { standReady, WITHOUT_WEBGL } from './support/cockpit.ts';
+import { withBrowser } from './support/fixture.ts';
+
+const { open } = withBrowser();
+
+/** Tabs on until the element with this name has the focus. */
+const tabTo = async (page: Page, name: RegExp): Promise<void> => {
+  for (let i = 0; i < 60; i += 1) {
+    const now = await page.evaluate(() => document.activeElement?.textContent ?? '');
+    if (name.test(now)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`nothing named ${name} was reached by 60 times Tab`);
+};
+
+describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (theme) => {
+  it('is picked, briefed, flown and given its verdict', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL, theme });
+    await standReady(page);
+    await page.evaluate(() => {
+      location.hash = 'exercises';
+    });
+    await page.getByRole('heading', { name: 'Exercises' }).waitFor();
+    await tabTo(page, /^Final and landing/);
+    await page.keyboard.press('Enter');
+    const brief = page.locator('.exercise-card');
+    expect(await brief.getByRole('heading', { name: 'Final and landing' }).count()).toBe(1);
+    // As the exercise's file has it
+    expect(await brief.textContent()).toContain('you undershoot');
+    expect(await findBarriers(page)).toEqual([]);
+    await tabTo(page, /^fly this/);
+    await page.keyboard.press('Enter');
+    await page.locator('.bar h1', { hasText: 'Final and landing' }).waitFor();
+    await page.clock.runFor(300);
+    await page.keyboard.press('o');
+    await page.clock.runFor(300);
+    await page.keyboard.press('4');
+    await page.keyboard.press(' ');
+    const verdict = page.locator('.verdict');
+    // Some two minutes from a mile and more on final to the stop.
+    for (let i = 0; i < 20 && (await verdict.count()) === 0; i += 1) await page.clock.runFor(3000);
+    expect(await verdict.locator('strong').textContent()).toBe('Final and landing: passed');
+    expect(await findBarriers(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
