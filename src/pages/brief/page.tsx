@@ -47,6 +47,7 @@ const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
         <button type="button" disabled={prepared === null} onClick={() => print()}>
           print
         </button>
+        <a href="#exercises">exercises</a>
         <a href="#own">my runway, my numbers</a>
         <button
           type="button"
