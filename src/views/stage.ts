@@ -1,5 +1,4 @@
-import 'pixi.js/unsafe-eval';
-import { Ticker, WebGLRenderer } from 'pixi.js';
+import type { WebGLRenderer } from 'pixi.js';
 import type { Runway } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import {
@@ -14,6 +13,7 @@ import { type Feature, landOf } from './ground/land.ts';
 import { type Colours, coloursOf } from './ink/colours.ts';
 import { Glyphs } from './ink/glyphs.ts';
 import { Press } from './ink/press.ts';
+import { newInkRenderer } from './ink/renderer.ts';
 import { Sheet } from './ink/sheet.ts';
 import { LightsView } from './lights.ts';
 import type { Palette } from './palette.ts';
@@ -52,10 +52,7 @@ const newRenderer = async (
   canvas: HTMLCanvasElement,
   resolution: number,
 ): Promise<WebGLRenderer<HTMLCanvasElement>> => {
-  // Its own timers are never used: frames are drawn when the page says so.
-  Ticker.system.autoStart = false;
-  Ticker.system.stop();
-  const renderer = new WebGLRenderer<HTMLCanvasElement>();
+  const renderer = newInkRenderer();
   try {
     await renderer.init({
       canvas,
@@ -65,6 +62,7 @@ const newRenderer = async (
       autoDensity: false,
       antialias: true,
       backgroundAlpha: 0,
+      gcActive: false,
       preferWebGLVersion: 2,
       skipExtensionImports: true,
       powerPreference: 'low-power',
