@@ -1,4 +1,3 @@
-import type { WebGLRenderer } from 'pixi.js';
 import type { Runway } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import {
@@ -13,7 +12,7 @@ import { type Feature, landOf } from './ground/land.ts';
 import { type Colours, coloursOf } from './ink/colours.ts';
 import { Glyphs } from './ink/glyphs.ts';
 import { Press } from './ink/press.ts';
-import { newInkRenderer } from './ink/renderer.ts';
+import { createInkRenderer, type InkRenderer } from './ink/renderer.ts';
 import { Sheet } from './ink/sheet.ts';
 import { LightsView } from './lights.ts';
 import type { Palette } from './palette.ts';
@@ -48,30 +47,14 @@ const closerRect = (window: Rect, corner: 'left' | 'right'): Rect => {
   return { x, y: window.y + 8, width, height };
 };
 
-const newRenderer = async (
-  canvas: HTMLCanvasElement,
-  resolution: number,
-): Promise<WebGLRenderer<HTMLCanvasElement>> => {
-  const renderer = newInkRenderer();
+const newRenderer = (canvas: HTMLCanvasElement): InkRenderer => {
   try {
-    await renderer.init({
-      canvas,
-      width: Math.max(1, canvas.clientWidth),
-      height: Math.max(1, canvas.clientHeight),
-      resolution,
-      autoDensity: false,
-      antialias: true,
-      backgroundAlpha: 0,
-      gcActive: false,
-      preferWebGLVersion: 2,
-      skipExtensionImports: true,
-      powerPreference: 'low-power',
-    });
-    if (renderer.context.webGLVersion === 2) return renderer;
+    return createInkRenderer(canvas);
   } catch {
-    // Said below.
+    throw new Error(
+      'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.',
+    );
   }
-  throw new Error('This browser gives no WebGL 2, which the drawn views need; panels and meters still work.');
 };
 
 /**
@@ -87,7 +70,7 @@ export async function createStage(
   options: StageOptions = {},
 ): Promise<Stage> {
   const pixelRatio = () => options.pixelRatio ?? Math.min(3, globalThis.devicePixelRatio || 1);
-  const renderer = await newRenderer(canvas, pixelRatio());
+  const renderer = newRenderer(canvas);
   const fontFamily = options.fontFamily ?? TYPEFACE;
   let glyphs = new Glyphs(pixelRatio(), fontFamily);
   const sheets = {

@@ -1,15 +1,7 @@
-import {
-  Buffer,
-  BufferUsage,
-  Geometry,
-  GlProgram,
-  Shader,
-  State,
-  UniformGroup,
-  type WebGLRenderer,
-} from 'pixi.js';
+import { Buffer, BufferUsage, Geometry, GlProgram } from 'pixi.js';
 import type { Glyphs } from './glyphs.ts';
 import { BYTES_PER_VERTEX, FLOATS_PER_VERTEX, INDICES_PER_QUAD, VERTICES_PER_QUAD } from './layout.ts';
+import type { InkRenderer, SendUniforms } from './renderer.ts';
 import { FRAGMENT, MOST_SHEETS, VERTEX } from './shader.ts';
 import type { Sheet } from './sheet.ts';
 
@@ -35,40 +27,26 @@ const quadIndices = (vertices: number): Uint32Array => {
 
 /**
  * Prints all sheets in one draw call: their vertices one after the other in one buffer that is kept, each marked
- * with the number of its sheet. It works on the renderer's own systems (target, shader, encoder) rather than on a
- * tree of containers: that tree costs one to two kilobytes of garbage a frame, this nothing.
+ * with the number of its sheet. No tree of containers: that would cost one to two kilobytes of garbage a frame, this nothing.
  */
 export class Press {
   private words = new Uint32Array(0);
   private vertices: Buffer | null = null;
   private geometry: Geometry | null = null;
-  private readonly shader: Shader;
+  private readonly program = GlProgram.from({ vertex: VERTEX, fragment: FRAGMENT, name: 'ink' });
   private readonly canvas = new Float32Array(2);
   private readonly places = new Float32Array(4 * MOST_SHEETS);
-  private readonly group = new UniformGroup({
-    uCanvas: { value: this.canvas, type: 'vec2<f32>' },
-    uSheets: { value: this.places, type: 'vec4<f32>', size: MOST_SHEETS },
-  });
-  private readonly target = { target: undefined as never, clear: true, clearColor: [0, 0, 0, 0] as never };
-  private readonly order: { geometry: Geometry; shader: Shader; state: State; skipSync: boolean };
+  private readonly send: SendUniforms = (gl, at) => {
+    gl.uniform2fv(at('uCanvas'), this.canvas);
+    gl.uniform4fv(at('uSheets'), this.places);
+  };
 
   constructor(
-    private readonly renderer: WebGLRenderer<HTMLCanvasElement>,
+    private readonly renderer: InkRenderer,
     private readonly sheets: readonly Sheet[],
     private glyphs: Glyphs,
   ) {
-    this.shader = new Shader({
-      glProgram: GlProgram.from({ vertex: VERTEX, fragment: FRAGMENT, name: 'ink' }),
-      // The letters are bound by hand, to the first unit, where samplers look on their own.
-      resources: { place: this.group },
-    });
     this.grow(FIRST_VERTICES);
-    this.order = {
-      geometry: this.geometry as unknown as Geometry,
-      shader: this.shader,
-      state: State.for2d(),
-      skipSync: true,
-    };
   }
 
   /** After a change of the canvas or of a sheet's place. */
@@ -103,20 +81,15 @@ export class Press {
       at += end;
     }
     this.glyphs.refresh();
-    this.target.target = renderer.view.renderTarget as never;
-    renderer.renderTarget.bind(this.target);
+    renderer.clear();
     if (count === 0) return;
     (this.vertices as Buffer).update(count * BYTES_PER_VERTEX);
-    (this.geometry as Geometry).indexCount = (count / VERTICES_PER_QUAD) * INDICES_PER_QUAD;
-    renderer.shader.bind(this.shader, true);
-    renderer.shader.updateUniformGroup(this.group);
-    renderer.texture.bind(this.glyphs.source, 0);
-    renderer.encoder.draw(this.order);
+    const indices = (count / VERTICES_PER_QUAD) * INDICES_PER_QUAD;
+    renderer.draw(this.geometry as Geometry, indices, this.program, this.glyphs.source, this.send);
   }
 
   destroy(): void {
     this.geometry?.destroy(true);
-    this.shader.destroy();
   }
 
   private grow(vertices: number): void {
@@ -152,7 +125,6 @@ export class Press {
         label: 'ink quads',
       }),
     });
-    if (this.order !== undefined) this.order.geometry = this.geometry;
   }
 }
 
