@@ -9,6 +9,12 @@ import { acrossM, alongM, type Runway } from './runway.ts';
  */
 export const TRANSITION_RAD = radFromDeg(3 / 60);
 
+/**
+ * An eye less than this above the lights, as on the wheels beside them, is not told anything: the units are set
+ * for an approach, and from the runway some would still be in the sector and some not. Common practice.
+ */
+const LOWEST_EYE_M = 2.5;
+
 export type LightLetter = 'W' | 'P' | 'R' | '-';
 
 /** From the unit furthest from the runway to the nearest. Filled again and again; no allocation. */
@@ -41,7 +47,7 @@ export const letterOf = (white: number): LightLetter => (white >= 1 ? 'W' : whit
 
 /**
  * What the eye sees; positions from the landing threshold, earth axes. Dark outside the lateral sector,
- * beyond the range, behind the lights and from below their plane.
+ * beyond the range, behind the lights and from no higher than an eye on the wheels.
  */
 export function seeLights(
   runway: Runway,
@@ -67,7 +73,7 @@ export function seeLights(
     const asideM = eyeAcrossM - (lights.unitsAcrossM[i] as number);
     const distanceM = Math.sqrt(beforeM * beforeM + asideM * asideM);
     const inSector = beforeM > 0 && Math.abs(atan2(asideM, beforeM)) <= lights.sectorRad;
-    if (distanceM > lights.rangeM || !inSector || upM <= 0) {
+    if (distanceM > lights.rangeM || !inSector || upM < LOWEST_EYE_M) {
       into.letters[i] = '-';
       into.white[i] = 0;
       continue;

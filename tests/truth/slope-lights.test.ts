@@ -159,6 +159,14 @@ describe('slope lights', () => {
     expect(edge).toBe('--RR');
   });
 
+  test('are dark to an eye lined up on the runway, and red to one far too low on final (common practice)', () => {
+    const lined = earthOf(papiLeft, 10, 0);
+    const seen = seeLights(papiLeft, lined.eastM, lined.northM, 2, newSeenLights());
+    expect(lightLetters(seen)).toBe('----');
+    expect(seen.inBeam).toBe(false);
+    expect(lettersAt(papiLeft, 0.5)).toBe('RRRR');
+  });
+
   test('are no word where there are none', () => {
     const grass = runwayInUse(aerodromeNamed('plover-meadow'), '31');
     const seen = seeLights(grass, 0, -1000, 60, newSeenLights());
