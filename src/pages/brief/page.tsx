@@ -39,6 +39,11 @@ const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
           {prepared ? `${prepared.request.aerodrome.title}, runway ${prepared.request.runway}` : 'Brief'}
         </h1>
         {prepared ? <Conditions prepared={prepared} /> : null}
+        {prepared?.brief.runway.inUse.overLimits.map((sentence) => (
+          <p key={sentence} className="warn no-print">
+            {sentence}
+          </p>
+        ))}
       </div>
       <nav className="brief-doors no-print" aria-label="Pages">
         <button type="button" className="strong" disabled={prepared === null} onClick={flyThis}>
