@@ -10,7 +10,8 @@ const CATALOGUE = {
 /** What there is to fly, as lines to read or as JSON. */
 export const listText = (asJson: boolean): string => {
   if (asJson) return `${JSON.stringify(CATALOGUE, null, 2)}\n`;
-  const line = ({ id, title }: { id: string; title: string }): string => `  ${id.padEnd(20)} ${title}`;
+  const longest = Math.max(...Object.values(CATALOGUE).flatMap((part) => part.map(({ id }) => id.length)));
+  const line = ({ id, title }: { id: string; title: string }): string => `  ${id.padEnd(longest)}  ${title}`;
   return [
     'exercises',
     ...CATALOGUE.exercises.map(line),
