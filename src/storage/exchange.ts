@@ -82,7 +82,7 @@ const importWords = (added: number, already: number, old: number): string =>
     .join('; ')
     .concat('.');
 
-/** Files out and in. */
+/** Files out and in; fetched by those pages that offer it. */
 export const exchangeOf = (keeper: Keeper, attempts: ReturnType<typeof attemptsOf>) => {
   /** All in one transaction; which of them were new, or null when nothing was changed. */
   const putAll = (incoming: readonly Incoming[]): Promise<AttemptRow[] | null> =>

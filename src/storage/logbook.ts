@@ -2,7 +2,6 @@ import type { Attempt, AttemptBody, AttemptHead } from '../formats/attempt.ts';
 import type { AttemptRow } from '../lesson/attempt.ts';
 import { attemptsOf } from './attempts.ts';
 import { type Claims, claimsHere } from './claims.ts';
-import { exchangeOf } from './exchange.ts';
 import { type KeeperOptions, openKeeper } from './keeper.ts';
 import { spaceHere } from './persist.ts';
 import { pilotsOf } from './pilots.ts';
@@ -130,13 +129,22 @@ export const openLogbook = async (options: LogbookOptions): Promise<Logbook> => 
   const claims = options.claims ?? claimsHere();
   const attempts = attemptsOf(keeper);
   await attempts.purgeOlderThan(PURGE_AFTER_MS);
+  let fetched: Promise<ReturnType<typeof import('./exchange.ts')['exchangeOf']>> | null = null;
+  const exchange = () => {
+    fetched ??= import('./exchange.ts').then(({ exchangeOf }) => exchangeOf(keeper, attempts));
+    return fetched;
+  };
   return {
     get kept() {
       return keeper.kept;
     },
     ...pilotsOf(keeper),
     ...attempts,
-    ...exchangeOf(keeper, attempts),
+    exportJson: async (ids) => (await exchange()).exportJson(ids),
+    exportCsv: async (id) => (await exchange()).exportCsv(id),
+    exportGpx: async (id) => (await exchange()).exportGpx(id),
+    exportKml: async (id) => (await exchange()).exportKml(id),
+    importFile: async (file) => (await exchange()).importFile(file),
     ...flightsUnderWay(keeper, claims),
     space: spaceHere,
     onChange: keeper.onChange,

@@ -1,5 +1,7 @@
 import { type DragEvent, useRef, useState } from 'react';
 import '../styles/logbook.css';
+// Files out and in come with the page, so that a press asks for nothing.
+import '../../storage/exchange.ts';
 import { fixed } from '../../units/format.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { saveFile } from '../save-file.ts';
