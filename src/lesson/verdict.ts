@@ -14,7 +14,12 @@ const itemSentence = (item: ItemReport): string => {
 };
 
 /** Ended as it may, without a safety stop, and nothing that was looked at red. */
-export const verdictOf = (exercise: Exercise, outcome: Outcome, why: string, report: Report): Verdict => {
+export const verdictOf = (
+  exercise: Pick<Exercise, 'success'>,
+  outcome: Outcome,
+  why: string,
+  report: Report,
+): Verdict => {
   const against = [
     ...(exercise.success.includes(outcome) ? [] : [`the flight ended otherwise: ${why}`]),
     ...report.safety.map((stop) => stop.what),

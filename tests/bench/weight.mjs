@@ -17,7 +17,8 @@ execFileSync(
 const manifest = JSON.parse(readFileSync(join(dist, '.vite', 'manifest.json'), 'utf8'));
 
 /**
- * What waits for a press: the other pages, and the voice, which is off until it is asked for. All else that the
+ * What waits for a press: the other pages, the voice, which is off until it is asked for, and the logbook's files out
+ * and in, which the logbook's page fetches with itself. All else that the
  * flying page can load it loads by itself once the aeroplane is ready (sheets, model pilot, judge, logbook), so that
  * nothing is asked for later; it counts as asked for, and so does whatever is added without being named here.
  */
@@ -28,6 +29,7 @@ const WAITS_FOR_A_PRESS = [
   'src/pages/logbook/page.tsx',
   'src/pages/own/page.tsx',
   'src/sound/voice.ts',
+  'src/storage/exchange.ts',
 ];
 
 /** The chunk, and everything it imports at once. */

@@ -1,4 +1,4 @@
-import { exerciseOf } from '../../exercises.ts';
+import { judgedExerciseOf } from '../../judged-exercises.ts';
 import { assess } from '../../lesson/assess.ts';
 import { wordsFor } from '../../lesson/judge.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
@@ -163,7 +163,7 @@ export interface HelpTaken {
  * where the model pilot had the aeroplane.
  */
 export const judged = ({ lesson, scenario }: ReadyFlight, watchedS: number): Lesson => {
-  const assessed = exerciseOf(scenario)?.assessed ?? null;
+  const assessed = judgedExerciseOf(scenario)?.assessed ?? null;
   if (watchedS === 0) return { ...lesson, assessed };
   const rows = assessed ?? RULES.map(({ id }) => id);
   return { ...lesson, assessed: rows.filter((id) => !PROCEDURE_IDS.has(id)) };
@@ -171,7 +171,7 @@ export const judged = ({ lesson, scenario }: ReadyFlight, watchedS: number): Les
 
 /** Whether what its exercise is for has been flown, where that is not a whole flight. */
 export const practised = (flight: ReadyFlight): boolean => {
-  const exercise = exerciseOf(flight.scenario);
+  const exercise = judgedExerciseOf(flight.scenario);
   return exercise !== null && isPractised(lessonMemory(flight), exercise);
 };
 
@@ -184,7 +184,7 @@ const endOf = (flight: ReadyFlight): Pick<ResultCard, 'outcome' | 'why'> => {
 };
 
 const verdictNow = (flight: ReadyFlight, end: Pick<ResultCard, 'outcome' | 'why'>, report: Report) => {
-  const exercise = exerciseOf(flight.scenario);
+  const exercise = judgedExerciseOf(flight.scenario);
   if (exercise === null || end.outcome === 'under-way') return null;
   const outcome = end.outcome === 'practised' ? (exercise.success[0] as Outcome) : end.outcome;
   return verdictOf(exercise, outcome, end.why, report);
@@ -201,7 +201,7 @@ export const resultOf = (flight: ReadyFlight, help: HelpTaken): ResultCard => {
     report,
     firstLook: firstLookAt(report, end.outcome),
     verdict: verdictNow(flight, end, report),
-    exercise: exerciseOf(flight.scenario)?.title ?? '',
+    exercise: judgedExerciseOf(flight.scenario)?.title ?? '',
     advice: [...new Set(report.items.map(wordsFor).filter((words) => words !== ''))],
     judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { EXERCISES } from '../../../src/exercises.ts';
+import { JUDGED_EXERCISES, judgedExerciseOf } from '../../../src/judged-exercises.ts';
+
+describe('the exercises that the flying page carries', () => {
+  it('are those of the catalogue, and are judged by the same', () => {
+    const wanted = EXERCISES.map(({ id, title, assessed, success, doneAfter }) => ({
+      id,
+      title,
+      assessed,
+      success,
+      doneAfter,
+    }));
+    expect(wanted.length).toBeGreaterThan(0);
+    expect(JUDGED_EXERCISES).toEqual(wanted);
+  });
+
+  it('are found by their scenario', () => {
+    expect(judgedExerciseOf({ exercise: 'go-around' })?.id).toBe('go-around');
+    expect(judgedExerciseOf({ exercise: 'none of these' })).toBeNull();
+  });
+});
