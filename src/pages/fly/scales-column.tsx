@@ -7,6 +7,13 @@ import { fractionOf, meters } from './meters.ts';
 const percent = (value: number, scale: Scale, setting: ScaleSetting): string =>
   `${(fractionOf(value, scale.low(setting), scale.high(setting)) * 100).toFixed(2)}%`;
 
+/** What stands beside a scale whose own name is too long for the column; the full name is still what is heard. */
+const BESIDE: Readonly<Record<string, string>> = {
+  'vertical-speed': 'Vert. speed',
+  distance: 'To threshold',
+  offset: 'Off centreline',
+};
+
 /** The drawn part of a scale that stands still: arcs, ticks and marks. */
 const Ribbon = ({ scale, setting }: { readonly scale: Scale; readonly setting: ScaleSetting }) => (
   <div className="ribbon">
@@ -63,7 +70,7 @@ const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: Sc
       aria-valuetext={`no ${scale.name} yet`}
     >
       <span className="scale-name" title={scale.title(setting)}>
-        {scale.ribbon ? scale.title(setting) : scale.name.replace(' the ', ' ')}
+        {BESIDE[scale.id] ?? scale.title(setting)}
       </span>
       <span className="scale-text" ref={text}>
         --

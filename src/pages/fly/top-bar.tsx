@@ -17,11 +17,13 @@ const Title = () => {
     <div className="bar-title">
       <h1>{headline?.exercise ?? 'Lapwing'}</h1>
       <p className="soft">
-        {headline
-          ? [headline.aerodrome, `runway ${headline.runway}`, headline.side].join(' · ')
-          : 'one circuit, flown and read'}
+        {headline ? `${headline.aerodrome} · runway ${headline.runway} · ` : 'one circuit, flown and read'}
+        {headline ? <span className="unbroken">{headline.side}</span> : null}
         {headline && picture === 'whiteboard' ? (
-          <span className="unbroken">{` · ${headline.wind}`}</span>
+          <>
+            {' · '}
+            <span className="unbroken">{headline.wind}</span>
+          </>
         ) : null}
       </p>
     </div>

@@ -31,5 +31,5 @@ export const centrelineOffset = plainMeter({
   name: 'Offset from the centreline',
   unit: 'm',
   value: (snapshot, { runway }) => acrossM(runway, snapshot.eastM, snapshot.northM),
-  text: (m) => sided(m, fixed(Math.abs(m)), ' m', 'on the centreline'),
+  text: (m) => sided(m, fixed(Math.abs(m)), ' m', 'none'),
 });
