@@ -21,7 +21,10 @@ describe('the flying page, when things go wrong', () => {
     await page.waitForLoadState('networkidle');
     const loaded = requests.length;
     await page.keyboard.press('?');
+    const keys = page.getByRole('heading', { name: 'The keys' });
+    await keys.waitFor();
     await page.keyboard.press('Escape');
+    await keys.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'set up' }).click();
     await page.getByRole('button', { name: 'leave it as it is' }).click();
     await page.getByRole('button', { name: 'Begin' }).first().click();
