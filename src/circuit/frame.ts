@@ -1,6 +1,7 @@
 import { eastOf, northOf, type Runway } from '../aerodrome/runway.ts';
-import { asin, cos, sin } from '../maths/functions.ts';
+import { cos, sin } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
+import { holdTrack } from '../wind/triangle.ts';
 
 /**
  * The axes in which a circuit is laid out: x along the landing direction from the landing threshold, y towards
@@ -41,7 +42,7 @@ export interface Crab {
 }
 
 /**
- * Heading that holds a track: the wind triangle, sin(crab) = crosswind / TAS.
+ * Heading that holds a track, by the wind triangle in the axes of the circuit.
  * Throws when the wind cannot be held.
  */
 export function crabOnTrack(
@@ -53,8 +54,9 @@ export function crabOnTrack(
   const s = sin(trackRad);
   const sidewaysMps = wind.yMps * c - wind.xMps * s;
   const tailwindMps = wind.xMps * c + wind.yMps * s;
-  const groundspeedMps = Math.sqrt(Math.max(0, tasMps * tasMps - sidewaysMps * sidewaysMps)) + tailwindMps;
-  if (Math.abs(sidewaysMps) >= tasMps || groundspeedMps <= 1)
+  const hold = holdTrack(tasMps, tailwindMps, sidewaysMps);
+  if (hold === undefined || Math.abs(sidewaysMps) >= tasMps || hold.groundspeedMps <= 1)
     throw new Error('the wind must be slower than the aeroplane for a circuit to be planned');
-  return { headingRad: trackRad - asin(sidewaysMps / tasMps), groundspeedMps, tailwindMps, sidewaysMps };
+  const { correctionRad, groundspeedMps } = hold;
+  return { headingRad: trackRad + correctionRad, groundspeedMps, tailwindMps, sidewaysMps };
 }

@@ -13,6 +13,21 @@ export interface TriangleSolution {
   readonly groundspeedMps: number;
 }
 
+/** What holds a track: correction and groundspeed. */
+type Hold = Pick<TriangleSolution, 'correctionRad' | 'groundspeedMps'>;
+
+/**
+ * The triangle from the wind's parts along the track (+ from behind) and across it (+ pushes right);
+ * `undefined` when the wind across is more than the airspeed.
+ */
+export function holdTrack(tasMps: number, tailwindMps: number, sidewaysMps: number): Hold | undefined {
+  if (!(Math.abs(sidewaysMps) <= tasMps)) return undefined;
+  return {
+    correctionRad: -asin(sidewaysMps / tasMps),
+    groundspeedMps: Math.sqrt(tasMps * tasMps - sidewaysMps * sidewaysMps) + tailwindMps,
+  };
+}
+
 /** Heading and groundspeed for a track; `undefined` when the wind is too strong to make it good. */
 export function headingForTrack(
   trackRad: number,
@@ -21,12 +36,9 @@ export function headingForTrack(
   windMps: number,
 ): TriangleSolution | undefined {
   const angleRad = fromRad - trackRad;
-  const sine = (windMps * sin(angleRad)) / tasMps;
-  if (!(Math.abs(sine) <= 1)) return undefined;
-  const correctionRad = asin(sine);
-  const groundspeedMps = tasMps * cos(correctionRad) - windMps * cos(angleRad);
-  if (!(groundspeedMps > 0)) return undefined;
-  return { correctionRad, headingRad: wrapTwoPi(trackRad + correctionRad), groundspeedMps };
+  const hold = holdTrack(tasMps, -windMps * cos(angleRad), -windMps * sin(angleRad));
+  if (hold === undefined || !(hold.groundspeedMps > 0)) return undefined;
+  return { ...hold, headingRad: wrapTwoPi(trackRad + hold.correctionRad) };
 }
 
 /** A movement over the ground. */
