@@ -58,6 +58,21 @@ const constantSpeedSchema = v.strictObject({
   lowestRpm: positive,
 });
 
+/** Every speed that is briefed: of an aeroplane, and of a speeds card of one's own. */
+export const speedsSchema = v.strictObject({
+  rotateKt: positive,
+  climbKt: positive,
+  bestAngleKt: positive,
+  downwindKt: positive,
+  baseKt: positive,
+  finalKt: positive,
+  finalFullFlapKt: positive,
+  shortFieldKt: positive,
+  glideKt: positive,
+  flaplessKt: positive,
+  goAroundKt: positive,
+});
+
 export const aeroplaneSchema = v.strictObject({
   id: text,
   title: text,
@@ -153,19 +168,7 @@ export const aeroplaneSchema = v.strictObject({
     gearExtendedKt: v.exactOptional(positive),
   }),
   /** What the instructor briefs; speeds at flown mass and IAS. */
-  speeds: v.strictObject({
-    rotateKt: positive,
-    climbKt: positive,
-    bestAngleKt: positive,
-    downwindKt: positive,
-    baseKt: positive,
-    finalKt: positive,
-    finalFullFlapKt: positive,
-    shortFieldKt: positive,
-    glideKt: positive,
-    flaplessKt: positive,
-    goAroundKt: positive,
-  }),
+  speeds: speedsSchema,
   /** Flap stage used on each leg of the normal circuit (index into flap.stages) and its power. */
   plan: v.strictObject({
     takeOffStage: v.pipe(v.number(), v.integer(), v.minValue(0)),
@@ -185,4 +188,3 @@ export const aeroplaneSchema = v.strictObject({
 
 /** One aeroplane as its file says it; `shapeOf` in simulation turns it into SI constants for the step. */
 export type Aeroplane = v.InferOutput<typeof aeroplaneSchema>;
-export type FlapStage = v.InferOutput<typeof flapStageSchema>;

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { parseAerodrome } from '../aerodrome/parse.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import { parseAeroplane } from '../aeroplane/parse.ts';
-import type { Aeroplane } from '../aeroplane/schema.ts';
+import { type Aeroplane, speedsSchema } from '../aeroplane/schema.ts';
 import { describeIssue } from '../units/issues.ts';
 
 /**
@@ -23,19 +23,7 @@ export const speedsCardSchema = v.strictObject({
   title: v.pipe(v.string(), v.minLength(1), v.maxLength(40)),
   /** The built-in aeroplane that flies it. */
   flownBy: v.pipe(v.string(), v.minLength(1)),
-  speeds: v.strictObject({
-    rotateKt: positive,
-    climbKt: positive,
-    bestAngleKt: positive,
-    downwindKt: positive,
-    baseKt: positive,
-    finalKt: positive,
-    finalFullFlapKt: positive,
-    shortFieldKt: positive,
-    glideKt: positive,
-    flaplessKt: positive,
-    goAroundKt: positive,
-  }),
+  speeds: speedsSchema,
   /** Flap stage of the model on each leg. */
   plan: v.strictObject({
     takeOffStage: stage,
