@@ -1,5 +1,6 @@
 import { judgedExerciseOf } from '../../judged-exercises.ts';
 import { assess } from '../../lesson/assess.ts';
+import { circuitOfItem } from '../../lesson/item-words.ts';
 import { wordsFor } from '../../lesson/judge.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
@@ -72,7 +73,7 @@ const MEASURES: Readonly<Record<string, string>> = {
 
 /** "downwind-height" in words: "Downwind: height". */
 export const itemWords = (item: ItemReport): string => {
-  const id = item.id.replace(/-\d+$/, '');
+  const { id } = circuitOfItem(item.id);
   const rest = id.startsWith(`${item.leg}-`) ? id.slice(item.leg.length + 1) : id;
   return `${legWords(item.leg)}: ${MEASURES[rest] ?? rest.replaceAll('-', ' ')}`;
 };
@@ -111,8 +112,8 @@ const ENDED_WORDS: Partial<Readonly<Record<ResultCard['outcome'], string>>> = {
   'loss-of-control': 'First: speed and balance near the ground. Lower the nose, then roll level.',
 };
 
-const PROCEDURES =
-  /^(checks|lookout|calls|read-back|clearance|heads-in|brakes-found|subscale)|-order(-\d+)?$/;
+/** Rows beside the flying: checks, calls, lookout. */
+const PROCEDURE_IDS: ReadonlySet<string> = new Set(PROCEDURE_RULES.map(({ id }) => id));
 
 /**
  * What to look at first: a safety stop before all, then a gate flown below without being stabilised, then how
@@ -126,7 +127,7 @@ export const firstLookAt = (report: Report, outcome?: ResultCard['outcome']): st
   if (missed) return `A go-around was due: ${missed.why}.`;
   const ended = outcome === undefined ? undefined : ENDED_WORDS[outcome];
   if (ended !== undefined) return ended;
-  const flown = report.items.filter((i) => !PROCEDURES.test(i.id));
+  const flown = report.items.filter((i) => !PROCEDURE_IDS.has(circuitOfItem(i.id).id));
   const item =
     flown.find((i) => i.band === 'red') ??
     flown.find((i) => i.band === 'amber') ??
@@ -137,8 +138,6 @@ export const firstLookAt = (report: Report, outcome?: ResultCard['outcome']): st
     ? 'Everything that was judged lies inside its tolerance. Fly it again to make it a habit.'
     : 'Too little was flown to judge.';
 };
-
-const PROCEDURE_IDS: ReadonlySet<string> = new Set(PROCEDURE_RULES.map(({ id }) => id));
 
 const plural = (count: number, one: string): string =>
   count === 1 ? `once ${one}` : `${count} times ${one}`;
