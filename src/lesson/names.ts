@@ -23,7 +23,6 @@ export type LegName = (typeof LEG_NAMES)[number];
 
 /** What a turn leads onto. */
 export type TurnOnto = 'crosswind' | 'downwind' | 'base' | 'final';
-export type TurnName = `turn-to-${TurnOnto}`;
 
 const TURN_ONTO: Partial<Record<LegName, TurnOnto>> = {
   'turn-to-crosswind': 'crosswind',

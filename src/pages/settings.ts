@@ -55,7 +55,6 @@ export const settingsSchema = v.object({
   touch: v.fallback(v.picklist(['by-screen', 'always', 'never']), 'by-screen'),
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
-export type PictureChoice = Settings['picture'];
 
 /** What the circuit plan makes of the choice. */
 export const circuitOptions = (choice: CircuitChoice | null): PlanOptions => ({

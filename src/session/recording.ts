@@ -1,4 +1,4 @@
-import { CONTROLS, type Controls, copyControls, neutralControls } from '../simulation/controls.ts';
+import type { Controls } from '../simulation/controls.ts';
 import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
 import { type Scenario, STEP_HZ } from '../simulation/scenario.ts';
 import { clonePlain } from './plain.ts';
@@ -74,18 +74,6 @@ export const changesBefore = (list: ChangeList, step: number): number => {
     else high = middle;
   }
   return low;
-};
-
-/** The controls that the step from `step` to `step + 1` used; before the first change, those of the first keyframe. */
-export const controlsAt = (recording: Recording, step: number, into: Controls): void => {
-  const first = recording.keyframes[0];
-  copyControls(first === undefined ? neutralControls() : first.controls, into);
-  for (let i = 0; i < CONTROLS.length; i += 1) {
-    const list = recording.changes[i] as ChangeList;
-    const count = changesBefore(list, step + 1);
-    if (count === 0) continue;
-    into[(CONTROLS[i] as (typeof CONTROLS)[number]).name] = (list.values[count - 1] as number) / 10000;
-  }
 };
 
 /** The last whole keyframe at or before a step. A recording always has one at step 0. */

@@ -1,5 +1,5 @@
 import { begin, startControls } from '../simulation/begin.ts';
-import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
+import { type Controls, quantiseControls } from '../simulation/controls.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
 import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
@@ -158,11 +158,4 @@ export const changeSource = (session: Session, index: number, source: ControlSou
   aircraft.source = source;
   aircraft.sourceMemory = source.begin(aircraft.snapshot, aircraft.controls);
   keep(aircraft, session.step);
-};
-
-/** A copy of the controls now, for whoever needs one of his own. */
-export const controlsCopy = (controls: Controls): Controls => {
-  const copy = neutralControls();
-  copyControls(controls, copy);
-  return copy;
 };

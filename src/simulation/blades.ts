@@ -9,7 +9,6 @@ import type { Shape } from './shape.ts';
  * Power less what the disk takes is S cd W^3 / 2, so that no thrust is above the actuator disk's and no power
  * comes out of the air that drag has not paid for. Angles are of the zero-lift line.
  */
-export const BLADE = { thrust: 0, torque: 1 } as const;
 
 /** Lift of a stalled section, pulling and windmilling, and its drag per unit of lift that is missing (estimates). */
 const MOST_LIFT = 1.2;

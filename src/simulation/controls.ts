@@ -65,10 +65,6 @@ export const neutralControls = (): Controls => ({
 
 const clamp = (x: number, low: number, high: number) => (x < low ? low : x > high ? high : x);
 
-/** To the nearest 1/10000 of a lever's unit travel, or to a whole stage; never "-0", never outside the range. */
-export const quantise = (x: number, whole: boolean): number =>
-  whole ? Math.round(x) + 0 : Math.round(x * 10000) / 10000 + 0;
-
 /** One lever: clamped, to the nearest step; what is not a number becomes 0. */
 const lever = (x: number, low: number, high: number): number =>
   x === x ? Math.round(clamp(x, low, high) * 10000) / 10000 + 0 : 0;

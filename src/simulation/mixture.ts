@@ -1,4 +1,3 @@
-import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
 import { isaDensityKgpm3, RHO0_KGPM3 } from '../atmosphere/isa.ts';
 import { mFromFt } from '../units/conversions.ts';
 
@@ -30,7 +29,3 @@ export const leanedMixture = (densityKgpm3: number): number =>
   densityKgpm3 >= LEAN_FROM_KGPM3
     ? 1
     : Math.min(1, (BEST_RICHNESS / FULL_RICHNESS) * Math.sqrt(densityKgpm3 / RHO0_KGPM3));
-
-/** The same for the air at an altitude. */
-export const leanedMixtureAt = (air: AirColumn, altitudeM: number): number =>
-  leanedMixture(columnDensityKgpm3(air, altitudeM));

@@ -5,7 +5,6 @@ import * as v from 'valibot';
  * pilot on the way. Plain data of the scenario, so that student, model pilot and assessment have it from one place.
  */
 export const TECHNIQUES = ['normal', 'glide', 'slip', 'short-field', 'soft-field'] as const;
-export type Technique = (typeof TECHNIQUES)[number];
 
 const finite = v.pipe(v.number(), v.finite());
 const circuit = v.optional(v.pipe(v.number(), v.integer(), v.minValue(1)), 1);

@@ -15,5 +15,3 @@ export const TERRAIN = {
   /** High crops, scattered trees and houses. */
   rough: { roughnessM: 0.25, gradientHeightM: 400 },
 } as const satisfies Readonly<Record<string, Terrain>>;
-
-export type TerrainName = keyof typeof TERRAIN;
