@@ -41,21 +41,25 @@ export function runwayByWind(aerodrome: Aerodrome, weather: Weather): string {
 /** Below this much over a limit the wind counts as at the limit: reports come in whole knots and tens of degrees. */
 const OVER_MPS = mpsFromKt(0.1);
 
+/** "15 kt", with a decimal where whole knots would read as the limit itself. */
+const above = (windMps: number, limitKt: number): string => {
+  const kt = ktFromMps(windMps);
+  return fixed(kt, fixed(kt) === fixed(limitKt) ? 1 : 0);
+};
+
 /** One sentence for each limit of the aeroplane that the wind on this runway exceeds, gusts counted. */
 export function windOverLimits(aeroplane: Aeroplane, runway: Runway, weather: Weather): readonly string[] {
   const wind = windOnRunway(runway, weather);
   const { crosswindKt, tailwindKt } = aeroplane.limits;
-  const across = Math.abs(wind.gustCrosswindMps);
-  const behind = -wind.gustHeadwindMps;
   const gust = weather.gustKt === null ? '' : ' in the gusts';
-  const sentences: string[] = [];
-  if (across > mpsFromKt(crosswindKt) + OVER_MPS)
-    sentences.push(
-      `The crosswind on runway ${runway.designator} is ${fixed(ktFromMps(across))} kt${gust}, above the ${fixed(crosswindKt)} kt of ${aeroplane.title}.`,
+  const parts = [
+    { name: 'crosswind', mps: Math.abs(wind.gustCrosswindMps), limitKt: crosswindKt },
+    { name: 'tailwind', mps: -wind.gustHeadwindMps, limitKt: tailwindKt },
+  ];
+  return parts
+    .filter(({ mps, limitKt }) => mps > mpsFromKt(limitKt) + OVER_MPS)
+    .map(
+      ({ name, mps, limitKt }) =>
+        `The ${name} on runway ${runway.designator} is ${above(mps, limitKt)} kt${gust}, above the ${fixed(limitKt)} kt of ${aeroplane.title}.`,
     );
-  if (behind > mpsFromKt(tailwindKt) + OVER_MPS)
-    sentences.push(
-      `The tailwind on runway ${runway.designator} is ${fixed(ktFromMps(behind))} kt${gust}, above the ${fixed(tailwindKt)} kt of ${aeroplane.title}.`,
-    );
-  return sentences;
 }

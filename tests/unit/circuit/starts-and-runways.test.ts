@@ -65,6 +65,10 @@ describe('the runway by wind', () => {
     expect(over({ windFromDegM: 310, windKt: 12, gustKt: 20 })).toEqual([
       'The crosswind on runway 22 is 20 kt in the gusts, above the 14 kt of Sandpiper, two-seat high wing.',
     ]);
+    // 15 sin(75 deg) = 14.49: in whole knots it would read "14 kt, above the 14 kt"
+    expect(over({ windFromDegM: 295, windKt: 15 })).toEqual([
+      'The crosswind on runway 22 is 14.5 kt, above the 14 kt of Sandpiper, two-seat high wing.',
+    ]);
     expect(over({ windFromDegM: 40, windKt: 9 })).toEqual([
       'The tailwind on runway 22 is 9 kt, above the 5 kt of Sandpiper, two-seat high wing.',
     ]);
