@@ -1,7 +1,8 @@
 import type { LegName } from './names.ts';
 
-/** "turn-to-base" as it is said. */
-export const legWords = (leg: LegName): string => leg.replaceAll('-', ' ');
+/** "turn-to-base" as it is said; a hold-off and a take-off keep their hyphen. */
+export const legWords = (leg: string): string =>
+  leg === 'hold-off' ? leg : leg.replaceAll('-', ' ').replace('take off', 'take-off');
 
 /** `downwind-height-2` is the second circuit's `downwind-height`; gates keep their height. */
 export const circuitOfItem = (id: string): { readonly id: string; readonly circuit: number } => {

@@ -1,4 +1,5 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { legWords as lessonLegWords } from '../../lesson/item-words.ts';
 
 /**
  * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make.
@@ -200,10 +201,9 @@ export const cardFor = (leg: string, setting: CardSetting): Card => {
   return onto ? { ...card, where: legWords(leg), next: `roll out onto ${onto}` } : card;
 };
 
-/** "turn-to-base" as it is said. */
+/** The same with a capital, to stand first. */
 export const legWords = (leg: string): string => {
-  const words = leg.replaceAll('-', ' ').replace('take off', 'take-off');
-  const said = leg === 'hold-off' ? 'hold-off' : words;
+  const said = lessonLegWords(leg);
   return said.charAt(0).toUpperCase() + said.slice(1);
 };
 
