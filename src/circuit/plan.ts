@@ -78,6 +78,7 @@ export function planCircuit(
     lightsOnFinal: lightsOnFinal(runway, layout, setting.eyeHeightM),
     conflict: conflictOf(setting, chosen, options),
     notes: [...chosen.notes, ...tooSteep(setting, chosen)],
+    rotateIasMps: setting.rotateIasMps,
     takeOffRunM: setting.takeOffRunM,
     landingRunM: setting.landingRunM,
   };

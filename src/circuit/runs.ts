@@ -12,8 +12,8 @@ import { mpsFromKt } from '../units/conversions.ts';
 
 const STEP_S = 0.1;
 const LONGEST_S = 120;
-/** The wheels leave the ground this much above the speed at which the nose is raised (common practice). */
-const LIFT_OFF_OVER_ROTATION_KT = 3;
+/** From the stick coming back to the wheels leaving the ground, gaining speed all the while (common practice). */
+const ROTATING_S = 2;
 /** Mean of short, firm applications of the brakes, in g (common practice). */
 const MEAN_BRAKING_G = 0.2;
 /** The wheels touch this much above the stall. */
@@ -21,24 +21,30 @@ const TOUCHDOWN_OVER_STALL = 1.05;
 
 /**
  * Ground run at full throttle to the lift-off: m dV/dt = T - D - mu (W - L) - W slope, with the propeller
- * where engine and propeller torque agree. A sum for planning; the step flies the real one.
+ * where engine and propeller torque agree. The headwind is the one at the height of the wing, not the reported
+ * one; the nose is raised at `rotateIasMps`. A sum for planning; the step flies the real one.
  * Infinite when the aeroplane never gets there.
  */
-export function takeOffRunM(shape: Shape, runway: Runway, densityKgpm3: number, headwindMps: number): number {
+export function takeOffRunM(
+  shape: Shape,
+  runway: Runway,
+  densityKgpm3: number,
+  headwindMps: number,
+  rotateIasMps = mpsFromKt(shape.aeroplane.speeds.rotateKt),
+): number {
   const stage = shape.aeroplane.flap.stages[shape.aeroplane.plan.takeOffStage]!;
   const mixture = mixtureShare(leanedMixture(densityKgpm3), densityKgpm3);
   const torqueNm = shape.ratedTorqueNm * engineShare(densityKgpm3) * mixture;
   const lift = shape.cl0 + stage.liftCoefficient;
   const drag = shape.cd0 + shape.cdGear + stage.dragCoefficient + 0.5 * shape.inducedFactor * lift * lift;
   const friction = ROLLING_FRICTION[runway.surface];
-  const leaveMps = tasFromIas(
-    mpsFromKt(shape.aeroplane.speeds.rotateKt + LIFT_OFF_OVER_ROTATION_KT),
-    densityKgpm3,
-  );
+  const rotateMps = tasFromIas(rotateIasMps, densityKgpm3);
   let airspeedMps = headwindMps;
   let runM = 0;
+  let rotatingS = 0;
   for (let timeS = 0; timeS < LONGEST_S; timeS += STEP_S) {
-    if (airspeedMps >= leaveMps) return runM;
+    if (rotatingS >= ROTATING_S) return runM;
+    if (airspeedMps >= rotateMps) rotatingS += STEP_S;
     const axialMps = Math.max(0, airspeedMps);
     const qS = 0.5 * densityKgpm3 * axialMps * axialMps * shape.areaM2;
     const thrustN = fullThrustN(shape, densityKgpm3, torqueNm, axialMps);

@@ -58,6 +58,7 @@ export interface Setting {
   readonly climb: LayoutRequest['climb'];
   readonly steepestDescentMps: number;
   readonly rollRateRadps: number;
+  readonly rotateIasMps: number;
   readonly takeOffRunM: number;
   readonly landingRunM: number;
   readonly eyeHeightM: number;
@@ -146,7 +147,11 @@ export function settle(
     steadyAt({ iasMps: speedMps, throttle: 0 }, heightM, stage);
   const gliding = { iasMps: mpsFromKt(speeds.glideKt), throttle: 0, gear: raised, propeller: 0 } as const;
   const glide = steadyAt(gliding, circuitM / 2, 0);
-  const headwindMps = windOnRunway(runway, weather).headwindMps;
+  const headwindMps = -windAt(ROLLING_M).xMps;
+  const crosswindMps = Math.abs(windOnRunway(runway, weather).crosswindMps);
+  const rotateIasMps =
+    mpsFromKt(speeds.rotateKt) +
+    Math.min(MOST_ADDED_MPS, ADDED_PER_CROSSWIND * crosswindMps + gustAdditionMps);
 
   return {
     shape,
@@ -177,13 +182,20 @@ export function settle(
       -idle(iasMps.base, flapStage.base, 0.6 * circuitM).verticalSpeedMps,
     ),
     rollRateRadps: ROLL_RATE_RADPS,
-    takeOffRunM: takeOffRunM(shape, runway, density(0), headwindMps),
+    rotateIasMps,
+    takeOffRunM: takeOffRunM(shape, runway, density(0), headwindMps, rotateIasMps),
     landingRunM: landingRunM(shape, runway, density(0), headwindMps),
     eyeHeightM: aeroplane.undercarriage.eyeHeightM,
     glide: { tasMps: glide.tasMps, sinkMps: -glide.verticalSpeedMps },
     steadyAt,
   };
 }
+
+/** Where the wing meets the wind while the wheels roll. */
+const ROLLING_M = 1.5;
+/** In a crosswind or gusts off a little faster, positively (common practice: up to 5 kt). */
+const ADDED_PER_CROSSWIND = 0.3;
+const MOST_ADDED_MPS = mpsFromKt(5);
 
 /** Below 50 ft/min there is no circuit to plan. */
 const SLOWEST_CLIMB_MPS = mpsFromFpm(50);

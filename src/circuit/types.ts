@@ -125,6 +125,8 @@ export interface CircuitPlan {
   readonly conflict: Conflict | null;
   /** Anything else that had to give, one sentence each: a wider circuit, a steeper bank. */
   readonly notes: readonly string[];
+  /** The nose comes up here: a little later in a crosswind or gusts. */
+  readonly rotateIasMps: number;
   /** Ground runs expected in this wind, without margin. */
   readonly takeOffRunM: number;
   readonly landingRunM: number;

@@ -54,7 +54,6 @@ export interface Briefing {
   readonly approachTangent: number;
   readonly aimGroundM: number;
   readonly eyeHeightM: number;
-  readonly rotateIasMps: number;
   /** Forecast across the runway, + pushes towards the circuit side. */
   readonly crosswindMps: number;
   /** Landing beyond here is given up, at first; and never beyond the second. */
@@ -160,7 +159,6 @@ export const briefingFor = (model: Model, plan: CircuitPlan): Briefing => {
     approachTangent: tan(plan.approachRad),
     aimGroundM: groundHeightM(runway, runway.aimM),
     eyeHeightM: aeroplane.undercarriage.eyeHeightM,
-    rotateIasMps: kt(speeds.rotateKt),
     crosswindMps,
     latestTouchdownM: Math.min(Math.max(runway.landingLengthM / 3, zoneEndM), lastTouchdownM),
     lastTouchdownM,

@@ -25,7 +25,7 @@ export const steer = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void
 /** Aileron into the forecast wind, full at walking pace, less as the speed grows. */
 export const aileronIntoWind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const wind = clamp(b.crosswindMps / STRONG_MPS, -1, 1);
-  const fading = clamp(1 - (0.75 * v.iasMps) / b.rotateIasMps, 0.25, 1);
+  const fading = clamp(1 - (0.75 * v.iasMps) / b.plan.rotateIasMps, 0.25, 1);
   m.hands.aileron = -wind * fading;
 };
 

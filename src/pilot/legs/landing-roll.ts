@@ -72,13 +72,10 @@ const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
   const settingS = SETTLING_S + Math.max(0, v.flapDeg - deg - FLAP_TO_GO_DEG) / b.shape.flapTravelDegps;
   const later = Math.max(0, v.groundspeedMps - ROLLING_DOWN_MPS2 * settingS);
   const slower = v.iasMps - (v.groundspeedMps - later);
-  const lift = LIFT_OVER_ROTATE * b.rotateIasMps;
+  const lift = LIFT_OVER_ROTATE * b.plan.rotateIasMps;
   const share = 1 - Math.min(1, Math.max(0, slower * Math.abs(slower)) / (lift * lift));
   const settingM = 0.5 * (v.groundspeedMps + later) * settingS;
-  return (
-    b.runway.surfaceEndM - v.xM >
-    settingM + b.plan.takeOffRunM * LIFT_OVER_ROTATE * LIFT_OVER_ROTATE * TAKE_OFF_MARGIN * share
-  );
+  return b.runway.surfaceEndM - v.xM > settingM + b.plan.takeOffRunM * TAKE_OFF_MARGIN * share;
 };
 /** The wheels leave the ground a little faster than the nose does. */
 const LIFT_OVER_ROTATE = 1.13;

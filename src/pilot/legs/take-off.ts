@@ -1,7 +1,7 @@
 import { clamp } from '../../maths/functions.ts';
-import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
-import { climbPitchRad } from '../habits.ts';
+import { climbPitchRad, type Habit, pitchFor } from '../habits.ts';
 import { holdBank, holdPitch, wheelRad } from '../holds/attitude.ts';
 import { slowAlphaRad } from '../holds/path.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
@@ -14,13 +14,29 @@ const LOOKING_S = 1;
 export const FLAP_TO_GO_DEG = 12;
 const ROTATING_RADPS = radFromDeg(5);
 const CLEAR_M = mFromFt(8);
-/** Positively off, a little faster, in a crosswind or gusts (common practice: up to 5 kt). */
-const MOST_EXTRA_MPS = mpsFromKt(5);
 
 const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 };
 
+/** A little above what level flight asks for: it goes on climbing. */
+const LIFTING_RAD = radFromDeg(1);
+
+const levelPitchRad = (b: Briefing, habit: Habit, iasMps: number): number =>
+  pitchFor(habit, 0) + slowAlphaRad(b, habit, iasMps);
+
 const flying = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
 const MOST_EXTRA_ALPHA_RAD = 0.05;
+
+/**
+ * Nearly the nose of the climb. Where the climb is poor that nose would not lift the weight yet: then as high as
+ * the weight asks for at this speed, eased as the speed builds.
+ */
+const attitudeRad = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+  const habit = b.habits['take-off'];
+  const lifting = v.onGround
+    ? habit.highestAlphaRad
+    : Math.min(habit.highestAlphaRad, levelPitchRad(b, habit, m.iasMps) + LIFTING_RAD);
+  return Math.max(climbPitchRad(habit) - radFromDeg(1), lifting);
+};
 
 /** From the line-up, or from a touch-and-go, to a few feet up: straight, full power, off at the rotation speed. */
 export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -35,8 +51,7 @@ export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   m.hands.throttle = ready ? 1 : 0;
   steer(b, m, v);
   aileronIntoWind(b, m, v);
-  const extra = Math.min(MOST_EXTRA_MPS, 0.3 * Math.abs(b.crosswindMps) + b.plan.gustAdditionMps);
-  if (v.onGround && v.iasMps < b.rotateIasMps + extra) {
+  if (v.onGround && v.iasMps < b.plan.rotateIasMps) {
     m.hands.elevator = 0;
     m.pitchWantedRad = v.pitchRad;
     m.feedRad = wheelRad(b, m.hands.trim);
@@ -45,7 +60,7 @@ export const takeOff = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   }
   const learnt = m.pitchHoldRad;
   flying.extraAlphaRad = clamp(slowAlphaRad(b, habit, m.iasMps), 0, MOST_EXTRA_ALPHA_RAD);
-  holdPitch(b, m, v, climbPitchRad(habit) - radFromDeg(1), ROTATING_RADPS, v.onGround ? PULLING : flying);
+  holdPitch(b, m, v, attitudeRad(b, m, v), ROTATING_RADPS, v.onGround ? PULLING : flying);
   if (v.onGround) {
     // What the wheels resist is not to be learnt
     m.pitchHoldRad = learnt;
