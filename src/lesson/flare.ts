@@ -1,25 +1,36 @@
 import type { Snapshot } from '../simulation/snapshot.ts';
-import { mFromFt, mpsFromKt } from '../units/conversions.ts';
+import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import type { Lesson } from './lesson.ts';
 import { meanOf, newMeasure, takeIn } from './measure.ts';
 import type { FlareMemory, LessonMemory } from './memory.ts';
 
-/** The sink of the approach is what it is between these heights. */
-const APPROACH_FROM_M = mFromFt(120);
+/** Sink and attitude of the approach are what they are between these heights. */
+const APPROACH_FROM_M = mFromFt(150);
 const APPROACH_TO_M = mFromFt(60);
-/** Once half of that sink is gone it is a round-out, and it began where nearly all of it was still there. */
+/**
+ * Once half of that sink is gone with the nose raised it is a round-out: a gust takes the sink away too, but only
+ * the pilot raises the nose. It began where nearly all of the sink was still there, or the nose was still where the
+ * approach had it.
+ */
 const BEGUN_SHARE = 0.9;
 const STOPPED_SHARE = 0.5;
-const SINK_LAG_LOOKS = 3;
+const BEGUN_RAD = radFromDeg(0.75);
+const RAISED_RAD = radFromDeg(1.5);
+/** A sink that is back so soon was only lent by a gust, and with the nose back too it is an approach again. */
+const LENT_S = 4;
+const LAG_LOOKS = 3;
 const WALKING_MPS = mpsFromKt(15);
 const PRESSED = 0.05;
 
 export const beginFlare = (): FlareMemory => ({
   approachSink: newMeasure(),
+  approachPitch: newMeasure(),
   smoothSinkMps: 0,
+  smoothPitchRad: 0,
   begunM: 0,
   begunAlongM: 0,
   roundOutM: null,
+  roundOutAtS: 0,
   roundOutAlongM: 0,
 });
 
@@ -27,26 +38,41 @@ export const beginFlare = (): FlareMemory => ({
 export const watchFlare = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   const { flare } = m;
   const { clearM, alongM } = lesson.where;
-  flare.smoothSinkMps += (-s.verticalSpeedMps - flare.smoothSinkMps) / SINK_LAG_LOOKS;
+  flare.smoothSinkMps += (-s.verticalSpeedMps - flare.smoothSinkMps) / LAG_LOOKS;
+  flare.smoothPitchRad += (s.pitchRad - flare.smoothPitchRad) / LAG_LOOKS;
   if (clearM > APPROACH_FROM_M) {
-    if (flare.approachSink.count > 0) flare.approachSink = newMeasure();
+    if (flare.approachSink.count > 0) {
+      flare.approachSink = newMeasure();
+      flare.approachPitch = newMeasure();
+    }
     flare.roundOutM = null;
     return;
   }
   if (clearM > APPROACH_TO_M) {
     takeIn(flare.approachSink, -s.verticalSpeedMps);
+    takeIn(flare.approachPitch, s.pitchRad);
     flare.begunM = clearM;
     flare.begunAlongM = alongM;
     return;
   }
   const sink = meanOf(flare.approachSink);
-  if (sink === null || flare.roundOutM !== null || s.onGround) return;
-  if (flare.smoothSinkMps > BEGUN_SHARE * sink) {
+  const pitch = meanOf(flare.approachPitch);
+  if (sink === null || pitch === null || s.onGround) return;
+  const raisedRad = flare.smoothPitchRad - pitch;
+  const sinking = flare.smoothSinkMps > BEGUN_SHARE * sink;
+  if (flare.roundOutM !== null) {
+    const approachAgain = raisedRad < BEGUN_RAD || s.timeS - flare.roundOutAtS < LENT_S;
+    if (!sinking || !approachAgain) return;
+    flare.roundOutM = null;
+  }
+  const stopped = flare.smoothSinkMps < STOPPED_SHARE * sink;
+  if (sinking || (raisedRad < BEGUN_RAD && !stopped)) {
     flare.begunM = clearM;
     flare.begunAlongM = alongM;
   }
-  if (flare.smoothSinkMps > STOPPED_SHARE * sink) return;
+  if (!stopped || raisedRad < RAISED_RAD) return;
   flare.roundOutM = flare.begunM;
+  flare.roundOutAtS = s.timeS;
   flare.roundOutAlongM = flare.begunAlongM;
 };
 

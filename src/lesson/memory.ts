@@ -114,13 +114,16 @@ export interface TouchdownFact {
 
 /** The last of an approach: how it came down, and where that was stopped. */
 export interface FlareMemory {
-  /** Sink of the approach before it. */
+  /** Sink and attitude of the approach before it. */
   approachSink: Measure;
+  approachPitch: Measure;
   smoothSinkMps: number;
-  /** Where the sink of the approach was last nearly whole. */
+  smoothPitchRad: number;
+  /** Where the approach was last as it had been. */
   begunM: number;
   begunAlongM: number;
   roundOutM: number | null;
+  roundOutAtS: number;
   roundOutAlongM: number;
 }
 

@@ -66,11 +66,13 @@ export const beginStretch = (circuit: number, leg: LegName, fromS: number, heigh
   flapOverMps: 0,
 });
 
-/** How far above the limit of the flap that is out. */
-const flapOverMps = ({ aeroplane }: Lesson, s: Readonly<Snapshot>): number => {
+/** How far the needle stands above the limit of the flap that is out, longer than a gust flicks it there. */
+const flapOverMps = ({ aeroplane }: Lesson, m: LessonMemory, s: Readonly<Snapshot>): number => {
   if (s.flapDeg < 1) return 0;
   const limitKt = aeroplane.flap.stages[s.flapStage]?.limitKt;
-  return limitKt === undefined || s.flapStage === 0 ? 0 : s.iasMps - mpsFromKt(limitKt);
+  return limitKt === undefined || s.flapStage === 0
+    ? 0
+    : Math.min(s.iasMps, m.smoothIasMps) - mpsFromKt(limitKt);
 };
 
 const takeInTrim = (m: LessonMemory, s: Readonly<Snapshot>): void => {
@@ -118,7 +120,7 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
   now.endHeightM = s.heightM;
   now.endStallIasMps = s.stallIasMps;
   now.endFlapStage = s.flapStage;
-  now.flapOverMps = Math.max(now.flapOverMps, flapOverMps(lesson, s));
+  now.flapOverMps = Math.max(now.flapOverMps, flapOverMps(lesson, m, s));
   takeIn(now.ball, Math.abs(m.smoothBall));
   takeIn(now.throttle, where.throttle);
   if (Math.abs(s.slipRad) > SLIPPING_RAD && !s.onGround) now.slippedS += s.timeS - m.lastS;

@@ -89,7 +89,7 @@ const STORIES: Readonly<Record<string, Story>> = {
     },
   },
   'downwind-trim': { fault: on('downwind', heldHard) },
-  'flap-limit': { fault: on('downwind', (s) => s.flapDeg > 5 && s.timeS % 40 < 0.5 && fast(28)(s)) },
+  'flap-limit': { fault: on('turn-to-base', (s) => s.flapDeg > 5 && fast(28)(s)) },
   'base-turn-angle': {
     fault: (s, m, lesson) => {
       const ahead = s.eastM * lesson.runway.sinHeading + s.northM * lesson.runway.cosHeading;
@@ -211,8 +211,9 @@ const STORIES: Readonly<Record<string, Story>> = {
   },
   'round-out-height': {
     fault: (s) => {
-      if (s.wheelClearanceM < mFromFt(58) && s.wheelClearanceM > mFromFt(30) && s.timeS > 200)
-        s.verticalSpeedMps = -0.2;
+      if (s.wheelClearanceM > mFromFt(58) || s.timeS < 200) return;
+      s.pitchRad += radFromDeg(4);
+      if (s.wheelClearanceM > mFromFt(12)) s.verticalSpeedMps = -0.2;
     },
     also: ['float'],
   },

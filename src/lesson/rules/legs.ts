@@ -3,7 +3,8 @@ import { lastStretch, turnOntoLeg, wasExtended } from '../facts.ts';
 import { farthestFrom, meanOf } from '../measure.ts';
 import type { TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
-import { around, atMost, type Rule, type WhatToSay } from '../rule.ts';
+import { around, atMost, PRACTICE, type Rule, type WhatToSay } from '../rule.ts';
+import type { Limit } from '../tolerances.ts';
 
 /** Rows that are the same on every leg: height at the next turn, speed, track, balance, trim, bank. */
 type Planned = 'upwind' | 'crosswind' | 'downwind' | 'base' | 'final';
@@ -44,8 +45,20 @@ export const speedOn = (
     const mps = farthestFrom(stretch.settledIasMps, c.lesson.plan.legs[leg].iasMps);
     return mps === null ? null : ktFromMps(mps);
   },
-  against: (c, limits) => around(ktFromMps(c.lesson.plan.legs[leg].iasMps), limits[which]),
+  against: ({ lesson: { plan } }, limits) =>
+    around(ktFromMps(plan.legs[leg].iasMps), inGusts(limits[which], ktFromMps(plan.gustAdditionMps))),
 });
+
+/** The needle swings with the gusts, whoever flies: half of what they add is allowed on either side. */
+const inGusts = (limit: Limit, gustKt: number): Limit =>
+  gustKt === 0
+    ? limit
+    : {
+        ...limit,
+        below: limit.below + gustKt,
+        above: limit.above + gustKt,
+        source: `${limit.source}; in gusts half of what they add besides (${PRACTICE})`,
+      };
 
 export const trackOn = (leg: Planned): Rule => ({
   id: `${leg}-track`,
