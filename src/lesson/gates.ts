@@ -1,15 +1,8 @@
 import { lightLetters, seeLights } from '../aerodrome/slope-lights.ts';
+import { centrelineAllowedM, LONG_FINAL_M, mostSinkMps, STABILISED } from '../circuit/stabilised.ts';
 import { atan2 } from '../maths/functions.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
-import {
-  degFromRad,
-  fpmFromMps,
-  ktFromMps,
-  mFromFt,
-  mFromNmi,
-  mpsFromFpm,
-  radFromDeg,
-} from '../units/conversions.ts';
+import { degFromRad, fpmFromMps, ktFromMps, mFromFt } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
@@ -20,20 +13,7 @@ import type { ToleranceSet } from './tolerances.ts';
 /** Heights on final where the approach is looked at; the last is the last call. */
 export const GATES_FT = [500, 300, 200] as const;
 
-/**
- * What "stabilised" means, beside the speed of the tolerance set: bank within 10 deg, sink not above
- * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan, with 700 ft/min
- * always allowed (common practice), within half a degree of the planned slope (the two-light picture either side; common practice),
- * within 2 deg of the centreline seen from the aim point (common practice).
- */
-const SLOPE_RAD = radFromDeg(0.5);
-const CENTRELINE_RATIO = 0.035;
-const BANK_RAD = radFromDeg(10);
-const SINK_MPS = mpsFromFpm(1000);
-const SINK_ALWAYS_MPS = mpsFromFpm(700);
-const SINK_ABOVE_PLAN_MPS = mpsFromFpm(300);
 const IDLE = 0.03;
-const LONG_FINAL_M = mFromNmi(1.5);
 
 const DESCENDING: ReadonlySet<LegName> = new Set(['base', 'turn-to-final', 'final']);
 
@@ -62,14 +42,14 @@ export const faultsNow = (
   const offSlopeRad = slopeRad - plan.approachRad;
   // Without power the slope is what the glide gives, and flap comes when the runway is sure
   const gliding = lesson.task.technique === 'glide' || m.engine !== null;
-  if (!gliding && Math.abs(offSlopeRad) > SLOPE_RAD) {
+  if (!gliding && Math.abs(offSlopeRad) > STABILISED.slopeRad) {
     const word = offSlopeRad > 0 ? 'high' : 'low';
     const flown = fixed(degFromRad(slopeRad), 1);
     faults.push(
       `${word}: ${flown} deg to the aim point, wanted ${fixed(degFromRad(plan.approachRad), 1)} deg`,
     );
   }
-  const allowedM = Math.max(runway.widthM / 2, CENTRELINE_RATIO * (runway.aimM - where.alongM));
+  const allowedM = centrelineAllowedM(plan, runway.aimM - where.alongM);
   if (Math.abs(where.acrossM) > allowedM) {
     const side = where.acrossM > 0 ? 'right' : 'left';
     faults.push(
@@ -84,12 +64,11 @@ export const faultsNow = (
       `${fixed(Math.abs(offKt))} kt ${word}: ${kt(m.smoothIasMps)} kt, wanted ${kt(plan.approachIasMps)} kt`,
     );
   }
-  if (Math.abs(m.smoothBankRad) > BANK_RAD) {
+  if (Math.abs(m.smoothBankRad) > STABILISED.bankRad) {
     faults.push(`banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed 10 deg`);
   }
   const sink = -s.indicatedVerticalSpeedMps;
-  const planned = -plan.legs.final.verticalSpeedMps + SINK_ABOVE_PLAN_MPS;
-  const sinkAllowed = Math.min(SINK_MPS, Math.max(SINK_ALWAYS_MPS, planned));
+  const sinkAllowed = mostSinkMps(plan);
   if (!gliding && sink > sinkAllowed)
     faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
   const stage = aeroplane.plan.finalStage;

@@ -11,6 +11,12 @@ import type { LessonMemory } from './memory.ts';
  */
 const LATE_M = mFromFt(400);
 const ANSWER_S = 8;
+/** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
+const AWAY_S = 20;
+const FULL = 0.9;
+const LATE = 'not down';
+/** Nobody goes around from wheels that are touching: where they do so soon, the point of touchdown is judged. */
+const TOUCHING_S = 1;
 const HIGH_BOUNCE_M = mFromFt(5);
 
 const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void => {
@@ -24,17 +30,22 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const latestM = Math.max(runway.landingLengthM / 3, runway.specifiedM + LATE_M);
   const floating = flaring && !m.wheels.landing && where.alongM > latestM;
   if (justBegan(m, 'first-third', floating)) {
-    due(m, where.timeS, where.clearM, `not down ${fixed(latestM)} m past the threshold`);
+    due(m, where.timeS, where.clearM, `${LATE} ${fixed(latestM)} m past the threshold`);
   }
   const hopM = m.wheels.highestHopM;
   const landing = m.wheels.landing && (flaring || m.legs.leg === 'landing-roll');
   if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
     due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(hopM))} ft`);
   }
-  if (changed && m.legs.leg === 'go-around') noteGoAround(m, where.heightM);
+  const open = m.dues.some((d) => !d.answered && !d.ignored);
+  const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
+  if (changed && awayAgain) noteGoAround(m, where.heightM);
+  const last = m.dues[m.dues.length - 1];
+  if (last?.why.startsWith(LATE) && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {
     const overS = where.timeS - d.dueS;
-    if (d.answered || d.ignored || overS < ANSWER_S) continue;
+    const answering = where.throttle > FULL && overS < AWAY_S;
+    if (d.answered || d.ignored || overS < ANSWER_S || answering) continue;
     d.ignored = true;
     m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
   }

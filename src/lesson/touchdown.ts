@@ -46,7 +46,12 @@ export const watchWheels = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapsho
     });
     wheels.highestHopM = 0;
   }
-  if (!s.onGround && wheels.highestHopM > FLIGHT_M) wheels.landing = false;
+  if (!s.onGround && wheels.highestHopM > FLIGHT_M) {
+    wheels.landing = false;
+    // Flown away from it: how the flight ends is the next landing's business
+    m.landedOut = false;
+    m.ranOff = false;
+  }
   wheels.onGround = s.onGround;
   wheels.clearM = clear;
   wheels.alongM = along;

@@ -9,10 +9,10 @@ import { beginPhase } from '../phase-name.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
+import { BOUNCE_M } from './round-out.ts';
 import { FLAP_TO_GO_DEG } from './take-off.ts';
 
 const HOP_M = mFromFt(1.5);
-const BOUNCE_M = mFromFt(4);
 const BRAKE_ON_S = 1.6;
 const BRAKE_OFF_S = 0.9;
 const LIGHTEST = 0.4;
@@ -84,18 +84,19 @@ const TAKE_OFF_MARGIN = 1.33;
 const SETTLING_S = 2.5;
 const ROLLING_DOWN_MPS2 = 1.2;
 
-/** Short applications with releases, lighter while the wing still carries, as firm as the room left asks for. */
+/** Short applications with releases, as firm as the room left asks for; where it runs out, firm and kept on. */
 const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {
   const roomM = Math.max(LEAST_ROOM_M, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
   const needed = (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
-  const early = needed > PRESSING_MPS2 ? PRESSED_OVER_STALL : BRAKING_OVER_STALL;
+  const pressed = needed > PRESSING_MPS2;
+  const early = pressed ? PRESSED_OVER_STALL : BRAKING_OVER_STALL;
   if (!noseDown || m.iasMps > early * b.feel.stallIasMps) {
     m.hands.brake = 0;
     return;
   }
   m.brakeS = (m.brakeS + TICK_S) % (BRAKE_ON_S + BRAKE_OFF_S);
-  const firm = clamp(needed / (ON_SHARE * b.shape.brakeFriction * G0_MPS2), LIGHTEST, FIRMEST);
-  const held = v.groundspeedMps < WALKING_MPS || m.brakeS < BRAKE_ON_S;
+  const firm = clamp(needed / (ON_SHARE * b.shape.brakeFriction * G0_MPS2), LIGHTEST, pressed ? 1 : FIRMEST);
+  const held = pressed || v.groundspeedMps < WALKING_MPS || m.brakeS < BRAKE_ON_S;
   m.hands.brake = held ? firm : 0;
 };
 

@@ -26,6 +26,8 @@ const TAIL_MARGIN_RAD = radFromDeg(5);
 const IDLE_SINK_MPS = -2;
 const LOWEST_FROM_M = mFromFt(15);
 const NOSE_UP_RAD = radFromDeg(0.5);
+/** Higher than this after a touch it is not cushioned but given up. */
+export const BOUNCE_M = mFromFt(4);
 const BALLOON_M = mFromFt(12);
 const ROUGH_BALLOON_M = mFromFt(20);
 const BALLOONING_MPS = 0.6;
@@ -117,7 +119,8 @@ const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => 
   const latest = Math.min(b.lastTouchdownM, b.latestTouchdownM + FURTHER_M * m.floats);
   if (v.xM > latest) return FLOATED;
   if (m.driftS > DRIFTING_S) return 'drift not held';
+  if (m.touchdowns > 0 && v.clearanceM > BOUNCE_M) return 'bounced';
   const high = isBumpy(b, m) ? ROUGH_BALLOON_M : BALLOON_M;
   const up = v.partingMps > BALLOONING_MPS && v.clearanceM > high;
-  return up && (m.touchdowns > 0 || v.timeS - m.phaseFromS > 2) ? 'ballooned' : '';
+  return up && v.timeS - m.phaseFromS > 2 ? 'ballooned' : '';
 };

@@ -1,0 +1,30 @@
+import { mFromFt, mFromNmi, mpsFromFpm, radFromDeg } from '../units/conversions.ts';
+import type { CircuitPlan } from './types.ts';
+
+/**
+ * What "stabilised" means, beside the speed of the tolerance set: bank within 10 deg, sink not above
+ * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan, with 700 ft/min
+ * always allowed (common practice), within half a degree of the planned slope (the two-light picture either
+ * side; common practice), within 2 deg of the centreline seen from the aim point (common practice).
+ */
+export const STABILISED = {
+  slopeRad: radFromDeg(0.5),
+  centrelineRatio: 0.035,
+  bankRad: radFromDeg(10),
+} as const;
+
+/** The gates: 500 ft on a final longer than this, 300 ft in a circuit, 200 ft the last call (common practice). */
+export const LONG_FINAL_M = mFromNmi(1.5);
+export const GATES_M = { longFinal: mFromFt(500), circuit: mFromFt(300), lastCall: mFromFt(200) } as const;
+
+const MOST_SINK_MPS = mpsFromFpm(1000);
+const ALWAYS_ALLOWED_MPS = mpsFromFpm(700);
+const ABOVE_PLAN_MPS = mpsFromFpm(300);
+
+/** The quickest sink that is still stabilised on this plan's final, positive down. */
+export const mostSinkMps = (plan: CircuitPlan): number =>
+  Math.min(MOST_SINK_MPS, Math.max(ALWAYS_ALLOWED_MPS, -plan.legs.final.verticalSpeedMps + ABOVE_PLAN_MPS));
+
+/** Either side of the centreline, seen from the aim point and never narrower than the runway. */
+export const centrelineAllowedM = ({ runway }: CircuitPlan, toAimM: number): number =>
+  Math.max(runway.widthM / 2, STABILISED.centrelineRatio * toAimM);
