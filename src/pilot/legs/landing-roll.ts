@@ -96,12 +96,14 @@ const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: bo
   }
   m.brakeS = (m.brakeS + TICK_S) % (BRAKE_ON_S + BRAKE_OFF_S);
   const firm = clamp(needed / (ON_SHARE * b.shape.brakeFriction * G0_MPS2), LIGHTEST, pressed ? 1 : FIRMEST);
-  const held = pressed || v.groundspeedMps < WALKING_MPS || m.brakeS < BRAKE_ON_S;
+  const held = needed > HELD_MPS2 || v.groundspeedMps < WALKING_MPS || m.brakeS < BRAKE_ON_S;
   m.hands.brake = held ? firm : 0;
 };
 
 const LEAST_ROOM_M = 20;
 const PRESSING_MPS2 = 1.2;
+/** More than short applications give. */
+const HELD_MPS2 = 1.6;
 const BRAKING_OVER_STALL = 1;
 const PRESSED_OVER_STALL = 1.2;
 /** Of the time with the brakes on, and of the weight on the main wheels. */
