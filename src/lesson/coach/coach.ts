@@ -1,8 +1,9 @@
 import type { COACH_WORDS } from '../attempt.ts';
 import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
-import { remindersNow } from './reminders.ts';
+import { remindersNow, type Told } from './reminders.ts';
 import { talkNow } from './talk.ts';
+import { secondsToTurn } from './turns-ahead.ts';
 
 /**
  * The coach: one thing at a time, from the same rules as the assessment, and silence while it goes well. It looks
@@ -13,8 +14,9 @@ export type CoachLevel = (typeof COACH_WORDS)[number];
 export interface CoachMemory {
   /** Since when each topic has stood. */
   stands: Record<string, number>;
-  /** When each was last said. */
+  /** When each was last said, and how often. */
   said: Record<string, number>;
+  times: Record<string, number>;
   lastS: number;
   topic: string;
   text: string;
@@ -23,14 +25,18 @@ export interface CoachMemory {
 export const beginCoach = (): CoachMemory => ({
   stands: {},
   said: {},
+  times: {},
   lastS: Number.NEGATIVE_INFINITY,
   topic: '',
   text: '',
 });
 
-/** Between two words; something urgent waits less. */
-const GAP_S = 7;
+/** Something urgent waits so long after other words; the rest until those have been heard out. */
 const URGENT_GAP_S = 2.5;
+/** Speech: some fifteen letters a second, and a breath after it (common practice). */
+const LETTERS_PER_S = 15;
+const BREATH_S = 1.5;
+const SHORTEST_GAP_S = 4;
 const URGENT_RANK = 20;
 const AGAIN_S = 18;
 /** Words stay to be read for so long. */
@@ -42,19 +48,33 @@ const goAroundNow = ({ m, s }: CoachContext): Word[] => {
   return [{ topic: 'go-around', text: `Go around: ${due.why}.`, rank: 1, afterS: 0.5 }];
 };
 
-const wordsNow = (c: CoachContext, level: CoachLevel): Word[] => [
-  ...goAroundNow(c),
-  ...deviationsNow(c),
-  ...remindersNow(c),
-  ...(level === 'talked-through' ? talkNow(c) : []),
-];
+/** With a turn so near, what can wait does, so that the turn is not talked over. */
+const TURN_NEAR_S = 5;
+const CAN_WAIT_RANK = 50;
+
+const isTurnNear = (c: CoachContext): boolean => {
+  const leftS = secondsToTurn(c);
+  return leftS !== null && leftS > 0 && leftS < TURN_NEAR_S;
+};
+
+const wordsNow = (c: CoachContext, level: 'reminded' | 'talked-through', told: Told): Word[] => {
+  const words = [
+    ...goAroundNow(c),
+    ...deviationsNow(c),
+    ...remindersNow(c, level, told),
+    ...(level === 'talked-through' ? talkNow(c) : []),
+  ];
+  return isTurnNear(c) ? words.filter(({ rank }) => rank < CAN_WAIT_RANK) : words;
+};
+
+const heardOutS = (text: string): number => Math.max(SHORTEST_GAP_S, text.length / LETTERS_PER_S + BREATH_S);
 
 /** What a talked-through pupil hears once, another circuit apart. */
 const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number): boolean => {
   const before = memory.said[word.topic];
   if (before !== undefined && (word.talk === true || nowS - before < AGAIN_S)) return false;
   if (nowS - (memory.stands[word.topic] ?? nowS) < word.afterS) return false;
-  return nowS - memory.lastS >= (word.rank <= URGENT_RANK ? URGENT_GAP_S : GAP_S);
+  return nowS - memory.lastS >= (word.rank <= URGENT_RANK ? URGENT_GAP_S : heardOutS(memory.text));
 };
 
 /** One look; the sentence to say now, or null. What was said last stays in `memory.text` while it holds. */
@@ -65,7 +85,7 @@ export const coach = (memory: CoachMemory, c: CoachContext, level: CoachLevel): 
     memory.topic = '';
     return null;
   }
-  const words = wordsNow(c, level);
+  const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0);
   const stands: Record<string, number> = {};
   for (const { topic } of words) stands[topic] = memory.stands[topic] ?? nowS;
   memory.stands = stands;
@@ -76,6 +96,7 @@ export const coach = (memory: CoachMemory, c: CoachContext, level: CoachLevel): 
     .reduce<Word | null>((best, word) => (best === null || word.rank < best.rank ? word : best), null);
   if (next === null) return null;
   memory.said[next.topic] = nowS;
+  memory.times[next.topic] = (memory.times[next.topic] ?? 0) + 1;
   memory.lastS = nowS;
   memory.topic = next.topic;
   memory.text = next.text;

@@ -1,52 +1,39 @@
-import type { CircuitLeg } from '../../circuit/types.ts';
-import type { TurnOnto } from '../names.ts';
 import { CALL_IDS, callPlace } from '../procedures/call-places.ts';
 import { CHECK_LISTS, itemsOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
+import { isYetToPass } from '../procedures/watch-traffic.ts';
 import type { CoachContext, Word } from './context.ts';
-
-const ONTO: Partial<Record<string, { readonly leg: CircuitLeg; readonly onto: TurnOnto }>> = {
-  upwind: { leg: 'upwind', onto: 'crosswind' },
-  'go-around': { leg: 'upwind', onto: 'crosswind' },
-  crosswind: { leg: 'crosswind', onto: 'downwind' },
-  downwind: { leg: 'downwind', onto: 'base' },
-  base: { leg: 'base', onto: 'final' },
-};
-
-/** Seconds until the planned place of the next turn; null where none is ahead. */
-export const secondsToTurn = ({ m, lesson, s }: CoachContext): number | null => {
-  const next = ONTO[m.legs.leg];
-  if (next === undefined) return null;
-  const { eastM, northM } = lesson.plan.turns[next.onto].from;
-  const { sinTrack, cosTrack } = lesson.lines[next.leg];
-  const leftM = (eastM - s.eastM) * sinTrack + (northM - s.northM) * cosTrack;
-  const closing = s.velocityEastMps * sinTrack + s.velocityNorthMps * cosTrack;
-  return closing < 5 ? null : leftM / closing;
-};
-
-export const turnAhead = (leg: string): TurnOnto | null => ONTO[leg]?.onto ?? null;
+import { secondsToTurn, turnAhead } from './turns-ahead.ts';
 
 const LOOK_FROM_S = 14;
-const CHECK_IDLE_S = 9;
 const READ_BACK_AFTER_S = 5;
+/** Without an item for so long, the next is named; somebody who is talked through is not left waiting. */
+const CHECK_IDLE_S = { reminded: 9, 'talked-through': 3 } as const;
+/** Then the next item is due, and this one is left open. */
+const NAMED_TWICE = 2;
 
-const checkReminder = ({ m, lesson, s }: CoachContext): Word[] => {
+/** How often each topic has been said. */
+export type Told = (topic: string) => number;
+
+const checkReminder = ({ m, lesson, s }: CoachContext, idleS: number, told: Told): Word[] => {
   const p = m.procedures;
   const fact = p === null ? null : currentList(p);
-  if (fact === null) return [];
-  const at = fact.items.findIndex(({ doneS }) => doneS === null);
-  const item = itemsOf(fact.list, lesson.aeroplane)[at];
-  const idleS = s.timeS - fact.lastActS;
-  if (item === undefined || idleS < CHECK_IDLE_S) return [];
+  if (fact === null || s.timeS - fact.lastActS < idleS) return [];
   const { title } = CHECK_LISTS[fact.list];
-  const wrong = fact.items[at]?.wrong ?? 0;
-  const text = wrong > 0 ? `Look again: ${item.words(lesson)}.` : `${title} check: ${item.words(lesson)}.`;
-  return [{ topic: `check-${fact.list}-${item.id}`, text, rank: 55, afterS: 0 }];
+  const rows = itemsOf(fact.list, lesson.aeroplane);
+  const topicOf = (id: string): string => `check-${fact.list}-${fact.circuit}-${id}`;
+  const at = fact.items.findIndex(({ id, doneS }) => doneS === null && told(topicOf(id)) < NAMED_TWICE);
+  const row = rows[at];
+  const item = fact.items[at];
+  if (row === undefined || item === undefined) return [];
+  const words = row.words(lesson);
+  const text = item.wrong > 0 ? `Look again: ${words}.` : `${title} check: ${words}.`;
+  return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };
 
-const callReminder = ({ m, lesson, s }: CoachContext): Word[] => {
+const callReminder = ({ m, lesson, s }: CoachContext, told: Told): Word[] => {
   const p = m.procedures;
   if (p === null) return [];
   const answer = openAnswer(p);
@@ -62,7 +49,9 @@ const callReminder = ({ m, lesson, s }: CoachContext): Word[] => {
   const check = currentList(p);
   const checkFirst = due === 'ready' && check !== null && !isComplete(check);
   if (due === undefined || checkFirst || s.radioFailed) return [];
-  return [{ topic: `call-${due}`, text: `Call ${due.replaceAll('-', ' ')}.`, rank: 52, afterS: 7 }];
+  const topic = `call-${due}-${m.legs.circuit}`;
+  if (told(topic) >= NAMED_TWICE) return [];
+  return [{ topic, text: `Call ${due.replaceAll('-', ' ')}.`, rank: 52, afterS: 7 }];
 };
 
 const lookReminder = (c: CoachContext): Word[] => {
@@ -85,9 +74,24 @@ const lookReminder = (c: CoachContext): Word[] => {
   return [{ topic: `look-${onto}`, text, rank: 48, afterS: 0 }];
 };
 
-/** Checks, calls and lookout that are due and not done. */
-export const remindersNow = (c: CoachContext): Word[] => [
+/** The one ahead has yet to go by on final where base would be turned. */
+const spacingReminder = (c: CoachContext): Word[] => {
+  const { m, lesson, s } = c;
+  const leftS = secondsToTurn(c);
+  if (m.procedures === null || m.legs.leg !== 'downwind' || leftS === null || leftS > LOOK_FROM_S) return [];
+  if (!isYetToPass(m.procedures, lesson, s)) return [];
+  const text = 'Number two: extend downwind until the one ahead has gone by on final.';
+  return [{ topic: 'spacing', text, rank: 19, afterS: 1 }];
+};
+
+/** Checks, calls, lookout and spacing that are due and not done. */
+export const remindersNow = (
+  c: CoachContext,
+  level: 'reminded' | 'talked-through',
+  told: Told = () => 0,
+): Word[] => [
+  ...spacingReminder(c),
   ...lookReminder(c),
-  ...callReminder(c),
-  ...checkReminder(c),
+  ...callReminder(c, told),
+  ...checkReminder(c, CHECK_IDLE_S[level], told),
 ];

@@ -1,72 +1,176 @@
-import { degFromRad, ftFromM, ktFromMps, mFromFt } from '../../units/conversions.ts';
-import { fixed, thousands } from '../../units/format.ts';
-import type { LegName } from '../names.ts';
+import type { CircuitLeg } from '../../circuit/types.ts';
+import { mFromFt } from '../../units/conversions.ts';
+import type { LegName, TurnOnto } from '../names.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import type { CoachContext, Word } from './context.ts';
-import { secondsToTurn, turnAhead } from './reminders.ts';
+import {
+  bankWords,
+  capital,
+  circuitAltitudeWords,
+  descentWords,
+  flapWords,
+  handWords,
+  headingWords,
+  heatFirst,
+  knots,
+  powerWords,
+  sinkWords,
+} from './patter.ts';
+import { isTheTowersTurn, secondsAlong, secondsToTurn, turnAhead } from './turns-ahead.ts';
 
-/** What an instructor says on each leg to somebody who is talked through it. */
+/**
+ * What an instructor says to somebody who is talked through a circuit: what to do, when to do it, and the figures to
+ * do it to, so that the words alone lead round. Order: climb, turn, level (attitude, power, trim), descend (heat,
+ * power, speed), as UK/EASA exercises 12 and 13 and the South African instructor procedures have it.
+ */
 type Say = (c: CoachContext) => string;
 
-const kt = (mps: number): string => `${fixed(ktFromMps(mps))} knots`;
-const flap = ({ lesson }: CoachContext, stage: number): string =>
-  stage === 0 ? 'flap up' : `flap ${fixed(lesson.aeroplane.flap.stages[stage]?.deg ?? 0)}`;
+/** Ended by the exercise's own technique, the power is not the coach's. */
+const isGlide = ({ lesson, m }: CoachContext): boolean =>
+  lesson.task.technique === 'glide' && m.legs.circuit === 1;
 
-const ON_LEG: Partial<Record<LegName, Say>> = {
-  'line-up': () => 'Checks done, runway clear: full power, smoothly, and straight with the feet.',
-  'take-off-roll': ({ lesson }) =>
-    `Airspeed alive. At ${fixed(lesson.aeroplane.speeds.rotateKt)} knots ease the nose up.`,
-  upwind: ({ lesson }) => `Climb at ${kt(lesson.plan.legs.upwind.iasMps)}, on the extended centreline; trim.`,
-  'turn-to-crosswind': () => 'A gentle climbing turn, 15 to 20 degrees, nose where it was.',
-  crosswind: ({ lesson }) =>
-    `Track square to the runway; level at ${thousands(Math.round(ftFromM(lesson.plan.heightM)))} feet: attitude, power, trim.`,
-  downwind: ({ lesson }) =>
-    `Hold height and ${kt(lesson.plan.legs.downwind.iasMps)}, parallel to the runway; trim.`,
-  base: (c) =>
-    `Power back, ${flap(c, c.lesson.aeroplane.plan.baseStage)}, ${kt(c.lesson.plan.legs.base.iasMps)}, trim; let it come down.`,
-  'turn-to-final': () => 'Roll in early, never beyond 30 degrees, in balance.',
-  final: (c) =>
-    `${flap(c, c.lesson.aeroplane.plan.finalStage)}, ${kt(c.lesson.plan.approachIasMps)}; hold the aim point still in the window.`,
-  'hold-off': () => 'Look far ahead; power closed; hold it off, a little more back, and wait.',
-  'landing-roll': () => 'Straight with the feet, hold the nosewheel off, brakes in short strokes.',
-  'go-around': () => 'Full power, carburettor heat cold; attitude; then flap by stages.',
+const onFinal: Say = (c) => {
+  const { legs, approachIasMps } = c.lesson.plan;
+  const speed = `${flapWords(c, legs.final.flapStage)}, ${knots(approachIasMps)}`;
+  if (isGlide(c))
+    return `${knots(approachIasMps)}; flap in stages once the runway is sure; aim well into it.`;
+  if (c.lesson.task.technique === 'slip')
+    return `${capital(speed)}. High: into-wind wing down, opposite foot, hold the track; straight again by 200 feet.`;
+  return `${capital(speed)}, about ${powerWords(c, legs.final.steady)}; keep the aim point still in the window.`;
 };
 
-const TURN_NOW_S = 1;
-const FLARE_M = mFromFt(35);
+const onBase: Say = (c) => {
+  const { base } = c.lesson.plan.legs;
+  if (isGlide(c)) return `${knots(base.iasMps)} with the nose; no flap yet; look how high the runway lies.`;
+  return `${capital(flapWords(c, base.flapStage))}, ${knots(base.iasMps)}, about ${powerWords(c, base.steady)}; trim; let it come down.`;
+};
 
-/** What comes next, for somebody who is talked through it. */
-export const talkNow = (c: CoachContext): Word[] => {
-  const { m, lesson } = c;
-  const { leg, circuit } = m.legs;
-  const words: Word[] = [];
-  const say = ON_LEG[leg];
-  const check = m.procedures === null ? null : currentList(m.procedures);
-  const first = leg === 'line-up' && check !== null && !isComplete(check);
-  if (say !== undefined && !first)
-    words.push({ topic: `leg-${leg}-${circuit}`, text: say(c), rank: 80, talk: true, afterS: 1.5 });
-  const onto = turnAhead(leg);
+const onDownwind: Say = (c) => {
+  const { downwind } = c.lesson.plan.legs;
+  const flap = downwind.flapStage > 0 ? `, inside the white arc ${flapWords(c, downwind.flapStage)}` : '';
+  return `Downwind: ${circuitAltitudeWords(c)}, ${knots(downwind.iasMps)}, ${powerWords(c, downwind.steady)}, ${headingWords(c, 'downwind')}${flap}; trim.`;
+};
+
+const goingAround: Say = (c) => {
+  const { aeroplane } = c.lesson;
+  const heat = c.s.carbHeat > 0 ? ', carburettor heat cold' : '';
+  const flap = c.s.flapStage > 0 ? '; sink stopped, flap up by stages' : '';
+  const gear = aeroplane.undercarriage.retractable ? '; climbing, gear up' : '';
+  return `Full power${heat}; nose to the horizon, ${aeroplane.speeds.goAroundKt} knots${flap}${gear}.`;
+};
+
+const ON_LEG: Partial<Record<LegName, Say>> = {
+  'line-up': () => 'Runway clear: full power, smoothly, and straight with the feet.',
+  'take-off-roll': ({ lesson }) =>
+    `Airspeed alive. At ${knots(lesson.plan.rotateIasMps)} ease the nose up, and hold it there.`,
+  upwind: (c) =>
+    `Climb at ${knots(c.lesson.plan.legs.upwind.iasMps)}, ${headingWords(c, 'upwind')}, on the extended centreline; trim.`,
+  downwind: onDownwind,
+  base: onBase,
+  final: onFinal,
+  'hold-off': () => 'Hold it off: look far ahead, a little more back, and wait.',
+  'landing-roll': () => 'Straight with the feet, hold the nosewheel off, then brakes in short strokes.',
+  'go-around': goingAround,
+};
+
+/** Said at once; the rest once the leg has settled. */
+const QUICK: ReadonlySet<LegName> = new Set(['take-off-roll', 'hold-off', 'landing-roll', 'go-around']);
+
+const TURN_NOW_S = 1;
+const TURN_OVER_S = -8;
+const TURN_LATE_S = -14;
+const FLARE_M = mFromFt(35);
+/** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */
+const LEVEL_OFF_M = mFromFt(70);
+/** A circuit height within this is being flown level. */
+const CLIMBING_MPS = 1;
+const TURN_RANK = 18;
+
+const legWord = (c: CoachContext, topic: string, text: string, rank: number, afterS = 0): Word => ({
+  topic: `${topic}-${c.m.legs.circuit}`,
+  text,
+  rank,
+  talk: true,
+  afterS,
+});
+
+const intoTurn = (c: CoachContext, onto: TurnOnto): string => {
+  const leg: CircuitLeg = onto;
+  const { plan } = c.lesson;
+  const turn = `Turn ${handWords(c)} to ${onto} now`;
+  const out = `roll out ${headingWords(c, leg)}`;
+  if (onto === 'crosswind') return `${turn}: ${bankWords(c, onto)}, still climbing; ${out}.`;
+  if (onto === 'final') return `${turn}: in balance, never beyond 30 degrees; ${out}, on the runway's line.`;
+  if (onto === 'downwind') return `${turn}: ${bankWords(c, onto)}; ${out}.`;
+  if (isGlide(c))
+    return `The key: ${heatFirst(c)}throttle closed, hold the height to ${knots(plan.legs.base.iasMps)}; turn ${handWords(c)} to base.`;
+  const down =
+    plan.descentFrom === 'base-turn' ? `${descentWords(c, plan.legs.base, plan.legs.base.steady)}; ` : '';
+  return `${turn}: ${bankWords(c, onto)}; ${down}${out}.`;
+};
+
+const turnWords = (c: CoachContext): Word[] => {
+  const onto = turnAhead(c.m.legs.leg);
   const leftS = secondsToTurn(c);
-  if (onto !== null && leftS !== null && leftS < TURN_NOW_S && leftS > -8) {
-    const where =
-      onto === 'base'
-        ? `, the threshold ${fixed(degFromRad(lesson.plan.baseTurnAngleRad))} degrees behind the wing`
-        : '';
-    words.push({
-      topic: `turn-${onto}-${circuit}`,
-      text: `Turn to ${onto} now${where}.`,
-      rank: 35,
-      talk: true,
-      afterS: 0,
-    });
-  }
+  if (onto === null || leftS === null || isTheTowersTurn(c, onto)) return [];
+  if (leftS < TURN_NOW_S && leftS > TURN_OVER_S)
+    return [legWord(c, `turn-${onto}`, intoTurn(c, onto), TURN_RANK)];
+  if (leftS > TURN_LATE_S) return [];
+  const text = `Past the turn: ${handWords(c)} to ${onto} now.`;
+  return [{ topic: `late-${onto}`, text, rank: TURN_RANK, afterS: 0 }];
+};
+
+const levelWords = (c: CoachContext): Word[] => {
+  const { lesson, s } = c;
+  const { legs, heightM } = lesson.plan;
+  const up: readonly LegName[] = ['upwind', 'turn-to-crosswind', 'crosswind', 'turn-to-downwind', 'downwind'];
+  const there = s.heightM > heightM - LEVEL_OFF_M && s.verticalSpeedMps > CLIMBING_MPS;
+  if (!up.includes(c.m.legs.leg) || !there) return [];
+  const text = `Coming up to ${circuitAltitudeWords(c)}: nose to level, let ${knots(legs.downwind.iasMps)} come, then ${powerWords(c, legs.downwind.steady)}, and trim.`;
+  return [legWord(c, 'level', text, TURN_RANK)];
+};
+
+/** Where the descent begins on downwind, abeam the threshold. */
+const descentHere = (c: CoachContext): Word[] => {
+  const { change } = c.lesson.plan.legs.downwind;
+  if (change === null || change.verticalSpeedMps >= 0 || isGlide(c)) return [];
+  if (c.m.legs.leg !== 'downwind' || isTheTowersTurn(c, 'base')) return [];
+  const leftS = secondsAlong(c, 'downwind', change.at);
+  if (leftS === null || leftS > TURN_NOW_S || leftS < TURN_OVER_S) return [];
+  const { downwind } = c.lesson.plan.legs;
+  const text = `Abeam the threshold: ${descentWords(c, downwind, change.steady)}, ${sinkWords(change.verticalSpeedMps)}; trim.`;
+  return [legWord(c, 'descent', text, TURN_RANK)];
+};
+
+/** Nothing is left of the circuit: the one thing that matters. */
+const noEngine = (c: CoachContext): Word[] => [
+  {
+    topic: 'engine',
+    text: `Nose down: ${c.lesson.aeroplane.speeds.glideKt} knots, a field ahead, flap when it is sure.`,
+    rank: 2,
+    talk: true,
+    afterS: 1,
+  },
+];
+
+/** What is to be done now and comes next, for somebody who is talked through it. */
+export const talkNow = (c: CoachContext): Word[] => {
+  const { m, lesson, s } = c;
+  const { leg } = m.legs;
+  const p = m.procedures;
+  if (s.engineDead && !s.onGround) return noEngine(c);
+  const words = [...turnWords(c), ...levelWords(c), ...descentHere(c)];
+  const say = ON_LEG[leg];
+  const check = p === null ? null : currentList(p);
+  const first =
+    leg === 'line-up' &&
+    p !== null &&
+    ((check !== null && !isComplete(check)) ||
+      (lesson.procedures?.radio === 'towered' && !p.clearedToTakeOff));
+  const quick = QUICK.has(leg);
+  if (say !== undefined && !first)
+    words.push(legWord(c, `leg-${leg}`, say(c), quick ? 16 : 47, quick ? 0.3 : 1.5));
   if (leg === 'final' && lesson.where.clearM < FLARE_M)
-    words.push({
-      topic: `flare-${circuit}`,
-      text: 'Round out: look far ahead, power off, nose up to level.',
-      rank: 15,
-      talk: true,
-      afterS: 0,
-    });
+    words.push(legWord(c, 'flare', 'Round out: look far ahead, power off, nose slowly up to level.', 15));
   return words;
 };

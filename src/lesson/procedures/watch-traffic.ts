@@ -1,6 +1,6 @@
 import { acrossM, alongM } from '../../aerodrome/runway.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
-import { mFromFt } from '../../units/conversions.ts';
+import { mFromFt, mFromNmi } from '../../units/conversions.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import type { OtherFact, ProcedureMemory } from './memory.ts';
@@ -47,6 +47,19 @@ export const isRunwayTaken = (p: ProcedureMemory, { runway }: Lesson, timeS: num
 /** Somebody else is in the air in the circuit. */
 export const otherAhead = (p: ProcedureMemory, timeS: number): boolean =>
   p.others.some((other) => isFresh(other, timeS) && !other.onGround);
+
+/** Beyond this one ahead is somebody else's concern. */
+const AHEAD_M = mFromNmi(2);
+
+/** On downwind: somebody ahead in the circuit has not yet come abeam on final, so that base would cut in front. */
+export const isYetToPass = (p: ProcedureMemory, { where, runway }: Lesson, s: Readonly<Snapshot>): boolean =>
+  p.others.some(
+    (other) =>
+      isFresh(other, s.timeS) &&
+      !other.onGround &&
+      distanceM(other, s) < AHEAD_M &&
+      alongM(runway, other.eastM, other.northM) < where.alongM,
+  );
 
 const distanceM = (other: OtherFact, s: Readonly<Snapshot>): number => {
   const east = other.eastM - s.eastM;

@@ -3,8 +3,10 @@
 import { describe, expect, it } from 'vitest';
 import { beginCoach, type CoachLevel, coach } from '../../../src/lesson/coach/coach.ts';
 import type { Teaching } from '../../../src/lesson/coach/context.ts';
+import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
 import { RULES } from '../../../src/lesson/rules.ts';
 import { DEFAULT_TOLERANCES } from '../../../src/lesson/tolerances.ts';
+import { degFromRad } from '../../../src/units/conversions.ts';
 import { type FlightAsked, flyWithProcedures } from '../../support/procedures.ts';
 
 interface Said {
@@ -94,9 +96,92 @@ describe('the coach', () => {
   it('talks somebody through what a reminder leaves to him', () => {
     const talked = saidIn('talked-through', { start: 'downwind', seconds: 260 }).map(({ text }) => text);
     const reminded = saidIn('reminded', { start: 'downwind', seconds: 260 }).map(({ text }) => text);
-    const turn = /^Turn to base now/;
+    const turn = /^Turn left to base now/;
     expect(talked.some((text) => turn.test(text))).toBe(true);
     expect(reminded.some((text) => turn.test(text))).toBe(false);
+  });
+
+  it('leads somebody who is talked through round the whole circuit, in the figures of the plan', () => {
+    const asked: FlightAsked = {
+      start: 'line-up',
+      beside: ({ m, tell }) => {
+        if (m.procedures && currentList(m.procedures)) tell('tick', '');
+      },
+    };
+    const said = saidIn('talked-through', asked).map(({ text }) => text);
+    const { lesson } = flyWithProcedures({ start: 'line-up', seconds: 1 });
+    // Runway 22 left-hand in a wind along it: tracks 130, 040, 310, each less its drift, square by the compass rose
+    const heading = (leg: 'crosswind' | 'downwind' | 'base' | 'final'): string => {
+      const { headingRadT } = lesson.plan.legs[leg];
+      return `heading ${String(Math.round(degFromRad(headingRadT - lesson.runway.variationRad))).padStart(3, '0')}`;
+    };
+    // Order of a circuit: UK/EASA exercises 12 and 13; attitude, power, trim when levelling (the same)
+    const order = [
+      /^Airspeed alive\. At 5\d knots/,
+      /^Climb at 70 knots/,
+      new RegExp(`^Turn left to crosswind now: .*${heading('crosswind')}`),
+      /^Coming up to 1,0\d0 feet: nose to level, let 80 knots come, then 2,\d\d0 rpm, and trim/,
+      new RegExp(`^Turn left to downwind now: .*${heading('downwind')}`),
+      new RegExp(`^Downwind: 1,0\\d0 feet, 80 knots, 2,\\d\\d0 rpm, ${heading('downwind')}`),
+      // Descent from abeam is this aerodrome's custom (FAA-H-8083-3, quoted)
+      /^Abeam the threshold: .*power back to 1,\d\d0 rpm/,
+      new RegExp(`^Turn left to base now: .*${heading('base')}`),
+      /^Flap 20, 70 knots/,
+      // Never beyond 30 degrees in the turn to final (South African instructor procedures)
+      new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
+      /^Flap 20, 65 knots/,
+      /^Round out/,
+      /^Hold it off/,
+      /^Straight with the feet/,
+    ];
+    const places = order.map((words) => said.findIndex((text) => words.test(text)));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  it('does not turn somebody to base who was asked to extend, nor speak of the circuit to one without an engine', () => {
+    const task = { technique: 'normal', instructions: [{ what: 'extend', circuit: 1, byM: 900 }] } as const;
+    const extended = saidIn('talked-through', {
+      start: 'downwind',
+      procedures: { radio: 'towered' },
+      task: { ...task, instructions: [...task.instructions] },
+    });
+    expect(extended.filter(({ text }) => /to base now/.test(text))).toEqual([]);
+    const stopped = saidIn('talked-through', {
+      start: 'upwind',
+      failures: [{ atS: 3, what: 'engine-stop', amount: 1 }],
+      seconds: 60,
+    });
+    const after = stopped.filter(({ atS }) => atS > 3).map(({ text }) => text);
+    // Nose down first, a field ahead (New Zealand Flight Instructor Guide)
+    expect(after[0]).toMatch(/^Nose down: 70 knots, a field ahead/);
+    expect(after.filter((text) => /^(Turn|Climb|Coming up|Past)/.test(text))).toEqual([]);
+  });
+
+  it('names an item that is not done twice, and then the next', () => {
+    const said = saidIn('reminded', { start: 'downwind', seconds: 110 }).map(({ text }) => text);
+    expect(said.filter((text) => text.startsWith('Downwind check: brakes'))).toHaveLength(2);
+    expect(said.some((text) => /^Downwind check: (?!brakes)/.test(text))).toBe(true);
+    expect(said.filter((text) => text === 'Call downwind.').length).toBeLessThanOrEqual(2);
+  });
+
+  it('keeps somebody on downwind while the one ahead has yet to go by on final', () => {
+    const following = (eastM: number, northM: number) =>
+      saidIn('talked-through', {
+        start: 'downwind',
+        seconds: 100,
+        beside: ({ s, m, tell }) => {
+          if (m.legs.leg === 'downwind' && Math.floor(s.timeS * 4) % 4 === 0)
+            tell('traffic', `0:${eastM},${northM},150,0`);
+        },
+      }).map(({ text }) => text);
+    // 2 km out on the final of runway 22: to the north-east of its threshold; then short of the threshold
+    const out = following(1290, 1530);
+    expect(out).toContain('Number two: extend downwind until the one ahead has gone by on final.');
+    expect(out.some((text) => /to base now/.test(text))).toBe(false);
+    const near = following(130, 150);
+    expect(near.some((text) => /^Number two/.test(text))).toBe(false);
+    expect(near.some((text) => /to base now/.test(text))).toBe(true);
   });
 
   it('calls for a go-around that is due before anything else', () => {

@@ -1,0 +1,71 @@
+import { isaPressurePa, P0_PA } from '../../atmosphere/isa.ts';
+import type { CircuitLeg, LegPlan } from '../../circuit/types.ts';
+import { manifoldPa } from '../../simulation/engine.ts';
+import type { Steady } from '../../simulation/steady.ts';
+import { headingDeg, magneticFromTrue } from '../../units/angles.ts';
+import {
+  degFromRad,
+  ftFromM,
+  hpaFromPa,
+  inHgFromHpa,
+  ktFromMps,
+  rpmFromRevps,
+} from '../../units/conversions.ts';
+import { fixed, headingDigits, thousandsTo } from '../../units/format.ts';
+import type { TurnOnto } from '../names.ts';
+import type { CoachContext } from './context.ts';
+
+/**
+ * The figures of an instructor's patter, rounded as they are said: every one from the plan that is briefed.
+ */
+
+export const knots = (mps: number): string => `${fixed(ktFromMps(mps))} knots`;
+
+export const flapWords = ({ lesson }: CoachContext, stage: number): string =>
+  stage === 0 ? 'flap up' : `flap ${fixed(lesson.aeroplane.flap.stages[stage]?.deg ?? 0)}`;
+
+/** To hold on a leg, magnetic. */
+export const headingWords = ({ lesson }: CoachContext, leg: CircuitLeg): string => {
+  const { headingRadT } = lesson.plan.legs[leg];
+  const deg = headingDeg(magneticFromTrue(headingRadT, lesson.runway.variationRad));
+  return `heading ${headingDigits(deg)}`;
+};
+
+const FULL = 0.98;
+const IDLE = 0.02;
+
+/** What the gauges show: rpm to the next 50; where a governor keeps those, manifold pressure first. */
+export const powerWords = (c: CoachContext, { throttle, revps, propeller }: Steady): string => {
+  if (throttle > FULL) return 'full power';
+  if (throttle < IDLE) return 'throttle closed';
+  const rpm = `${thousandsTo(rpmFromRevps(revps), 50)} rpm`;
+  if (c.lesson.aeroplane.propeller.kind !== 'constant-speed') return rpm;
+  const qnh = (c.lesson.procedures?.qnhHpa ?? hpaFromPa(P0_PA)) / hpaFromPa(P0_PA);
+  const pa = manifoldPa(qnh * isaPressurePa(c.s.altitudeM), throttle, revps);
+  const inches = `${fixed(inHgFromHpa(hpaFromPa(pa)))} inches`;
+  return propeller < FULL ? `${inches} and ${rpm}` : inches;
+};
+
+/** Circuit height as the altimeter shows it on QNH. */
+export const circuitAltitudeWords = ({ lesson, s }: CoachContext): string =>
+  `${thousandsTo(ftFromM(lesson.plan.heightM + s.altitudeM - s.heightM), 10)} feet`;
+
+export const sinkWords = (verticalSpeedMps: number): string =>
+  `${thousandsTo(60 * ftFromM(-verticalSpeedMps), 50)} feet a minute`;
+
+export const handWords = ({ lesson }: CoachContext): 'left' | 'right' =>
+  lesson.plan.side === 1 ? 'right' : 'left';
+
+/** Bank of a planned turn, to the next five degrees. */
+export const bankWords = ({ lesson }: CoachContext, onto: TurnOnto): string =>
+  `${fixed(5 * Math.round(degFromRad(Math.abs(lesson.plan.turns[onto].bankRad)) / 5))} degrees of bank`;
+
+/** Carburettor heat comes before the power goes, where there is any. */
+export const heatFirst = ({ lesson, s }: CoachContext): string =>
+  lesson.aeroplane.engine.carburettor && s.carbHeat === 0 ? 'carburettor heat hot, ' : '';
+
+/** How the power comes back for a descent: the words for the leg, unless it is closed already. */
+export const descentWords = (c: CoachContext, leg: LegPlan, steady: Steady): string =>
+  `${heatFirst(c)}power back to ${powerWords(c, steady)}, hold the nose until ${knots(leg.iasMps)}, then let it come down`;
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
