@@ -1,4 +1,3 @@
-import { isaPressurePa, P0_PA } from '../../atmosphere/isa.ts';
 import type { CircuitLeg, LegPlan } from '../../circuit/types.ts';
 import { manifoldPa } from '../../simulation/engine.ts';
 import type { Steady } from '../../simulation/steady.ts';
@@ -40,8 +39,10 @@ export const powerWords = (c: CoachContext, { throttle, revps, propeller }: Stea
   if (throttle < IDLE) return 'throttle closed';
   const rpm = `${thousandsTo(rpmFromRevps(revps), 50)} rpm`;
   if (c.lesson.aeroplane.propeller.kind !== 'constant-speed') return rpm;
-  const qnh = (c.lesson.procedures?.qnhHpa ?? hpaFromPa(P0_PA)) / hpaFromPa(P0_PA);
-  const pa = manifoldPa(qnh * isaPressurePa(c.s.altitudeM), throttle, revps);
+  // At one place it is a share of the pressure outside, which the gauge of this moment tells
+  const { s } = c;
+  const outsidePa = s.manifoldPa / manifoldPa(1, s.throttle, s.engineRevps);
+  const pa = manifoldPa(outsidePa, throttle, revps);
   const inches = `${fixed(inHgFromHpa(hpaFromPa(pa)))} inches`;
   return propeller < FULL ? `${inches} and ${rpm}` : inches;
 };

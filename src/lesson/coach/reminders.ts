@@ -1,5 +1,5 @@
 import { CALL_IDS, callPlace } from '../procedures/call-places.ts';
-import { CHECK_LISTS, itemsOf } from '../procedures/check-lists.ts';
+import { itemsOf, itemWords, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
@@ -21,15 +21,14 @@ const checkReminder = ({ m, lesson, s }: CoachContext, idleS: number, told: Told
   const p = m.procedures;
   const fact = p === null ? null : currentList(p);
   if (fact === null || s.timeS - fact.lastActS < idleS) return [];
-  const { title } = CHECK_LISTS[fact.list];
   const rows = itemsOf(fact.list, lesson.aeroplane);
   const topicOf = (id: string): string => `check-${fact.list}-${fact.circuit}-${id}`;
   const at = fact.items.findIndex(({ id, doneS }) => doneS === null && told(topicOf(id)) < NAMED_TWICE);
   const row = rows[at];
   const item = fact.items[at];
   if (row === undefined || item === undefined) return [];
-  const words = row.words(lesson);
-  const text = item.wrong > 0 ? `Look again: ${words}.` : `${title} check: ${words}.`;
+  const words = itemWords(row, lesson);
+  const text = item.wrong > 0 ? `Look again: ${words}.` : `${titleOf(fact.list)} check: ${words}.`;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };
 

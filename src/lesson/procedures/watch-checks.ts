@@ -5,7 +5,7 @@ import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import type { LegName } from '../names.ts';
 import type { CheckItem } from './check-items.ts';
-import { CHECK_LISTS, itemsOf } from './check-lists.ts';
+import { CHECK_PLACES, itemsOf } from './check-lists.ts';
 import { type ItemFact, LIST_IDS, type ListFact, type ListId, type ProcedureMemory } from './memory.ts';
 
 /** Heads come out again when nothing has been done for so long (common practice: look out between items). */
@@ -20,7 +20,7 @@ export const watchChecks = (
 ): void => {
   const { leg, circuit } = m.legs;
   for (const list of LIST_IDS) {
-    const { opens, closes, interruptedBy } = CHECK_LISTS[list];
+    const { opens, closes, interruptedBy } = CHECK_PLACES[list];
     const open = openList(p, list);
     if (open === null) {
       const had = p.lists.some((fact) => fact.list === list && fact.circuit === circuit);

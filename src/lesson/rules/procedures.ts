@@ -3,7 +3,7 @@ import { turnOntoLeg } from '../facts.ts';
 import { lastWhere } from '../last-where.ts';
 import type { TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
-import { CHECK_LISTS } from '../procedures/check-lists.ts';
+import { titleOf } from '../procedures/check-lists.ts';
 import { lookoutPercent } from '../procedures/lookout.ts';
 import { isReadBack, type ListFact, type ListId, type ProcedureMemory } from '../procedures/memory.ts';
 import { around, atMost, type CircuitFacts, PRACTICE, type Rule } from '../rule.ts';
@@ -32,7 +32,7 @@ const donePercent = ({ items }: ListFact): number =>
 const checksRow = (list: ListId): Rule => ({
   id: `checks-${list}`,
   leg: LIST_LEGS[list],
-  measures: `items of the check done in time: ${CHECK_LISTS[list].title.toLowerCase()}`,
+  measures: `items of the check done in time: ${titleOf(list).toLowerCase()}`,
   unit: '%',
   say: { low: 'The check was left out or broken off: the same words in the same order every time.' },
   good: 100,

@@ -1,11 +1,12 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { type CheckListName, checkLines, shortCall } from '../../circuit/checks.ts';
 import { legWords as lessonLegWords } from '../../lesson/item-words.ts';
+import { thousands } from '../../units/format.ts';
 
 /**
- * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make.
- * Order of actions: UK/EASA PPL exercises 12 and 13 and FAA Airplane Flying Handbook, chapters "Airport traffic
- * patterns" and "Approaches and landings"; calls: CAP 413 ("downwind", "final" within 4 NM). Checks are common
- * practice; the aeroplane's own handbook decides.
+ * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make. The
+ * checks are those of the one table (`src/circuit/checks.ts`). Order of actions: UK/EASA PPL exercises 12 and 13 and
+ * FAA Airplane Flying Handbook, chapters "Airport traffic patterns" and "Approaches and landings".
  */
 export interface CardLine {
   readonly id: string;
@@ -22,52 +23,46 @@ export interface Card {
 interface CardSetting {
   readonly aeroplane: Aeroplane;
   readonly runway: string;
+  readonly runwayHeadingDegM: number;
+  readonly qnhHpa: number;
   readonly side: 'left' | 'right';
-  readonly circuitFt: number;
+  /** Circuit height as the altimeter shows it on QNH. */
+  readonly circuitAltitudeFt: number;
   readonly crosswindTurnFt: number;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;
 }
 
-const degOf = (aeroplane: Aeroplane, stage: number): string => `${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
+/** The check as the one table has it; where checks are flown these lines make room for it. */
+const checked = (list: CheckListName, setting: CardSetting): readonly CardLine[] =>
+  checkLines(list, setting).map(({ id, text }) => ({ id, text, kind: 'check' }));
 
-const sayHeat = (aeroplane: Aeroplane, words: string): readonly [CardLine] | readonly [] =>
-  aeroplane.engine.carburettor ? [{ id: 'heat', kind: 'check', text: words }] : [];
+const did = (id: string, text: string): CardLine => ({ id, text, kind: 'do' });
+const looked = (text: string): CardLine => ({ id: 'look', text, kind: 'check' });
 
-const sayPump = (aeroplane: Aeroplane): readonly [CardLine] | readonly [] =>
-  aeroplane.equipment.pump
-    ? [{ id: 'pump', kind: 'check', text: 'fuel pump on, pressure in the green' }]
-    : [];
-
-const sayGear = (aeroplane: Aeroplane, words: string): readonly [CardLine] | readonly [] =>
-  aeroplane.undercarriage.retractable ? [{ id: 'gear', kind: 'check', text: words }] : [];
+const called = (call: Parameters<typeof shortCall>[0], { side, runway }: CardSetting): CardLine => ({
+  id: 'call',
+  kind: 'call',
+  text: shortCall(call, side, runway),
+});
 
 /** The power of base, as this aeroplane's gauges tell it. */
 const basePower = ({ plan }: Aeroplane): string =>
   plan.baseManifoldInHg === undefined
-    ? `${plan.baseRpm.toLocaleString('en-GB')} rpm`
+    ? `${thousands(plan.baseRpm)} rpm`
     : `${plan.baseManifoldInHg} in, propeller forward`;
 
-const LANDED = {
-  id: 'straight',
-  kind: 'do',
-  text: 'straight with the feet, brakes in short applications',
-} as const;
+const flapAt = (aeroplane: Aeroplane, stage: number): string =>
+  stage === 0 ? 'flap up' : `flap ${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
 
 const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
-  'line-up': ({ aeroplane, runway }) => ({
+  'line-up': (s) => ({
     where: 'Lined up',
     next: 'the take-off roll',
     lines: [
-      { id: 'runway', kind: 'check', text: `heading agrees with runway ${runway}, windsock seen` },
-      {
-        id: 'flap',
-        kind: 'check',
-        text: `flap ${degOf(aeroplane, aeroplane.plan.takeOffStage)}, trim at the take-off mark`,
-      },
-      ...sayHeat(aeroplane, 'carburettor heat cold'),
-      ...sayPump(aeroplane),
-      { id: 'power', kind: 'do', text: 'full power, smoothly; feet keep it straight' },
+      did('roll', 'full power, smoothly; feet keep it straight'),
+      looked('final clear, windsock seen'),
+      ...checked('before-take-off', s),
     ],
   }),
   'take-off-roll': ({ aeroplane }) => ({
@@ -75,113 +70,84 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     next: 'the climb',
     lines: [
       { id: 'alive', kind: 'check', text: 'airspeed alive, engine instruments in the green' },
-      { id: 'rotate', kind: 'do', text: `${aeroplane.speeds.rotateKt} kt: ease the nose up` },
+      did('rotate', `${aeroplane.speeds.rotateKt} kt: ease the nose up`),
     ],
   }),
-  upwind: ({ aeroplane, crosswindTurnFt, side }) => ({
+  upwind: (s) => ({
     where: 'Upwind',
-    next: `the turn to crosswind, ${side}, from ${crosswindTurnFt} ft`,
+    next: `${s.side} turn from ${s.crosswindTurnFt} ft`,
     lines: [
-      { id: 'speed', kind: 'do', text: `${aeroplane.speeds.climbKt} kt, trimmed` },
-      { id: 'track', kind: 'do', text: 'track on the extended centreline' },
-      ...sayGear(aeroplane, 'climbing, no runway left: gear up'),
-      { id: 'after', kind: 'check', text: 'after-take-off check: flap up, engine in the green' },
-      { id: 'look', kind: 'check', text: `look out before the turn, ending ${side}` },
+      did('speed', `${s.aeroplane.speeds.climbKt} kt, trimmed`),
+      did('track', 'track on the extended centreline'),
+      ...checked('after-take-off', s),
+      looked(`look out before the turn, ending ${s.side}`),
     ],
   }),
-  crosswind: ({ circuitFt, side }) => ({
+  crosswind: ({ circuitAltitudeFt, side }) => ({
     where: 'Crosswind',
-    next: `level at ${circuitFt} ft, then downwind`,
+    next: `level at ${thousands(circuitAltitudeFt)} ft`,
     lines: [
-      { id: 'track', kind: 'do', text: 'track square to the runway: allow for drift' },
-      { id: 'level', kind: 'do', text: `${circuitFt} ft: attitude, power, trim` },
-      { id: 'look', kind: 'check', text: `look out before the turn, ending ${side}` },
+      did('track', 'track square to the runway: allow for drift'),
+      did('level', `${thousands(circuitAltitudeFt)} ft: attitude, power, trim`),
+      looked(`look out before the turn, ending ${side}`),
     ],
   }),
-  downwind: ({ aeroplane, circuitFt, side, runway }) => ({
+  downwind: (s) => ({
     where: 'Downwind',
-    next: 'the base turn, threshold behind the wing',
+    next: 'the base turn',
     lines: [
-      {
-        id: 'call',
-        kind: 'call',
-        text: side === 'right' ? '“right-hand downwind”' : `“downwind, runway ${runway}”`,
-      },
-      { id: 'speed', kind: 'do', text: `${circuitFt} ft, ${aeroplane.speeds.downwindKt} kt, trimmed` },
-      { id: 'checks', kind: 'check', text: 'brakes off, mixture, fuel, instruments, harness' },
-      ...sayGear(aeroplane, 'gear down below its limit speed, and locked'),
-      ...sayPump(aeroplane),
-      ...sayHeat(aeroplane, 'carburettor heat hot ten seconds, note rpm'),
-      {
-        id: 'flap',
-        kind: 'check',
-        text: `inside the white arc: flap ${degOf(aeroplane, aeroplane.plan.downwindStage)}`,
-      },
+      did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
+      called('downwind', s),
+      ...checked('downwind', s),
     ],
   }),
   base: ({ aeroplane }) => ({
     where: 'Base',
-    next: 'the turn to final: look along it first',
+    next: 'the turn to final',
     lines: [
-      ...sayHeat(aeroplane, 'carburettor heat hot'),
+      ...(aeroplane.engine.carburettor
+        ? [{ id: 'heat', kind: 'check', text: 'carburettor heat hot' } as const]
+        : []),
       {
         id: 'flap',
         kind: 'check',
-        text: `${basePower(aeroplane)}, flap ${degOf(aeroplane, aeroplane.plan.baseStage)}`,
+        text: `${basePower(aeroplane)}, ${flapAt(aeroplane, aeroplane.plan.baseStage)}`,
       },
-      { id: 'speed', kind: 'do', text: `${aeroplane.speeds.baseKt} kt, trimmed` },
-      { id: 'look', kind: 'check', text: 'look along long final and the opposite base' },
+      did('speed', `${aeroplane.speeds.baseKt} kt, trimmed`),
+      looked('look along the approach and the opposite base'),
     ],
   }),
-  final: ({ aeroplane, runway, approachKt }) => ({
+  final: (s) => ({
     where: 'Final',
-    next: 'stabilised at 300 ft, or go around',
-    lines: [
-      { id: 'call', kind: 'call', text: `“final, runway ${runway}”` },
-      {
-        id: 'flap',
-        kind: 'check',
-        text: `landing flap ${degOf(aeroplane, aeroplane.plan.landingStage)}, ${approachKt} kt, trimmed`,
-      },
-      ...sayGear(aeroplane, 'gear down, propeller forward'),
-      ...sayHeat(aeroplane, 'carburettor heat cold below 200 ft'),
-      { id: 'clear', kind: 'check', text: 'runway clear, toes off the brakes' },
-    ],
+    next: 'stabilised at 300 ft',
+    lines: [did('speed', `${s.approachKt} kt, trimmed`), called('final', s), ...checked('final', s)],
   }),
   'hold-off': () => ({
     where: 'Hold-off',
     next: 'main wheels first',
-    lines: [
-      { id: 'power', kind: 'do', text: 'power closed' },
-      { id: 'hold', kind: 'do', text: 'hold it off, looking far ahead' },
-    ],
+    lines: [did('power', 'power closed'), did('hold', 'hold it off, looking far ahead')],
   }),
   'landing-roll': () => ({
     where: 'Landing roll',
     next: 'a stop on the centreline',
-    lines: [{ id: 'nose', kind: 'do', text: 'hold the nosewheel off' }, LANDED],
+    lines: [
+      did('nose', 'hold the nosewheel off'),
+      did('straight', 'straight with the feet, brakes in short applications'),
+    ],
   }),
-  'go-around': ({ aeroplane }) => ({
+  'go-around': (s) => ({
     where: 'Going around',
-    next: 'upwind, and another circuit',
+    next: 'another circuit',
     lines: [
-      {
-        id: 'power',
-        kind: 'do',
-        text: `full power${aeroplane.engine.carburettor ? ', carburettor heat cold' : ''}`,
-      },
-      { id: 'attitude', kind: 'do', text: `hold the nose down, ${aeroplane.speeds.goAroundKt} kt` },
-      { id: 'flap', kind: 'check', text: 'flap to take-off, then up in stages, climbing' },
-      { id: 'call', kind: 'call', text: '“going around”' },
+      did('nose', 'power, attitude, configuration; then the call'),
+      ...checked('go-around', s),
+      called('going-around', s),
     ],
   }),
-  stopped: ({ aeroplane }) => ({
+  stopped: (s) => ({
     where: 'Stopped',
-    next: 'clear of the runway, then the after-landing check',
-    lines: [
-      { id: 'after', kind: 'check', text: 'flap up, trim at the take-off mark' },
-      ...sayHeat(aeroplane, 'carburettor heat cold'),
-    ],
+    next: 'clear of the runway',
+    lines: checked('after-landing', s),
   }),
 };
 

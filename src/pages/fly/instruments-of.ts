@@ -1,4 +1,4 @@
-import { degFromRad, ftFromM, ktFromMps } from '../../units/conversions.ts';
+import { degFromRad, ktFromMps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import { SCALES } from '../../views/scales/all.ts';
 import type { Instruments } from './instruments.ts';
@@ -18,7 +18,9 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
       aeroplane,
       runway: scenario.runway,
       side: model.runway.circuitSide > 0 ? 'right' : 'left',
-      circuitFt: Math.round(ftFromM(model.runway.circuitHeightM)),
+      runwayHeadingDegM: degFromRad(model.runway.headingRadM),
+      qnhHpa: scenario.weather.qnhHpa,
+      circuitAltitudeFt: 10 * Math.round((aerodrome.elevationFt + aerodrome.circuitHeightFt) / 10),
       approachKt: Math.round(ktFromMps(flight.plan.approachIasMps)),
       crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
     },

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LEG_NAMES } from '../../../src/lesson/names.ts';
+import { itemsOf } from '../../../src/lesson/procedures/check-lists.ts';
 import { cardFor, legWords } from '../../../src/pages/fly/card-data.ts';
 import { aeroplaneNamed, everyAeroplane } from '../../support/aeroplanes.ts';
 
@@ -7,7 +8,9 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   aeroplane,
   runway: '22',
   side: 'right' as const,
-  circuitFt: 1000,
+  runwayHeadingDegM: 220,
+  qnhHpa: 1013,
+  circuitAltitudeFt: 1020,
   crosswindTurnFt: 500,
   approachKt: 65,
 });
@@ -45,9 +48,29 @@ describe('the sequence card', () => {
 
   it('puts power first in a go-around (FAA-H-8083-3C chapter 9: power, attitude, configuration)', () => {
     const lines = cardFor('go-around', setting()).lines;
-    expect(lines[0]?.text).toMatch(/full power/);
-    expect(lines[1]?.text).toMatch(/nose/);
-    expect(lines[2]?.text).toMatch(/flap/);
+    const place = (words: RegExp): number =>
+      lines.findIndex(({ kind, text }) => kind === 'check' && words.test(text));
+    expect(place(/^power: full/)).toBeGreaterThanOrEqual(0);
+    expect(place(/^attitude/)).toBeGreaterThan(place(/^power: full/));
+    expect(place(/^configuration: flap/)).toBeGreaterThan(place(/^attitude/));
+    expect(lines.at(-1)).toMatchObject({ kind: 'call', text: '“going around”' });
+  });
+
+  it('has the checks that the brief prints and the lesson watches, item for item, in every aeroplane', () => {
+    for (const aeroplane of everyAeroplane()) {
+      const on = (leg: string) =>
+        cardFor(leg, setting(aeroplane))
+          .lines.filter(({ kind, id }) => kind === 'check' && id !== 'look')
+          .map(({ id }) => id);
+      const legs = {
+        upwind: 'after-take-off',
+        downwind: 'downwind',
+        final: 'final',
+        stopped: 'after-landing',
+      } as const;
+      for (const [leg, list] of Object.entries(legs))
+        expect(on(leg), leg).toEqual(itemsOf(list, aeroplane).map(({ id }) => id));
+    }
   });
 
   it('names a turn by what it leads to', () => {
