@@ -57,6 +57,8 @@ const LAW = {
   referencePa: 685,
   furthestRad: radFromDeg(4),
 } as const;
+/** Slower than this on its wheels, nothing answers to the elevator (estimate). */
+const TAXIING_MPS = mpsFromKt(20);
 /** What makes a pull on the ground a rotation that is held. */
 const ROTATE = { throttle: 0.6, share: 0.8, askedRad: radFromDeg(0.2) } as const;
 const ATTITUDE = { lowRad: radFromDeg(-20), highRad: radFromDeg(25) } as const;
@@ -96,6 +98,21 @@ const elevatorForTrim = (aeroplane: Aeroplane, trimMoved: number, elevator: numb
   return -trimDeg / (elevator > 0 ? elevatorUpDeg : elevatorDownDeg);
 };
 
+const moveStick = (
+  memory: HandMemory,
+  snapshot: Readonly<Snapshot>,
+  intent: Readonly<Intent>,
+  aeroplane: Aeroplane,
+): number => {
+  const asked = intent.letGo ? 0 : intent.pitch;
+  const outwards = Math.abs(asked) > Math.abs(memory.stickElevator) || asked * memory.stickElevator < 0;
+  const rate = intent.analogue ? 8 : outwards ? RATE.stickOut : RATE.stickBack;
+  const up = strength(aeroplane, snapshot.dynamicPressurePa, aeroplane.pitch.elevatorUpDeg);
+  const down = strength(aeroplane, snapshot.dynamicPressurePa, aeroplane.pitch.elevatorDownDeg);
+  memory.stickElevator = clamp(towards(memory.stickElevator, asked, rate * STEP_S), -down, up);
+  return memory.stickElevator;
+};
+
 const holdAttitude = (
   memory: HandMemory,
   snapshot: Readonly<Snapshot>,
@@ -105,6 +122,13 @@ const holdAttitude = (
   if (intent.letGo) {
     memory.wantedPitchRad = snapshot.pitchRad;
     memory.learntElevator = towards(memory.learntElevator, 0, RATE.stickBack * STEP_S);
+    return memory.learntElevator;
+  }
+  // Standing or taxiing there is no attitude to hold: the keys move the stick, to its stops and back.
+  if (snapshot.onGround && snapshot.groundspeedMps < TAXIING_MPS) {
+    memory.wantedPitchRad = snapshot.pitchRad;
+    memory.stickElevator = memory.learntElevator;
+    memory.learntElevator = moveStick(memory, snapshot, intent, aeroplane);
     return memory.learntElevator;
   }
   // With the nosewheel on the ground nothing is held until the stick is asked for; on a take-off run that is
@@ -137,21 +161,6 @@ const holdAttitude = (
   // It learns only while it can still move the way it wants to.
   if (held === elevator || (held - elevator) * errorRad > 0) memory.learntElevator = clamp(learnt, -down, up);
   return held;
-};
-
-const moveStick = (
-  memory: HandMemory,
-  snapshot: Readonly<Snapshot>,
-  intent: Readonly<Intent>,
-  aeroplane: Aeroplane,
-): number => {
-  const asked = intent.letGo ? 0 : intent.pitch;
-  const outwards = Math.abs(asked) > Math.abs(memory.stickElevator) || asked * memory.stickElevator < 0;
-  const rate = intent.analogue ? 8 : outwards ? RATE.stickOut : RATE.stickBack;
-  const up = strength(aeroplane, snapshot.dynamicPressurePa, aeroplane.pitch.elevatorUpDeg);
-  const down = strength(aeroplane, snapshot.dynamicPressurePa, aeroplane.pitch.elevatorDownDeg);
-  memory.stickElevator = clamp(towards(memory.stickElevator, asked, rate * STEP_S), -down, up);
-  return memory.stickElevator;
 };
 
 const roll = (memory: HandMemory, snapshot: Readonly<Snapshot>, intent: Readonly<Intent>): number => {

@@ -69,17 +69,28 @@ const heatTried: CheckDoing = {
   },
 };
 
-const WAYS = 15;
+/** The four stops of the stick, in the order in which `kept` has a bit for each. */
+const WAYS: readonly { readonly name: string; readonly at: (s: Readonly<Snapshot>) => number }[] = [
+  { name: 'back', at: ({ elevator }) => elevator },
+  { name: 'forward', at: ({ elevator }) => -elevator },
+  { name: 'left', at: ({ aileron }) => -aileron },
+  { name: 'right', at: ({ aileron }) => aileron },
+];
+const ALL_WAYS = 15;
 
-/** Stick to all four stops; `kept` is a bit for each. */
+/** Stick to all four stops; noted is which are still to be tried. */
 const fullAndFree: CheckDoing = {
   how: 'worked',
   work: (item, s) => {
-    if (s.elevator > NEARLY_FULL) item.kept |= 1;
-    if (s.elevator < -NEARLY_FULL) item.kept |= 2;
-    if (s.aileron > NEARLY_FULL) item.kept |= 4;
-    if (s.aileron < -NEARLY_FULL) item.kept |= 8;
-    return item.kept === WAYS;
+    const before = item.kept;
+    WAYS.forEach(({ at }, i) => {
+      if (at(s) > NEARLY_FULL) item.kept |= 1 << i;
+    });
+    if (item.kept === before) return false;
+    const left = WAYS.filter((_, i) => (item.kept & (1 << i)) === 0).map(({ name }) => name);
+    item.note = left.length === 0 ? '' : `still ${left.join(', ')}`;
+    item.workS ??= s.timeS;
+    return item.kept === ALL_WAYS;
   },
 };
 

@@ -94,6 +94,21 @@ describe('the hand that holds', () => {
     expect(Math.abs(pitchDeg(at(looks, 6)) - pitchDeg(at(looks, 1)) - 3)).toBeLessThan(0.5);
   });
 
+  it('moves the stick to its stops and back while the aeroplane stands, for "controls full and free"', () => {
+    // Back, and at once forward: a second and a half each, as one does it
+    const looks = fly(
+      'hold',
+      4,
+      (t, i) => {
+        if (t < 3) i.pitch = t < 1.5 ? 1 : -1;
+      },
+      'line-up',
+    );
+    expect(at(looks, 1.5).s.elevator).toBeGreaterThan(0.9);
+    expect(at(looks, 3).s.elevator).toBeLessThan(-0.9);
+    expect(Math.abs(at(looks, 4).s.elevator)).toBeLessThan(0.05);
+  });
+
   it('keeps the attitude when the power comes off, and needs a pull for it (less power drops the nose)', () => {
     const looks = fly('hold', 12, (t, i) => {
       if (t >= 1 && t < 2.5) i.power = -1;
