@@ -125,6 +125,12 @@ const TAUGHT: Readonly<Record<Teaching, Readonly<Record<string, WhatToSay>>>> = 
   },
 };
 
+/** What the debrief tells of a leg that is over, as it is said while it lasts. */
+const HELD: WhatToSay = {
+  low: 'The hand is pushing: hold the attitude, and trim nose down until it holds nothing.',
+  high: 'The hand is pulling: hold the attitude, and trim nose up until it holds nothing.',
+};
+
 const wordsFor = (
   rule: string,
   say: WhatToSay,
@@ -132,7 +138,7 @@ const wordsFor = (
   value: number,
   { low }: Standard,
 ): string => {
-  const words = TAUGHT[teaching][rule] ?? say;
+  const words = TAUGHT[teaching][rule] ?? (rule.endsWith('-trim') ? HELD : say);
   return (low !== null && value < low ? words.low : words.high) ?? '';
 };
 

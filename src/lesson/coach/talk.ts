@@ -1,5 +1,5 @@
 import type { CircuitLeg } from '../../circuit/types.ts';
-import { mFromFt } from '../../units/conversions.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { LegName, TurnOnto } from '../names.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import type { CoachContext, Word } from './context.ts';
@@ -51,12 +51,21 @@ const onDownwind: Say = (c) => {
   return `Downwind: ${circuitAltitudeWords(c)}, ${knots(downwind.iasMps)}, ${powerWords(c, downwind.steady)}, ${headingWords(c, 'downwind')}${flap}; trim.`;
 };
 
+/** The nose that much off the runway has to be straightened before the wheels touch. */
+const CRAB_RAD = radFromDeg(3);
+
+const roundOut: Say = ({ lesson }) => {
+  const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
+  const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
+  return `Round out: look far ahead, power off, nose slowly up to level${straighten}.`;
+};
+
 const goingAround: Say = (c) => {
   const { aeroplane } = c.lesson;
   const heat = c.s.carbHeat > 0 ? ', carburettor heat cold' : '';
   const flap = c.s.flapStage > 0 ? '; sink stopped, flap up by stages' : '';
   const gear = aeroplane.undercarriage.retractable ? '; climbing, gear up' : '';
-  return `Full power${heat}; nose to the horizon, ${aeroplane.speeds.goAroundKt} knots${flap}${gear}.`;
+  return `Full power${heat}; nose to the horizon, ${aeroplane.speeds.goAroundKt} knots, ${headingWords(c, 'upwind')}${flap}${gear}.`;
 };
 
 const ON_LEG: Partial<Record<LegName, Say>> = {
@@ -71,6 +80,8 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
   'hold-off': () => 'Hold it off: look far ahead, a little more back, and wait.',
   'landing-roll': () => 'Straight with the feet, hold the nosewheel off, then brakes in short strokes.',
   'go-around': goingAround,
+  'left-the-circuit': (c) =>
+    `Away from the circuit: ${circuitAltitudeWords(c)}, turn back until the runway stands in the window, and join downwind.`,
 };
 
 /** Said at once; the rest once the leg has settled. */
@@ -80,6 +91,8 @@ const TURN_NOW_S = 1;
 const TURN_OVER_S = -8;
 const TURN_LATE_S = -14;
 const FLARE_M = mFromFt(35);
+/** No turn to crosswind below the custom's height, but for so little. */
+const ABOUT_M = mFromFt(50);
 /** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */
 const LEVEL_OFF_M = mFromFt(70);
 /** A circuit height within this is being flown level. */
@@ -113,6 +126,7 @@ const turnWords = (c: CoachContext): Word[] => {
   const onto = turnAhead(c.m.legs.leg);
   const leftS = secondsToTurn(c);
   if (onto === null || leftS === null || isTheTowersTurn(c, onto)) return [];
+  if (onto === 'crosswind' && c.s.heightM < c.lesson.plan.turns.crosswind.from.heightM - ABOUT_M) return [];
   if (leftS < TURN_NOW_S && leftS > TURN_OVER_S)
     return [legWord(c, `turn-${onto}`, intoTurn(c, onto), TURN_RANK)];
   if (leftS > TURN_LATE_S) return [];
@@ -170,7 +184,6 @@ export const talkNow = (c: CoachContext): Word[] => {
   const quick = QUICK.has(leg);
   if (say !== undefined && !first)
     words.push(legWord(c, `leg-${leg}`, say(c), quick ? 16 : 47, quick ? 0.3 : 1.5));
-  if (leg === 'final' && lesson.where.clearM < FLARE_M)
-    words.push(legWord(c, 'flare', 'Round out: look far ahead, power off, nose slowly up to level.', 15));
+  if (leg === 'final' && lesson.where.clearM < FLARE_M) words.push(legWord(c, 'flare', roundOut(c), 15));
   return words;
 };

@@ -65,6 +65,15 @@ const promptNow = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, calling:
   return promptOf(lesson, call, `Call: ${call.replaceAll('-', ' ')}`, callWordings(call, lesson), circuit);
 };
 
+const saying = (what: string, m: LessonMemory): string => `${what}/${m.legs.circuit}`;
+
+/** A correction stays to be read for so long, from when it was made. */
+const READ_S = 12;
+let correctedS = 0;
+
+/** Said, and on its way into the flight: the next step takes it. */
+let justSaid = '';
+
 /** Talked through, the call is offered where it is due. */
 const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean => {
   if (useStore.getState().settings.coach !== 'talked-through') return false;
@@ -75,7 +84,8 @@ const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean =>
   const said = p.calls.some(
     (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
   );
-  return callPlace(call, m, lesson) === 'here' && !said;
+  if (said) justSaid = '';
+  return callPlace(call, m, lesson) === 'here' && !said && justSaid !== saying(call, m);
 };
 
 let before = '';
@@ -91,16 +101,17 @@ export const showProcedures = (flight: ReadyFlight, announcer: Announcer): void 
   }
   const was = useProcedures.getState();
   const last = p.answers[p.answers.length - 1];
-  const calling = was.calling || offers(m, lesson, p);
   const next: Omit<Shown, 'coach' | 'correction'> = {
     on: true,
     check: checkNow(p, lesson),
     heard: last === undefined ? '' : answerSaid(last.answer, lesson),
-    calling,
-    prompt: promptNow(p, m, lesson, calling),
+    calling: was.calling,
+    prompt: promptNow(p, m, lesson, was.calling || offers(m, lesson, p)),
     subscaleHpa: p.subscaleHpa,
     qnhHpa: lesson.procedures?.qnhHpa ?? 0,
   };
+  if (was.correction !== '' && lesson.where.timeS - correctedS > READ_S)
+    useProcedures.setState({ correction: '' });
   const text = JSON.stringify(next);
   if (text === before && was.on) return;
   before = text;
@@ -115,8 +126,9 @@ export const openCall = (): void => {
   const m = lessonMemory(flight);
   const p = m.procedures;
   if (p === null) return;
-  const calling = !useProcedures.getState().calling || offers(m, flight.lesson, p);
-  useProcedures.setState({ calling, prompt: promptNow(p, m, flight.lesson, calling), correction: '' });
+  const calling = !useProcedures.getState().calling;
+  const shown = calling || offers(m, flight.lesson, p);
+  useProcedures.setState({ calling, prompt: promptNow(p, m, flight.lesson, shown), correction: '' });
 };
 
 /** Says the wording that stands in this place. */
@@ -125,6 +137,11 @@ export const sayOption = (place: number): void => {
   const option = prompt?.options[place];
   if (prompt === null || option === undefined) return;
   tellFlight('say', `${prompt.what}/${option.choice}`);
+  const flight = flightShown();
+  if (flight !== null) {
+    justSaid = saying(prompt.what, lessonMemory(flight));
+    correctedS = flight.lesson.where.timeS;
+  }
   const right = prompt.options.find(({ choice }) => choice === 0)?.text ?? '';
   const silent = useStore.getState().settings.coach === 'silent';
   useProcedures.setState({
