@@ -33,7 +33,9 @@ export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrie
   const today = landingStageToday(setting, plan);
   const landingFlap =
     finalStage === landingStage
-      ? `Land with flap ${deg(finalStage)}°.`
+      ? finalStage === 0
+        ? 'Land with the flap up.'
+        : `Land with flap ${deg(finalStage)}°.`
       : today === finalStage
         ? `Leave the flap at ${deg(finalStage)}°: with less flap the aeroplane is easier to hold straight in this wind.`
         : `Landing flap ${deg(landingStage)}° once final is established, before the 300 ft gate.`;

@@ -22,8 +22,9 @@ interface Given extends CheckGiven {
   readonly crosswindTurnFt: string;
 }
 
-const flap = (aeroplane: Aeroplane, stage: number): string =>
-  stage === 0 ? 'flap up' : `flap ${fixed(aeroplane.flap.stages[stage]?.deg ?? 0)}°`;
+/** What the flap does on base; up, it was never out. */
+const baseFlap = ({ plan, flap }: Aeroplane): string =>
+  plan.baseStage === 0 ? 'the flap stays up' : `then flap ${fixed(flap.stages[plan.baseStage]?.deg ?? 0)}°`;
 
 const only = (wanted: boolean, text: string): readonly string[] => (wanted ? [text] : []);
 
@@ -55,7 +56,7 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   base: ({ aeroplane, hand, runway }) => ({
     checks: [
       ...only(aeroplane.engine.carburettor, 'carburettor heat hot'),
-      `power back first, then ${flap(aeroplane, aeroplane.plan.baseStage)}, trim`,
+      `power back first, ${baseFlap(aeroplane)}, trim`,
     ],
     calls: [shortCall('base', hand, runway)],
     look: 'along long final and the opposite base before the turn',

@@ -27,11 +27,16 @@ export function goAroundWords(setting: Setting): readonly string[] {
   const stages = aeroplane.flap.stages;
   const middle = stages[Math.max(takeOffStage, Math.min(finalStage, landingStage - 1))]?.deg ?? 0;
   const cold = aeroplane.engine.carburettor ? ', carburettor heat cold' : '';
-  const gear = aeroplane.undercarriage.retractable ? 'gear up, then ' : '';
+  const { retractable } = aeroplane.undercarriage;
+  // After a flapless approach there is none to bring in.
+  const configuration =
+    landingStage === 0
+      ? `the flap is up already${retractable ? '; climbing, gear up' : ''}`
+      : `flap to ${fixed(middle)}° first; climbing, ${retractable ? 'gear up, then ' : ''}the rest by stages`;
   return [
     `Power: full, smoothly${cold}; right foot.`,
     `Attitude: stop the descent, hold the nose against the trim, ${fixed(aeroplane.speeds.goAroundKt)} kt.`,
-    `Configuration: flap to ${fixed(middle)}° first; climbing, ${gear}the rest by stages; trim.`,
+    `Configuration: ${configuration}; trim.`,
     'Then to the dead side where there is traffic, and call “going around”. Going around is never wrong.',
   ];
 }
