@@ -46,30 +46,43 @@ const pixiByName = (): Plugin => ({
   },
 });
 
-/** Of an exercise's file asked for with `?judged`: what a flight is judged by (src/judged-exercises.ts). */
+/** Of an exercise's file asked for with `?judged`: what it is chosen and judged by (src/judged-exercises.ts). */
 const judgedExercises = (): Plugin => ({
   name: 'judged-exercises',
   load: {
     filter: { id: /\.json\?judged$/ },
     handler: (path) => {
-      const { id, title, assessed, success, doneAfter } = JSON.parse(
+      const { id, title, assessed, success, doneAfter, aerodrome, weather } = JSON.parse(
         readFileSync(path.replace(/\?judged$/, ''), 'utf8'),
       );
-      const text = JSON.stringify({ id, title, assessed, success, doneAfter });
+      const text = JSON.stringify({ id, title, assessed, success, doneAfter, aerodrome, weather });
       return { code: `export default ${text}`, moduleType: 'js' };
     },
   },
 });
 
+/** What an aeroplane claims of itself is for the tests that hold it to it; a page flies without. */
+const withoutClaims = (): Plugin => ({
+  name: 'aeroplanes-without-claims',
+  apply: 'build',
+  load: {
+    filter: { id: /\/assets\/aeroplanes\/[^/]*\.json$/ },
+    handler: (path) => JSON.stringify({ ...JSON.parse(readFileSync(path, 'utf8')), claims: {} }),
+  },
+});
+
 /** What lays an exercise ready and reads out its words: several pages do, the flying page does not. */
 const EXERCISE_ROOM =
-  /\/src\/(?:exercises|pages\/train|lesson\/(?:exercise|item-words)|simulation\/standard-day)/;
+  /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercise|item-words)|simulation\/standard-day)/;
 
 /**
  * Few files rather than fifty: what is packed together packs better, by an eighth. First what the first paint needs;
  * what most pages share of flight model, lesson and aeroplanes; what the flying page fetches once the aeroplane is
  * ready.
  */
+const LATER =
+  /\/src\/(?:pilot\/|lesson\/own-day|pages\/fly\/(?:model-pilot|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
+
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },
   {
@@ -81,7 +94,7 @@ const FILES = [
   },
   {
     name: 'later',
-    test: /\/src\/(?:pilot\/|pages\/fly\/(?:model-pilot|result|slow|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/,
+    test: (id: string) => LATER.test(id),
     includeDependenciesRecursively: false,
   },
 ];
@@ -100,7 +113,7 @@ const PURE = /\/src\/(?:lesson|circuit|pilot|study|formats|units)\/|\/src\/(?:ju
 
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
-  plugins: [react(), policyMeta(), pixiByName(), judgedExercises()],
+  plugins: [react(), policyMeta(), pixiByName(), judgedExercises(), ...(isSsrBuild ? [] : [withoutClaims()])],
   worker: { format: 'es', rolldownOptions: { output: constants } },
   preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
   build: isSsrBuild

@@ -1,7 +1,10 @@
 import type { Exercise } from './lesson/exercise.ts';
 
-/** Of an exercise, what a flight is judged by. */
-export type JudgedExercise = Pick<Exercise, 'id' | 'title' | 'assessed' | 'success' | 'doneAfter'>;
+/** Of an exercise, what it is chosen and a flight is judged by. */
+export type JudgedExercise = Pick<
+  Exercise,
+  'id' | 'title' | 'assessed' | 'success' | 'doneAfter' | 'aerodrome' | 'weather'
+>;
 
 /**
  * The exercises of the catalogue without what is read before and after flying: half a dozen pages of prose that the

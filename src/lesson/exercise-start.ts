@@ -27,7 +27,10 @@ const shiftedStart = (start: LegStart, plan: CircuitPlan, aeroplane: Aeroplane, 
   const { runway } = plan;
   const leg = plan.legs[start.at];
   const planned = startOfLeg(plan, start.at);
-  const alongM = draw.of('along', start.alongM ?? 0);
+  const alongM =
+    start.beyondM === undefined
+      ? draw.of('along', start.alongM ?? 0)
+      : leg.lengthM + draw.of('beyond', start.beyondM);
   const outM = draw.of('out', start.outM ?? 0);
   const aboveFt = draw.of('above', start.aboveFt ?? 0);
   const share = Math.min(1, Math.max(0, alongM / Math.max(1, leg.lengthM)));
@@ -35,7 +38,8 @@ const shiftedStart = (start: LegStart, plan: CircuitPlan, aeroplane: Aeroplane, 
   const eastM = planned.east_m + moved * (leg.to.eastM - leg.from.eastM);
   const northM = planned.north_m + moved * (leg.to.northM - leg.from.northM);
   // On the planned heights of the leg, where it holds one and then descends
-  const heightM = pathHeightM(plan, start.at, share, mFromFt(planned.height_ft));
+  const heightM =
+    start.level === true ? plan.heightM : pathHeightM(plan, start.at, share, mFromFt(planned.height_ft));
   const place = earthOf(
     runway,
     alongOf(runway, eastM, northM),

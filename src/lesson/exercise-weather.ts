@@ -13,10 +13,6 @@ const spoken = (deg: number): number => {
   return whole === 0 ? 360 : whole;
 };
 
-/** Whether it can be flown in any weather: gusts, a wind that goes round or heat are what some exercises are about. */
-export const allowsOwnDay = ({ weather }: Exercise): boolean =>
-  weather?.gustAddsKt === undefined && weather?.drift === undefined && weather?.aboveStandardC === undefined;
-
 /** The day of one attempt: the exercise's bands drawn, then whatever was chosen otherwise. */
 export const exerciseWeather = (
   exercise: Exercise,

@@ -20,6 +20,10 @@ const startSchema = v.variant('at', [
     at: v.picklist(['upwind', 'crosswind', 'downwind', 'base', 'final']),
     /** Further along the leg than where it begins; beyond its end it goes straight on. */
     alongM: v.exactOptional(bandSchema),
+    /** Past the end of the leg, straight on, instead. */
+    beyondM: v.exactOptional(bandSchema),
+    /** Still at circuit height, whatever the plan has there. */
+    level: v.exactOptional(v.boolean()),
     /** Further from the runway (on final: towards the circuit side of the centreline). */
     outM: v.exactOptional(bandSchema),
     aboveFt: v.exactOptional(bandSchema),

@@ -33,6 +33,12 @@ export const settingsSchema = v.object({
   circuit: v.fallback(v.nullable(circuitSchema), null),
   start: v.fallback(v.picklist(['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final']), 'line-up'),
   seed: v.fallback(v.string(), '1'),
+  /** Id of the exercise that is flown; empty: the circuit of the set-up. */
+  exercise: v.fallback(v.string(), ''),
+  /** What its weather, start and instructions are drawn from. */
+  exerciseSeed: v.fallback(v.number(), 1),
+  /** In the day of the set-up instead of its own, where the exercise allows it. */
+  inMyWeather: v.fallback(v.boolean(), false),
   rudderAssist: v.fallback(v.boolean(), true),
   handStyle: v.fallback(v.picklist(['hold', 'stick']), 'hold'),
   arrowsAsStick: v.fallback(v.boolean(), true),

@@ -1,35 +1,22 @@
-import { DEMO, EXERCISES, exerciseNamed } from '../catalogue.ts';
-import { exerciseScenario } from '../lesson/exercise-scenario.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
-import { chosen, everyAerodrome, everyAeroplane } from './fly/choices.ts';
-import { weatherOf, withProcedures } from './fly/scenario-of-settings.ts';
+import { loadExercises } from './exercises-room.ts';
 import { handOver } from './hand-over.ts';
 import { goTo } from './route.ts';
-import { useStore } from './store.ts';
+import { changeSettings } from './store.ts';
 
 /** A seed of its own for every attempt at an exercise. */
-const anySeed = (): number => Math.floor(Math.random() * 4294967296);
+export const anySeed = (): number => Math.floor(Math.random() * 4294967296);
 
-/**
- * Lays an exercise ready, with the aeroplane and the aerodrome of the set-up, and turns to the flying page; in the
- * exercise's own weather, drawn anew, or in that of the set-up.
- */
-export const train = (exerciseId: string, inOwnDay = false): void => {
-  const id = EXERCISES.some((exercise) => exercise.id === exerciseId) ? exerciseId : DEMO.exercise;
-  const exercise = exerciseNamed(id);
-  const { settings } = useStore.getState();
-  const aerodrome = chosen(everyAerodrome(), exercise.aerodrome ?? settings.aerodrome);
-  const scenario = exerciseScenario(
-    exercise,
-    chosen(everyAeroplane(), settings.aeroplane),
-    aerodrome,
-    anySeed(),
-    {
-      rudderAssist: settings.rudderAssist,
-      ...(inOwnDay && { weather: weatherOf(settings, aerodrome) }),
-    },
-  );
-  flyAgain(withProcedures(scenario, settings));
+/** Chooses an exercise, drawn anew, in its own weather or in that of the set-up; an unknown one becomes the normal circuit. */
+export const chooseExercise = async (exerciseId: string, inMyWeather = false): Promise<void> => {
+  const { exerciseOfSettings } = await loadExercises();
+  const known = exerciseOfSettings({ exercise: exerciseId }) !== null;
+  changeSettings({ exercise: known ? exerciseId : 'normal-circuit', exerciseSeed: anySeed(), inMyWeather });
+};
+
+/** The same, and turns to the flying page. */
+export const train = (exerciseId: string, inMyWeather = false): void => {
+  void chooseExercise(exerciseId, inMyWeather).then(() => goTo('fly'));
 };
 
 /** The same flight from its beginning. */

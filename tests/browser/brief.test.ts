@@ -5,9 +5,9 @@ import { withBrowser } from './support/fixture.ts';
 
 const { open } = withBrowser();
 
-/** As after a first visit; a page of its own. */
+/** As after a first visit, what is chosen later being kept; a page of its own. */
 const kept = (settings: object): string =>
-  `localStorage.setItem('lapwing/settings', ${JSON.stringify(JSON.stringify({ seenStart: true, ...settings }))})`;
+  `if (localStorage.length === 0) localStorage.setItem('lapwing/settings', ${JSON.stringify(JSON.stringify({ seenStart: true, ...settings }))})`;
 
 const turnTo = async (page: Page, route: 'brief' | 'own', heading: string): Promise<void> => {
   await page.evaluate((hash) => {
@@ -42,7 +42,9 @@ const offThePaper = (page: Page): Promise<string[]> =>
     if (!paper) return ['no sheet'];
     const foot = document.querySelector('.brief-foot')?.getBoundingClientRect();
     const parts = [
-      ...document.querySelectorAll('.part, .brief-chart, .brief-table, .brief-head, .brief-foot'),
+      ...document.querySelectorAll(
+        '.part, .brief-exercise, .brief-chart, .brief-table, .brief-head, .brief-foot',
+      ),
     ];
     return parts.flatMap((part) => {
       const boxes = [...part.getClientRects()];
@@ -178,6 +180,82 @@ describe('the brief', () => {
     expect([...first.complaints, ...second.complaints]).toEqual([]);
     await first.close();
     await second.close();
+  });
+});
+
+describe('the brief of an exercise', () => {
+  it('is chosen by keyboard, flown as briefed, and still there with the same weather after a reload', async () => {
+    const { page, complaints, close } = await open({ before: kept({ wind: '220/08' }) });
+    await turnTo(page, 'brief', 'Curlew Sands, runway 22');
+    await tabTo(page, 'Exercise');
+    await page.keyboard.type('Crosswind');
+    const title = page.getByRole('heading', { level: 1, name: /: Crosswind circuit$/ });
+    await title.waitFor();
+    expect(await page.getByLabel('Wind, °M/kt').count()).toBe(0);
+    const conditions = await page.locator('.brief-head p').first().textContent();
+    const wind = /wind (\d{3})\/(\d{2})/.exec(conditions ?? '');
+    if (wind === null) throw new Error(`a wind must stand in the conditions, was "${conditions}"`);
+    await page.getByRole('button', { name: 'fly this' }).focus();
+    await page.keyboard.press('Enter');
+    const flown = page.locator('.bar-title', { hasText: `wind ${wind[1]}° ${Number(wind[2])} kt` });
+    await flown.getByRole('heading', { name: 'Crosswind circuit' }).waitFor();
+    await page.reload();
+    await flown.getByRole('heading', { name: 'Crosswind circuit' }).waitFor();
+
+    await turnTo(page, 'brief', ': Crosswind circuit');
+    expect(await page.locator('.brief-head p').first().textContent()).toBe(conditions);
+    await page.getByLabel('Exercise', { exact: true }).selectOption('');
+    await page.getByRole('heading', { level: 1, name: 'Curlew Sands, runway 22', exact: true }).waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('takes one’s own runway and a METAR where it may be flown in any weather', async () => {
+    const { page, complaints, close } = await open({ before: kept({}) });
+    await turnTo(page, 'own', 'My runway, my numbers');
+    await typeInto(page, 'Name', 'Home field');
+    await typeInto(page, 'Runway, one end', '7');
+    await typeInto(page, 'Length, m', '900');
+    await typeInto(page, 'Elevation, ft', '310');
+    await tabTo(page, 'keep it and brief');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { level: 1, name: /Home field, runway/ }).waitFor();
+    await page.getByLabel('Exercise', { exact: true }).selectOption({ label: 'Final and landing' });
+    await page.getByLabel('Its weather').selectOption('mine');
+    await page.getByLabel('or paste a METAR').fill('METAR ABCD 211350Z 24012G22KT 9999 SCT025 18/12 Q1014');
+    await page.getByText('12 kt gusting 22').waitFor();
+    await page.getByText(/It begins on final/).waitFor();
+    await page.emulateMedia({ media: 'print' });
+    expect(await offThePaper(page)).toEqual([]);
+    expect(await page.locator('.brief-exercise').textContent()).toContain('you undershoot');
+    await page.emulateMedia({ media: 'screen' });
+    await page.getByLabel('Exercise', { exact: true }).selectOption({ label: 'Gusty day' });
+    await page.getByRole('heading', { level: 1, name: /: Gusty day$/ }).waitFor();
+    expect(await page.getByLabel('Its weather').isDisabled()).toBe(true);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('fits one sheet, whichever it is', async () => {
+    const { page, complaints, close } = await open({ before: kept({}) });
+    await turnTo(page, 'brief', 'runway');
+    const ids = await page
+      .getByLabel('Exercise', { exact: true })
+      .locator('option')
+      .evaluateAll((all) => all.map((each) => (each as HTMLOptionElement).value).filter((id) => id !== ''));
+    expect(ids.length).toBe(24);
+    for (const id of ids) {
+      await page.emulateMedia({ media: 'screen' });
+      await page.getByLabel('Exercise', { exact: true }).selectOption(id);
+      await page.locator('.brief-exercise').waitFor();
+      await page.emulateMedia({ media: 'print' });
+      expect(await offThePaper(page), id).toEqual([]);
+    }
+    expect(await findBarriers(page)).toEqual([]);
+    const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
+    expect(complaints).toEqual([]);
+    await close();
   });
 });
 

@@ -16,6 +16,7 @@ import { engineFailureWords, goAroundWords } from './emergencies.ts';
 import { runwayBrief } from './ends.ts';
 import { runsBrief, warmerThanStandardC } from './factored-runs.ts';
 import { gateBriefs } from './gates.ts';
+import { glideLegs, glideSentence } from './glide.ts';
 import { legBriefs } from './legs.ts';
 import { lightsBrief } from './lights.ts';
 import type { Brief } from './types.ts';
@@ -28,6 +29,8 @@ export interface BriefRequest {
   /** A designator; null: the end with more wind on the nose. */
   readonly runway: string | null;
   readonly options?: PlanOptions;
+  /** The approach is a glide from the key point. */
+  readonly glide?: boolean;
 }
 
 /** Less than this between altimeter and height is not worth a sentence. */
@@ -38,7 +41,7 @@ const WORTH_SAYING_M = mFromFt(20);
  * altitude and weight. Throws an Error sentence when no circuit can be planned.
  */
 export function briefOf(request: BriefRequest): Brief {
-  const { aeroplane, aerodrome, weather, options = {} } = request;
+  const { aeroplane, aerodrome, weather, options = {}, glide = false } = request;
   const designator = request.runway ?? runwayByWind(aerodrome, weather);
   const runway = runwayInUse(aerodrome, designator);
   const shape = shapeOf(aeroplane);
@@ -47,8 +50,9 @@ export function briefOf(request: BriefRequest): Brief {
   return {
     plan,
     runway: runwayBrief(aeroplane, aerodrome, weather, designator),
-    legs: legBriefs(setting, plan),
+    legs: glide ? glideLegs(setting, plan, legBriefs(setting, plan)) : legBriefs(setting, plan),
     approach: approachBrief(setting, plan),
+    glide: glide ? glideSentence(setting, plan) : null,
     baseTurn: baseTurnBrief(setting, plan, options),
     lights: lightsBrief(setting, plan),
     conflict: plan.conflict,

@@ -19,9 +19,12 @@ export interface RunwayBrief {
   readonly sentence: string;
 }
 
-/** A stretch of a leg flown in one way; on final, once with the flap of the approach and once with that for landing. */
+/**
+ * A stretch of a leg flown in one way; on final, once with the flap of the approach and once with that for landing.
+ * Gliding, seconds, heights and rpm say nothing.
+ */
 export interface StretchBrief {
-  readonly way: 'climbing' | 'level' | 'descending' | 'landing flap';
+  readonly way: 'climbing' | 'level' | 'descending' | 'landing flap' | 'gliding';
   readonly seconds: number;
   readonly fromHeightM: number;
   readonly toHeightM: number;
@@ -127,6 +130,8 @@ export interface Brief {
   readonly runway: RunwayBrief;
   readonly legs: readonly LegBrief[];
   readonly approach: ApproachBrief;
+  /** What is said instead of the approach where it is a glide; else null. */
+  readonly glide: string | null;
   readonly baseTurn: BaseTurnBrief;
   readonly lights: LightsBrief | null;
   readonly conflict: Conflict | null;

@@ -1,8 +1,8 @@
 import type { Brief, LegBrief } from '../../circuit/brief/types.ts';
 import type { PathPoint } from '../../circuit/types.ts';
-import type { Weather } from '../../simulation/scenario.ts';
+import type { AirStart, Weather } from '../../simulation/scenario.ts';
 import { degFromRad, mFromNmi, radFromDeg } from '../../units/conversions.ts';
-import { fixed, headingDigits } from '../../units/format.ts';
+import { fixed, headingDigits, thousandsTo } from '../../units/format.ts';
 import { type ChartFrame, chartFrame, pointsText } from './chart-frame.ts';
 import { driftText, feetText, headingText, knotsText, legName, secondsText } from './text.ts';
 
@@ -247,9 +247,23 @@ const Corner = ({ brief, frame }: PartProps) => {
   );
 };
 
+/** Where the flight begins in the air. */
+const Begin = ({ frame, start }: { readonly frame: ChartFrame; readonly start: AirStart }) => {
+  const [x, y] = frame.at(start.east_m, start.north_m);
+  return (
+    <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
+      <circle className="chart-begin" r={7} />
+      <text className="chart-small chart-leg" x={-12} y={frame.outside < 0 ? 26 : -14} textAnchor="middle">
+        begins here, {thousandsTo(start.height_ft, 10)} ft
+      </text>
+    </g>
+  );
+};
+
 interface ChartProps {
   readonly brief: Brief;
   readonly weather: Weather;
+  readonly start: AirStart | null;
 }
 
 const wordsFor = ({ brief, weather }: ChartProps): string =>
@@ -258,7 +272,7 @@ const wordsFor = ({ brief, weather }: ChartProps): string =>
     .join('; ')}.`;
 
 /** The circuit from above, drawn with the wind: what to hold on each leg and where to turn. */
-export const CircuitChart = ({ brief, weather }: ChartProps) => {
+export const CircuitChart = ({ brief, weather, start }: ChartProps) => {
   const frame = chartFrame(brief.plan);
   const part = { brief, frame };
   return (
@@ -266,7 +280,7 @@ export const CircuitChart = ({ brief, weather }: ChartProps) => {
       className="chart"
       viewBox={`0 0 ${frame.width} ${frame.height}`}
       role="img"
-      aria-label={wordsFor({ brief, weather })}
+      aria-label={wordsFor({ brief, weather, start })}
     >
       <Beam {...part} />
       <polyline
@@ -275,13 +289,14 @@ export const CircuitChart = ({ brief, weather }: ChartProps) => {
       />
       <BaseTurnLine {...part} />
       <Strip {...part} />
-      <Gates {...part} />
+      {brief.glide === null ? <Gates {...part} /> : null}
       {brief.legs.map((leg) => (
         <Crab key={leg.leg} {...part} leg={leg} />
       ))}
       {brief.legs.map((leg) => (
         <LegWords key={leg.leg} {...part} leg={leg} />
       ))}
+      {start === null ? null : <Begin frame={frame} start={start} />}
       <Wind {...part} weather={weather} />
       <Corner {...part} />
     </svg>

@@ -1,12 +1,16 @@
 import { type ChangeEvent, type ReactNode, useId, useRef, useState } from 'react';
+import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
 import { parseWind, windText } from '../../formats/wind-text.ts';
+import { allowsOwnDay } from '../../lesson/own-day.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
+import { exerciseOfSettings } from '../exercise-flight.ts';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/choices.ts';
 import { numberIn } from '../fly/scenario-of-settings.ts';
 import { useOwnPlaces } from '../own-places.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
+import { anySeed, chooseExercise } from '../train.ts';
 
 type TextSetting = 'wind' | 'temperature' | 'qnh';
 
@@ -29,17 +33,24 @@ const problem = (name: TextSetting, text: string): string => {
 interface FieldProps {
   readonly label: string;
   readonly className?: string;
+  readonly hidden?: boolean;
   readonly children: (id: string) => ReactNode;
 }
 
-const Field = ({ label, className = '', children }: FieldProps) => {
+const Field = ({ label, className = '', hidden = false, children }: FieldProps) => {
   const id = useId();
+  if (hidden) return null;
   return (
     <div className={`field ${className}`}>
       <label htmlFor={id}>{label}</label>
       {children(id)}
     </div>
   );
+};
+
+const choose = async (id: string): Promise<void> => {
+  if (id === '') changeSettings({ exercise: '' });
+  else await chooseExercise(id);
 };
 
 const metarWords = (seen: MetarWeather): string => {
@@ -71,7 +82,11 @@ export const DayFields = () => {
   const [drafts, setDrafts] = useState<Partial<Record<TextSetting, string>>>({});
   const [metar, setMetar] = useState({ text: '', says: '', wrong: false });
   const newest = useRef('');
-  const place = chosen(everyAerodrome(), settings.aerodrome);
+  const exercise = exerciseOfSettings(settings);
+  const anyDay = exercise === null || allowsOwnDay(exercise);
+  // An exercise that brings its own day leaves nothing to type
+  const drawn = exercise !== null && !(anyDay && settings.inMyWeather);
+  const place = chosen(everyAerodrome(), exercise?.aerodrome ?? settings.aerodrome);
   const wrongs = (Object.keys(drafts) as TextSetting[])
     .map((name) => problem(name, drafts[name] as string))
     .filter((sentence) => sentence !== '');
@@ -109,11 +124,49 @@ export const DayFields = () => {
 
   return (
     <form className="day no-print" onSubmit={(event) => event.preventDefault()} aria-label="The day">
+      <Field label="Exercise">
+        {(id) => (
+          <select id={id} value={exercise?.id ?? ''} onChange={(e) => void choose(e.target.value)}>
+            <option value="">the circuit as set up here</option>
+            {EXERCISES.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.title}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+      {exercise === null ? null : (
+        <Field label="Its weather">
+          {(id) => (
+            <select
+              id={id}
+              value={drawn ? 'own' : 'mine'}
+              disabled={!anyDay}
+              title={anyDay ? undefined : 'This weather is what the exercise is about.'}
+              onChange={(e) => changeSettings({ inMyWeather: e.target.value === 'mine' })}
+            >
+              <option value="own">its own, drawn</option>
+              <option value="mine">as typed here</option>
+            </select>
+          )}
+        </Field>
+      )}
+      {exercise === null ? null : (
+        <button
+          type="button"
+          className="day-draw"
+          onClick={() => changeSettings({ exerciseSeed: anySeed() })}
+        >
+          draw it anew
+        </button>
+      )}
       <Field label="Aerodrome">
         {(id) => (
           <select
             id={id}
             value={place.id}
+            disabled={exercise?.aerodrome !== undefined}
             onChange={(e) => changeSettings({ aerodrome: e.target.value, runway: '', circuit: null })}
           >
             {everyAerodrome().map((each) => (
@@ -125,7 +178,7 @@ export const DayFields = () => {
           </select>
         )}
       </Field>
-      <Field label="Runway">
+      <Field label="Runway" hidden={drawn}>
         {(id) => (
           <select
             id={id}
@@ -157,16 +210,16 @@ export const DayFields = () => {
           </select>
         )}
       </Field>
-      <Field label="Wind, °M/kt" className="short">
+      <Field label="Wind, °M/kt" className="short" hidden={drawn}>
         {(id) => <input id={id} {...text('wind')} placeholder="220/15g25" />}
       </Field>
-      <Field label="Temp, °C" className="shorter">
+      <Field label="Temp, °C" className="shorter" hidden={drawn}>
         {(id) => <input id={id} {...text('temperature')} inputMode="decimal" placeholder="standard" />}
       </Field>
-      <Field label="QNH, hPa" className="shorter">
+      <Field label="QNH, hPa" className="shorter" hidden={drawn}>
         {(id) => <input id={id} {...text('qnh')} inputMode="decimal" placeholder="1013.25" />}
       </Field>
-      <Field label="or paste a METAR" className="wide">
+      <Field label="or paste a METAR" className="wide" hidden={drawn}>
         {(id) => (
           <input
             id={id}

@@ -20,14 +20,18 @@ const WAYS = {
   level: 'level',
   descending: 'down',
   'landing flap': 'then',
+  gliding: 'glide',
 } as const;
+
+/** Neither how long nor to what height. */
+const UNTIMED: ReadonlySet<StretchBrief['way']> = new Set(['landing flap', 'gliding']);
 
 const cardRpm = (card: SpeedsCard | null, leg: LegBrief['leg']): number | null =>
   card !== null && (leg === 'downwind' || leg === 'base' || leg === 'final') ? card.rpm[leg] : null;
 
 /** The altitude a stretch ends at; on final the height it begins at. */
 const reaches = (leg: LegBrief, stretch: StretchBrief): string => {
-  if (stretch.way === 'landing flap') return '';
+  if (UNTIMED.has(stretch.way)) return '';
   return leg.leg === 'final' ? `from ${feetText(stretch.fromHeightM)}` : feetText(stretch.toAltitudeM);
 };
 
@@ -58,13 +62,15 @@ const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard
             </>
           ) : null}
           <td>{WAYS[stretch.way]}</td>
-          <td className="number">{stretch.way === 'landing flap' ? '' : secondsText(stretch.seconds)}</td>
+          <td className="number">{UNTIMED.has(stretch.way) ? '' : secondsText(stretch.seconds)}</td>
           <td className="number">{reaches(leg, stretch)}</td>
           <td className="number strong">{knotsText(stretch.iasMps)}</td>
           <td>{flapText(stretch.flapDeg)}</td>
           <td className="number">
             {powerText(stretch)}
-            {said === null || stretch.fullPower ? '' : ` · card ${thousands(said)}`}
+            {said === null || stretch.fullPower || stretch.way === 'gliding'
+              ? ''
+              : ` · card ${thousands(said)}`}
           </td>
           <td className="number">{sinkText(stretch.verticalSpeedMps)}</td>
         </tr>
@@ -76,10 +82,12 @@ const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard
 interface TableProps {
   readonly brief: Brief;
   readonly card: SpeedsCard | null;
+  /** Legs before this one are flown only by going round again. */
+  readonly from: LegBrief['leg'];
 }
 
 /** Every leg in figures. */
-export const LegTable = ({ brief, card }: TableProps) => (
+export const LegTable = ({ brief, card, from }: TableProps) => (
   <table className="legs">
     <caption className="only-heard">Every leg: heading to hold, seconds, height, speed, power</caption>
     <thead>
@@ -114,8 +122,11 @@ export const LegTable = ({ brief, card }: TableProps) => (
         </th>
       </tr>
     </thead>
-    {brief.legs.map((leg) => (
-      <tbody key={leg.leg}>
+    {brief.legs.map((leg, i) => (
+      <tbody
+        key={leg.leg}
+        className={i < brief.legs.findIndex((each) => each.leg === from) ? 'not-begun' : ''}
+      >
         <Rows leg={leg} card={card} />
       </tbody>
     ))}

@@ -3,6 +3,7 @@ import '../styles/print.css';
 import '../styles/brief.css';
 import { windText } from '../../formats/wind-text.ts';
 import { fixed, thousands } from '../../units/format.ts';
+import { loadExercises } from '../exercises-room.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
@@ -10,6 +11,7 @@ import { changeSettings, useStore } from '../store.ts';
 import { briefOfSettings, type PreparedBrief } from './brief-of-settings.ts';
 import { CircuitChart } from './circuit-chart.tsx';
 import { DayFields } from './day-fields.tsx';
+import { ExercisePart } from './exercise-part.tsx';
 import { FinalChart } from './final-chart.tsx';
 import { LegTable, LegWordsTable } from './leg-table.tsx';
 import { feetText } from './text.ts';
@@ -24,10 +26,11 @@ import {
   StopsPart,
 } from './words.tsx';
 
+/** The circuit of the set-up is briefed from the line-up, an exercise from where it begins. */
 const flyThis = (): void => {
   changeSettings({ start: 'line-up' });
   useStore.setState({ sheet: null });
-  goTo('fly');
+  void loadExercises().then(() => goTo('fly'));
 };
 
 const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
@@ -37,6 +40,7 @@ const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
       <div>
         <h1>
           {prepared ? `${prepared.request.aerodrome.title}, runway ${prepared.request.runway}` : 'Brief'}
+          {prepared?.exercise ? <span className="brief-title">: {prepared.exercise.title}</span> : null}
         </h1>
         {prepared ? <Conditions prepared={prepared} /> : null}
         {prepared?.brief.runway.inUse.overLimits.map((sentence) => (
@@ -74,7 +78,7 @@ const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
   return (
     <p className="soft">
       {[
-        `normal circuit, ${brief.plan.side === 1 ? 'right' : 'left'}-hand, ${feetText(brief.air.circuitAltitudeM)} ft on QNH`,
+        `${prepared.exercise === null ? 'normal circuit, ' : ''}${brief.plan.side === 1 ? 'right' : 'left'}-hand, ${feetText(brief.air.circuitAltitudeM)} ft on QNH`,
         `${aeroplane.title}, ${thousands(aeroplane.massKg.flown)} kg`,
         `wind ${windText(weather)}, ${fixed(weather.temperatureC)} °C, QNH ${fixed(weather.qnhHpa)}`,
         `elevation ${thousands(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
@@ -87,27 +91,36 @@ const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
 };
 
 const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
-  const { brief, request, card } = prepared;
+  const { brief, request, card, exercise, start, from } = prepared;
   const { weather } = request;
   const part = { brief };
+  const sloped = brief.glide === null;
   return (
     <>
+      {exercise === null ? null : <ExercisePart exercise={exercise} />}
       <section className="brief-chart" aria-label="The circuit in this wind">
-        <CircuitChart brief={brief} weather={weather} />
+        <CircuitChart brief={brief} weather={weather} start={start} />
       </section>
       <section className="brief-table" aria-label="Every leg in figures">
-        <LegTable brief={brief} card={card} />
+        <LegTable brief={brief} card={card} from={from} />
+        {from === 'upwind' ? null : (
+          <p className="soft">It begins on {from}; the legs above it are for going round again.</p>
+        )}
         {brief.air.sentence === null ? null : <p className="soft">{brief.air.sentence}</p>}
       </section>
       <div className="brief-words">
         <RunwayPart {...part} gusts={weather.gustKt !== null} />
         <ApproachPart {...part} />
-        <ConflictPart {...part} />
-        <section className="part part-final" aria-label="The final from the side">
-          <FinalChart brief={brief} />
-        </section>
-        <LightsPart {...part} />
-        <GatesPart {...part} />
+        {sloped ? (
+          <>
+            <ConflictPart {...part} />
+            <section className="part part-final" aria-label="The final from the side">
+              <FinalChart brief={brief} />
+            </section>
+            <LightsPart {...part} />
+            <GatesPart {...part} />
+          </>
+        ) : null}
         <section className="part part-checks" aria-labelledby="part-checks">
           <h2 id="part-checks">Checks, calls, lookout</h2>
           <LegWordsTable brief={brief} />
@@ -135,7 +148,7 @@ export const BriefPage = () => {
     }
   }, [settings, own]);
   return (
-    <main className="brief">
+    <main className={made.prepared?.exercise ? 'brief brief-trains' : 'brief'}>
       <Head prepared={made.prepared} />
       <DayFields />
       {made.prepared ? (

@@ -32,7 +32,8 @@ export const sinkText = (mps: number): string => {
   return fpm === 0 ? 'level' : `${fpm > 0 ? '+' : '−'}${thousandsTo(Math.abs(fpm), 10)}`;
 };
 
-export const powerText = ({ fullPower, revps, manifoldPa }: StretchBrief): string => {
+export const powerText = ({ way, fullPower, revps, manifoldPa }: StretchBrief): string => {
+  if (way === 'gliding') return 'idle';
   const rpm = rpmText(revps);
   if (fullPower) return `full, ${rpm}`;
   return manifoldPa === null ? rpm : `${fixed(inHgFromHpa(hpaFromPa(manifoldPa)), 1)} in, ${rpm}`;

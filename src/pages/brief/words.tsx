@@ -98,8 +98,14 @@ export const ApproachPart = ({ brief }: PartProps) => (
     {brief.baseTurn.sentences.map((sentence) => (
       <p key={sentence}>{sentence}</p>
     ))}
-    <p title={brief.approach.source}>{brief.approach.sentence}</p>
-    <p>{brief.approach.landingFlap}</p>
+    {brief.glide === null ? (
+      <>
+        <p title={brief.approach.source}>{brief.approach.sentence}</p>
+        <p>{brief.approach.landingFlap}</p>
+      </>
+    ) : (
+      <p>{brief.glide}</p>
+    )}
     {brief.notes.map((note) => (
       <p key={note} className="warn">
         {note}

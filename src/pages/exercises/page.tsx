@@ -4,15 +4,14 @@ import '../styles/exercises.css';
 import { EXERCISES } from '../../exercises.ts';
 import type { AttemptRow } from '../../lesson/attempt.ts';
 import type { Exercise } from '../../lesson/exercise.ts';
-import { allowsOwnDay } from '../../lesson/exercise-weather.ts';
-import { itemWords, legWords } from '../../lesson/item-words.ts';
-import { RULES, SESSION_RULES } from '../../lesson/rules.ts';
-import { selects } from '../../lesson/selection.ts';
+import { allowsOwnDay } from '../../lesson/own-day.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { useLogbook } from '../logbook/use-logbook.ts';
+import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
-import { train } from '../train.ts';
+import { chooseExercise, train } from '../train.ts';
 import { dayText } from '../when.ts';
+import { lookedAt } from './looked-at.ts';
 import { bestAndLast, resultWords } from './results.ts';
 
 const Words = ({ title, words }: { readonly title: string; readonly words: readonly string[] }) =>
@@ -26,18 +25,6 @@ const Words = ({ title, words }: { readonly title: string; readonly words: reado
       </ul>
     </section>
   );
-
-/** The rows that are assessed, leg by leg: "upwind: height, speed, track". */
-const lookedAt = ({ assessed }: Exercise): readonly string[] => {
-  const legs = new Map<string, Set<string>>();
-  for (const { id, leg } of [...RULES, ...SESSION_RULES]) {
-    if (!selects(assessed, id)) continue;
-    const legText = legWords(leg);
-    const name = itemWords(id, leg).replace(`${legText}: `, '').replace(`${legText} `, '');
-    legs.set(legText, (legs.get(legText) ?? new Set()).add(name));
-  }
-  return [...legs].map(([leg, names]) => `${leg}: ${[...names].join(', ')}`);
-};
 
 /** The brief of one exercise: aim, what to say first, cautions, what is and is not looked at, whose procedure. */
 const ExerciseCard = ({
@@ -62,6 +49,9 @@ const ExerciseCard = ({
             fly it in my weather: {wind}
           </button>
         ) : null}
+        <button type="button" onClick={() => void chooseExercise(exercise.id).then(() => goTo('brief'))}>
+          brief
+        </button>
       </p>
       <Words title="Say first" words={exercise.sayFirst} />
       <Words title="It trains" words={exercise.trains} />

@@ -7,6 +7,7 @@ import { STEP_HZ } from '../../simulation/scenario.ts';
 import { createFlightSound } from '../../sound/flight-sound.ts';
 import { clockText } from '../../units/format.ts';
 import { PALETTES } from '../../views/palette.ts';
+import { chosenFlight } from '../chosen-flight.ts';
 import { type HandOver, takeHandOver } from '../hand-over.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { actionsOf } from './action-table.ts';
@@ -26,7 +27,6 @@ import { meters } from './meters.ts';
 import { loadPilots, pilotsNow } from './pilots.ts';
 import { type ReadyFlight, readyFlight, readyFrom } from './ready.ts';
 import { loadResults, resultsNow } from './results.ts';
-import { scenarioOf } from './scenario-of-settings.ts';
 import { createScreenLevers } from './screen-levers.ts';
 import { createShower } from './shower.ts';
 import { tellFlight } from './telling.ts';
@@ -176,7 +176,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   };
   const prepareFlight = (): boolean => {
     try {
-      const { scenario, model } = scenarioOf(get().settings);
+      const { scenario, model } = chosenFlight(get().settings);
       asked = askedBy(get().settings);
       handed = null;
       adopt(

@@ -1,3 +1,4 @@
+import { loadExercises } from '../exercises-room.ts';
 import { useStore } from '../store.ts';
 import { loadPilots } from './pilots.ts';
 import { fetchSheets } from './sheets.tsx';
@@ -7,9 +8,11 @@ export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
   let ended = false;
   let end: (() => void) | null = null;
   const begin = async () => {
+    const { others, exercise } = useStore.getState().settings;
     const [{ beginFlight }] = await Promise.all([
       import('./flight.ts'),
-      ...(useStore.getState().settings.others > 0 ? [loadPilots()] : []),
+      ...(others > 0 ? [loadPilots()] : []),
+      ...(exercise === '' ? [] : [loadExercises()]),
     ] as const);
     if (!ended) end = beginFlight(canvas);
     await fetchSheets();

@@ -1,7 +1,11 @@
 import { type FormEvent, type ReactNode, useId, useState } from 'react';
 import { parseWind } from '../../formats/wind-text.ts';
+import { JUDGED_EXERCISES } from '../../judged-exercises.ts';
+import { allowsOwnDay } from '../../lesson/own-day.ts';
+import { loadExercises } from '../exercises-room.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
+import { anySeed } from '../train.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 import { flightCommands } from './commands.ts';
 import { SheetOver } from './sheet.tsx';
@@ -53,8 +57,12 @@ export const SetupSheet = () => {
   const kept = useStore((s) => s.settings);
   const [draft, setDraft] = useState<Settings>(kept);
   const [wrong, setWrong] = useState('');
-  const place = chosen(everyAerodrome(), draft.aerodrome);
   const badWind = windProblem(draft.wind);
+  const exercise = JUDGED_EXERCISES.find(({ id }) => id === draft.exercise) ?? null;
+  const place = chosen(everyAerodrome(), exercise?.aerodrome ?? draft.aerodrome);
+  const anyDay = exercise === null || allowsOwnDay(exercise);
+  // An exercise that brings its own day or start leaves nothing to choose there
+  const ownDay = exercise !== null && !(anyDay && draft.inMyWeather);
   const change = (changes: Partial<Settings>) => {
     setWrong('');
     setDraft((before) => ({ ...before, ...changes }));
@@ -65,14 +73,15 @@ export const SetupSheet = () => {
     changeSettings({ picture, handStyle, arrowsAsStick, coach, voice, touch });
     close();
   };
-  const begin = (event: FormEvent) => {
+  const begin = async (event: FormEvent) => {
     event.preventDefault();
-    if (badWind) {
+    if (badWind && !ownDay) {
       setWrong(badWind);
       return;
     }
     const before = useStore.getState();
-    changeSettings(draft);
+    if (exercise !== null) await loadExercises();
+    changeSettings(exercise?.id === kept.exercise ? draft : { ...draft, exerciseSeed: anySeed() });
     if (flightCommands()?.prepare()) {
       close();
       return;
@@ -83,8 +92,46 @@ export const SetupSheet = () => {
   };
   return (
     <SheetOver title="Set up a flight" onClose={close} className="sheet-setup">
-      <form onSubmit={begin} noValidate>
+      <form onSubmit={(event) => void begin(event)} noValidate>
         <div className="fields">
+          <Field
+            label="Exercise"
+            hint={
+              exercise === null
+                ? 'each has its own start, and says what is looked at'
+                : 'it begins where its aim asks for'
+            }
+          >
+            {(ids) => (
+              <select
+                {...ids}
+                value={exercise?.id ?? ''}
+                onChange={(e) => change({ exercise: e.target.value, inMyWeather: false })}
+              >
+                <option value="">none: the circuit as set up here</option>
+                {JUDGED_EXERCISES.map((each) => (
+                  <option key={each.id} value={each.id}>
+                    {each.title}
+                  </option>
+                ))}
+              </select>
+            )}
+          </Field>
+          {exercise === null ? null : (
+            <Field label="Its weather" hint={anyDay ? '' : 'this weather is what it is about'}>
+              {(ids) => (
+                <select
+                  {...ids}
+                  value={ownDay ? 'own' : 'mine'}
+                  disabled={!anyDay}
+                  onChange={(e) => change({ inMyWeather: e.target.value === 'mine' })}
+                >
+                  <option value="own">its own, drawn for it</option>
+                  <option value="mine">as set up here</option>
+                </select>
+              )}
+            </Field>
+          )}
           <Field label="Aeroplane" hint={chosen(everyAeroplane(), draft.aeroplane).description}>
             {(ids) => (
               <select
@@ -105,6 +152,7 @@ export const SetupSheet = () => {
               <select
                 {...ids}
                 value={place.id}
+                disabled={exercise?.aerodrome !== undefined}
                 onChange={(e) => change({ aerodrome: e.target.value, runway: '', circuit: null })}
               >
                 {everyAerodrome().map((each) => (
@@ -117,7 +165,12 @@ export const SetupSheet = () => {
           </Field>
           <Field label="Runway">
             {(ids) => (
-              <select {...ids} value={draft.runway} onChange={(e) => change({ runway: e.target.value })}>
+              <select
+                {...ids}
+                value={ownDay ? '' : draft.runway}
+                disabled={ownDay}
+                onChange={(e) => change({ runway: e.target.value })}
+              >
                 <option value="">by the wind</option>
                 {place.runway.ends.map((end) => (
                   <option key={end.designator} value={end.designator}>
@@ -131,9 +184,11 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={draft.wind}
+                value={ownDay ? '' : draft.wind}
+                placeholder={ownDay ? 'as it is drawn' : ''}
+                disabled={ownDay}
                 onChange={(e) => change({ wind: e.target.value })}
-                aria-invalid={badWind !== ''}
+                aria-invalid={!ownDay && badWind !== ''}
                 spellCheck={false}
               />
             )}
@@ -143,6 +198,7 @@ export const SetupSheet = () => {
               <select
                 {...ids}
                 value={draft.turbulence}
+                disabled={ownDay}
                 onChange={(e) => change({ turbulence: e.target.value as Settings['turbulence'] })}
               >
                 <option>none</option>
@@ -155,7 +211,8 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={draft.temperature}
+                value={ownDay ? '' : draft.temperature}
+                disabled={ownDay}
                 inputMode="decimal"
                 onChange={(e) => change({ temperature: e.target.value })}
               />
@@ -165,7 +222,8 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={draft.qnh}
+                value={ownDay ? '' : draft.qnh}
+                disabled={ownDay}
                 inputMode="decimal"
                 onChange={(e) => change({ qnh: e.target.value })}
               />
@@ -176,6 +234,7 @@ export const SetupSheet = () => {
               <select
                 {...ids}
                 value={draft.start}
+                disabled={exercise !== null}
                 onChange={(e) => change({ start: e.target.value as Settings['start'] })}
               >
                 {STARTS.map((start) => (
@@ -188,7 +247,8 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={draft.seed}
+                value={exercise === null ? draft.seed : String(draft.exerciseSeed)}
+                disabled={exercise !== null}
                 inputMode="numeric"
                 onChange={(e) => change({ seed: e.target.value })}
               />
@@ -315,7 +375,7 @@ export const SetupSheet = () => {
           </fieldset>
         </div>
         <p className="wrong" id="setup-wrong" role="alert">
-          {wrong || badWind}
+          {wrong || (ownDay ? '' : badWind)}
         </p>
         <div className="sheet-buttons">
           <button type="submit" className="strong">

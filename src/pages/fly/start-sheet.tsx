@@ -25,13 +25,13 @@ const leave = (begin: () => void): void => {
 
 const flyFromFinal = (): void =>
   leave(() => {
-    changeSettings({ start: 'final' });
+    changeSettings({ start: 'final', exercise: '' });
     if (flightCommands()?.prepare()) flightCommands()?.start();
   });
 
 const watchOne = (): void =>
   leave(() => {
-    changeSettings({ start: 'line-up' });
+    changeSettings({ start: 'line-up', exercise: '' });
     if (flightCommands()?.prepare()) flightCommands()?.watch();
   });
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { EXERCISES, exerciseNamed } from '../../../src/catalogue.ts';
-import { allowsOwnDay } from '../../../src/lesson/exercise-weather.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
 import type { LegName } from '../../../src/lesson/names.ts';
+import { allowsOwnDay } from '../../../src/lesson/own-day.ts';
 import { isPractised } from '../../../src/lesson/practised.ts';
 
 const flown = (...legs: LegName[]): LessonMemory =>
