@@ -1,3 +1,4 @@
+import { keyCap, keysOf } from '../../input/actions.ts';
 import { watchGamepads } from '../../input/gamepad.ts';
 import { createHands } from '../../input/hands.ts';
 import { listenToKeys } from '../../input/keyboard.ts';
@@ -123,7 +124,10 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       return;
     }
     driver.giveTo(modelPilot(flight.model, flight.plan));
-    set({ pilot: 'model', notice: 'The model pilot has control; O takes over.' });
+    set({
+      pilot: 'model',
+      notice: `The model pilot has control; ${keyCap(keysOf('take-over')[0] ?? '')} takes over.`,
+    });
     announcer.say('The model pilot has control.');
   };
 

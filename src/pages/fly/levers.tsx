@@ -114,9 +114,12 @@ export const Levers = () => {
       aria-label="Levers"
     >
       <Stick />
-      <fieldset className="lever joined" aria-label="Feet">
-        <HoldButton action="rudder-left">left foot</HoldButton>
-        <HoldButton action="rudder-right">right</HoldButton>
+      <fieldset className="lever" aria-label="Feet">
+        <span aria-hidden="true">Feet</span>
+        <span className="joined">
+          <HoldButton action="rudder-left">‹</HoldButton>
+          <HoldButton action="rudder-right">›</HoldButton>
+        </span>
       </fieldset>
       <Lever lever="throttle" name="Power" low={0} more="power-up" less="power-down" />
       <FlapLever />

@@ -12,6 +12,8 @@ export const Radio = () => {
   const prompt = useProcedures((s) => s.prompt);
   const correction = useProcedures((s) => s.correction);
   const frozen = useStore((s) => s.frozen);
+  // Names of keys are written anew when keys change
+  useStore((s) => s.settings.keys);
   if (!heard && !prompt && !correction) return null;
   return (
     <div className="radio">

@@ -3,12 +3,14 @@ import type { Scale, ScaleSetting } from '../../views/scales/scale.ts';
 import { useStore } from '../store.ts';
 import { type Instruments, useInstruments } from './instruments.ts';
 import { fractionOf, meters } from './meters.ts';
+import { useProcedures } from './shown-procedures.ts';
 
 const percent = (value: number, scale: Scale, setting: ScaleSetting): string =>
   `${(fractionOf(value, scale.low(setting), scale.high(setting)) * 100).toFixed(2)}%`;
 
 /** What stands beside a scale whose own name is too long for the column; the full name is still what is heard. */
 const BESIDE: Readonly<Record<string, string>> = {
+  altitude: 'Altitude',
   'vertical-speed': 'Vert. speed',
   distance: 'To threshold',
   offset: 'Off centreline',
@@ -46,6 +48,12 @@ const Ribbon = ({ scale, setting }: { readonly scale: Scale; readonly setting: S
   </div>
 );
 
+/** What the altimeter is set to: not the QNH where it was left elsewhere. */
+const useSubscale = ({ weather }: ScaleSetting): string => {
+  const hpa = useProcedures((s) => (s.on ? s.subscaleHpa : null));
+  return (hpa ?? weather.qnhHpa).toFixed(0);
+};
+
 const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: ScaleSetting }) => {
   const meter = useRef<HTMLDivElement>(null);
   const text = useRef<HTMLSpanElement>(null);
@@ -56,6 +64,8 @@ const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: Sc
   }, [scale]);
   const low = scale.low(setting);
   const high = scale.high(setting);
+  const setTo = useSubscale(setting);
+  const title = scale.id === 'altitude' ? `Altitude, set to ${setTo} hPa` : scale.title(setting);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a <meter> cannot hold the ribbon, its pointer and its text
     <div
@@ -63,14 +73,15 @@ const Meter = ({ scale, setting }: { readonly scale: Scale; readonly setting: Sc
       className={scale.ribbon ? 'scale' : 'scale scale-plain'}
       role="meter"
       data-meter={scale.id}
-      aria-label={scale.title(setting)}
+      aria-label={title}
       aria-valuemin={low}
       aria-valuemax={high > low ? high : undefined}
       aria-valuenow={low}
       aria-valuetext={`no ${scale.name} yet`}
     >
-      <span className="scale-name" title={scale.title(setting)}>
-        {BESIDE[scale.id] ?? scale.title(setting)}
+      <span className="scale-name" title={title}>
+        {BESIDE[scale.id] ?? title}
+        {scale.id === 'altitude' ? <span className="subscale-shown"> {setTo}</span> : null}
       </span>
       <span className="scale-text" ref={text}>
         --

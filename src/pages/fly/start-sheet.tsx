@@ -1,6 +1,8 @@
+import { keysOf } from '../../input/actions.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { flightCommands } from './commands.ts';
 import { KeyCap } from './key-cap.tsx';
+import './own-keys.ts';
 import { SheetOver } from './sheet.tsx';
 
 export const CAUTION =
@@ -8,12 +10,12 @@ export const CAUTION =
 
 const PAIRS = [
   {
-    keys: ['ArrowDown', 'ArrowUp'],
+    actions: ['nose-up', 'nose-down'],
     does: 'pull and push: the nose goes up or down, then your hand holds it there',
   },
-  { keys: ['ArrowLeft', 'ArrowRight'], does: 'bank left and right; the bank stays until you take it off' },
-  { keys: ['w', 's'], does: 'more and less power' },
-  { keys: ['0', '?'], does: 'freeze the flight, and see all other keys' },
+  { actions: ['roll-left', 'roll-right'], does: 'bank left and right; the bank stays until you take it off' },
+  { actions: ['power-up', 'power-down'], does: 'more and less power' },
+  { actions: ['freeze', 'help'], does: 'freeze the flight, and see all other keys' },
 ] as const;
 
 /** Leaves the sheet and lets the flight begin. */
@@ -53,8 +55,8 @@ export const StartSheet = () => {
         {PAIRS.map((pair) => (
           <div key={pair.does}>
             <dt>
-              {pair.keys.map((key) => (
-                <KeyCap key={key} name={key} />
+              {pair.actions.map((action) => (
+                <KeyCap key={action} name={keysOf(action)[0] ?? ''} />
               ))}
             </dt>
             <dd>{pair.does}</dd>

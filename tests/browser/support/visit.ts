@@ -14,6 +14,8 @@ export interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
+  /** Worked with fingers. */
+  readonly touch?: boolean;
   /** Takes the page's clock into the test's hands before anything runs. */
   readonly ownClock?: boolean;
   /** Runs in the page before its own scripts. */
@@ -27,6 +29,7 @@ export const visit = async (browser: Browser, url: string, options: VisitOptions
     locale: 'en-GB',
     viewport: { width: options.width ?? 1280, height: options.height ?? 720 },
     colorScheme: options.theme ?? 'light',
+    hasTouch: options.touch ?? false,
   });
   const page = await context.newPage();
   const complaints: string[] = [];
