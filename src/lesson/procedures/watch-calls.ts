@@ -4,7 +4,7 @@ import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import { CALL_IDS, type CallId, callPlace } from './call-places.ts';
 import { type AnswerFact, type AnswerId, type CallFact, isReadBack, type ProcedureMemory } from './memory.ts';
-import { isRunwayTaken, otherAhead } from './watch-traffic.ts';
+import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';
 
 /** From the call to the answer. */
 const ANSWER_S = 2.5;
@@ -73,7 +73,7 @@ export const makeCall = (
   fact.saidS = s.timeS;
   fact.choice = choice;
   if (lesson.procedures?.radio !== 'towered' || s.radioFailed) return;
-  const answer = answerTo(call, p, m, lesson, s.timeS);
+  const answer = answerTo(call, p, m, lesson, s);
   if (answer !== null) p.coming.push({ answer, atS: s.timeS + ANSWER_S });
 };
 
@@ -82,14 +82,14 @@ const answerTo = (
   p: ProcedureMemory,
   m: LessonMemory,
   lesson: Lesson,
-  timeS: number,
+  s: Readonly<Snapshot>,
 ): AnswerId | null => {
   if (call === 'ready') return 'cleared-take-off';
-  if (call === 'final') return isRunwayTaken(p, lesson, timeS) ? 'continue' : 'cleared-land';
+  if (call === 'final') return isRunwayTaken(p, lesson, s.timeS) ? 'continue' : 'cleared-land';
   if (call !== 'downwind') return null;
   const asked = lesson.task.instructions.some((i) => i.circuit === m.legs.circuit && i.what !== 'go-around');
   if (asked) return null;
-  return otherAhead(p, timeS) ? 'follow' : 'report-final';
+  return isYetToPass(p, lesson, s) ? 'follow' : 'report-final';
 };
 
 /** What is due to be said is said: answers, the instructions of the task, and what the runway asks for. */

@@ -44,10 +44,6 @@ export const isRunwayTaken = (p: ProcedureMemory, { runway }: Lesson, timeS: num
     return along > runway.surfaceStartM && along < runway.surfaceEndM && Math.abs(across) < runway.widthM;
   });
 
-/** Somebody else is in the air in the circuit. */
-export const otherAhead = (p: ProcedureMemory, timeS: number): boolean =>
-  p.others.some((other) => isFresh(other, timeS) && !other.onGround);
-
 /** Beyond this one ahead is somebody else's concern. */
 const AHEAD_M = mFromNmi(2);
 

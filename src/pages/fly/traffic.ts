@@ -4,14 +4,24 @@ import { trafficValue } from '../../lesson/procedures/watch-traffic.ts';
 import { type AircraftEntry, type Session, tell } from '../../session/session.ts';
 import { type Model, prepare } from '../../simulation/model.ts';
 import { type Scenario, STEP_HZ } from '../../simulation/scenario.ts';
+import type { Eyes } from './other-pilot.ts';
 import { pilotsNow } from './pilots.ts';
 
 /** How often the flight is told where the others are. */
 const TELL_STEPS = STEP_HZ;
 
+/** What the others of a flight see of the student. */
+const EYES = new WeakMap<Scenario, Eyes>();
+
+const eyesOf = (scenario: Scenario): Eyes => {
+  const known = EYES.get(scenario) ?? { own: null };
+  EYES.set(scenario, known);
+  return known;
+};
+
 /**
  * The others of the circuit: the same aeroplane in the same air, each flown by a model pilot with a seed of its own.
- * Nobody where the pilots have not been fetched.
+ * They look out for the student (`other-pilot.ts`). Nobody where the pilots have not been fetched.
  */
 export const trafficEntries = (scenario: Scenario, plan: CircuitPlan): AircraftEntry[] => {
   const { procedures, task: _, ...plain } = scenario;
@@ -26,7 +36,7 @@ export const trafficEntries = (scenario: Scenario, plan: CircuitPlan): AircraftE
       circuits: 1,
     };
     const model: Model = prepare(theirs);
-    return { scenario: theirs, source: pilots.modelPilot(model, plan), folds: [] };
+    return { scenario: theirs, source: pilots.otherPilot(model, plan, eyesOf(scenario)), folds: [] };
   });
 };
 
@@ -44,10 +54,12 @@ export const watchTrafficOf = (scenario: Scenario): TrafficWatch => {
     const since = stoodSince[index];
     return since !== null && since !== undefined && step - since > (traffic[index]?.vacatesS ?? 0) * STEP_HZ;
   };
+  const eyes = eyesOf(scenario);
   let now = 0;
   return {
     step: (session) => {
       now = session.step;
+      eyes.own = session.aircraft[0]?.snapshot ?? null;
       traffic.forEach((_, i) => {
         const other = session.aircraft[i + 1];
         if (other === undefined) return;

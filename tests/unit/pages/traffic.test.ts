@@ -1,14 +1,19 @@
 // Others in the circuit: seeded, flown by model pilots at the same tick, told to the flight and into its recording.
 import * as v from 'valibot';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { alongM } from '../../../src/aerodrome/runway.ts';
 import { startOfLeg } from '../../../src/circuit/start-of-leg.ts';
 import type { Keyboard } from '../../../src/input/keyboard.ts';
 import { createDriver } from '../../../src/pages/fly/driver.ts';
+import { otherPilot } from '../../../src/pages/fly/other-pilot.ts';
 import { loadPilots } from '../../../src/pages/fly/pilots.ts';
 import { lessonMemory, type ReadyFlight, readyFlight } from '../../../src/pages/fly/ready.ts';
 import { scenarioOf } from '../../../src/pages/fly/scenario-of-settings.ts';
 import { type Settings, settingsSchema } from '../../../src/pages/settings.ts';
-import { createPilot } from '../../../src/pilot/pilot.ts';
+import { createPilot, type PilotMemory } from '../../../src/pilot/pilot.ts';
+import { type Aircraft, createSession, tick } from '../../../src/session/session.ts';
+import { prepare } from '../../../src/simulation/model.ts';
+import { newSnapshot, type Snapshot } from '../../../src/simulation/snapshot.ts';
 
 const QUIET: Keyboard = {
   advance: () => {},
@@ -80,6 +85,75 @@ describe('others in the circuit', () => {
     driver.goTo(at, createPilot(flight.model, flight.plan) as never);
     expect(flight.session.aircraft).toHaveLength(2);
     expect(flight.session.aircraft[1]?.snapshot.eastM).toBe(before);
+  });
+
+  it('go around while the student stands on the runway, and never come near', () => {
+    const settings = v.parse(settingsSchema, { start: 'line-up', others: 2 });
+    const { scenario, model } = scenarioOf(settings);
+    const standsStill = { name: 'hands', live: true, begin: () => ({}), next: () => {} } as const;
+    const flight = readyFlight(scenario, () => standsStill as never, model);
+    let nearestM = Number.POSITIVE_INFINITY;
+    for (let t = 0; t < 330; t += 2) {
+      fly(flight, 2);
+      const [own, ...others] = flight.session.aircraft.map(({ snapshot }) => snapshot);
+      for (const other of others)
+        nearestM = Math.min(
+          nearestM,
+          Math.hypot(other.eastM - own!.eastM, other.northM - own!.northM, other.heightM),
+        );
+    }
+    const around = flight.session.aircraft.slice(1).map(({ sourceMemory }) => sourceMemory as PilotMemory);
+    // Both have come round by then: each has gone around, neither has landed
+    for (const { goArounds, landings, goAroundWhy } of around) {
+      expect(goArounds).toBeGreaterThan(0);
+      expect(landings).toBe(0);
+      expect(goAroundWhy).toBe('runway occupied');
+    }
+    // Decided by 250 ft: not lower over the student than half of that
+    expect(nearestM).toBeGreaterThan(38);
+  });
+
+  it('stay on downwind behind a student who has turned base in front of them', () => {
+    // From the start of base, the other set on downwind: the student lands first
+    const settings = v.parse(settingsSchema, { start: 'base', others: 1 });
+    const { scenario, model } = scenarioOf(settings);
+    const behind = {
+      ...scenario,
+      procedures: { ...scenario.procedures!, traffic: [{ from: 'downwind' as const, vacatesS: 20 }] },
+    };
+    const flight = readyFlight(behind, (own, plan) => createPilot(own, plan) as never, model);
+    const other = () => flight.session.aircraft[1]!;
+    let furthestM = 0;
+    for (let t = 0; t < 300; t += 2) {
+      fly(flight, 2);
+      furthestM = Math.min(furthestM, alongM(model.runway, other().snapshot.eastM, other().snapshot.northM));
+    }
+    const planned = alongM(model.runway, flight.plan.turns.base.to.eastM, flight.plan.turns.base.to.northM);
+    // The student is on final while the other comes along downwind: it has gone by, nobody extends
+    expect(furthestM).toBeGreaterThan(planned - 250);
+    expect(lessonMemory(flight).touchdowns).toHaveLength(1);
+    // A student on a long final, 1.4 NM out, has not gone by
+    const start = { at: startOfLeg(flight.plan, 'downwind'), trimmed: true, leg: 'downwind' } as const;
+    const reaches = (own: Snapshot | null): number => {
+      const source = otherPilot(prepare({ ...scenario, start }), flight.plan, { own });
+      const session = createSession([{ scenario: { ...scenario, start }, source, folds: [] }]);
+      let outM = 0;
+      for (let i = 0; i < 110 * 60; i += 1) {
+        tick(session);
+        const { snapshot } = session.aircraft[0] as Aircraft;
+        outM = Math.min(outM, alongM(model.runway, snapshot.eastM, snapshot.northM));
+      }
+      return outM;
+    };
+    const slow = newSnapshot();
+    const { sinHeading, cosHeading } = model.runway;
+    Object.assign(slow, {
+      eastM: -2600 * sinHeading,
+      northM: -2600 * cosHeading,
+      heightM: 130,
+      onGround: false,
+    });
+    expect(reaches(slow)).toBeLessThan(reaches(null) - 500);
   });
 
   it('are drawn only while they could be seen', () => {
