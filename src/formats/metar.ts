@@ -17,8 +17,15 @@ export interface MetarWeather extends SpokenWind {
 
 /** Shapes of groups after WMO-No. 306, FM 15 METAR, and the US forms of visibility and pressure. */
 const WIND = /^(\d{3})(\d{2})(?:G(\d{2}))?(KT|MPS)$/;
+/** Light and from anywhere: flown as calm. Stronger, it gives nothing to plan for. */
+const VARIABLE = /^VRB(\d{2})(KT|MPS)$/;
+const CALM_TO_KT = 3;
 const WIND_LIKE = /(KT|MPS|KMH)$/;
-const TEMPERATURE = /^M?\d{2}\/(M?\d{2})?$/;
+const TEMPERATURE = /^M?\d{2}\/(M?\d{2}|\/\/)?$/;
+/** Without a dew point. */
+const TEMPERATURE_ALONE = /^(M?)(\d{2})\/(\/\/)?$/;
+/** Sensors that gave nothing. */
+const NOT_MEASURED = /^[QA]?\/+$/;
 const TEMPERATURE_LIKE = /^(M?\d{2}|\/\/)\/(M?\d{2}|\/{1,2})?$/;
 const PRESSURE = /^(Q\d{4}|A\d{4})$/;
 const PRESSURE_LIKE = /^[QA][\d/]{2,5}$/;
@@ -33,7 +40,9 @@ const ASIDE: readonly RegExp[] = [
   /^(FEW|SCT|BKN|OVC|VV|\/\/\/)(\d{3}|\/\/\/)(CB|TCU|\/\/\/)?$/,
   /^(\+|-|VC|RE)?(MI|BC|PR|DR|BL|SH|TS|FZ)?(DZ|RA|SN|SG|PL|GR|GS|UP|BR|FG|FU|VA|DU|SA|HZ|PO|SQ|FC|SS|DS|IC){0,3}$/,
   /^\/\/$/,
-  /^WS$|^ALL$|^RWY\d{0,2}[LCR]?$/,
+  /^WS$|^ALL$|^RWY\d{0,2}[LCR]?$|^R\d{2}[LCR]?$/,
+  /^(BLACK)?(BLU\+?|WHT|GRN|YLO[12]?|AMB|RED)$/,
+  /^\$$/,
   /^W(M?\d{2}|\/\/)\/(S\d|H\d{1,3}|S\/)$/,
 ];
 
@@ -48,7 +57,8 @@ interface Groups {
 /** Sorts the groups of a report; an Error sentence names the first that cannot be used. */
 function sortGroups(text: string, place: string): Groups {
   const words = text.trim().toUpperCase().replace(/=$/, '').split(/\s+/);
-  if (/^(METAR|SPECI)$/.test(words[0] ?? '')) words.shift();
+  if (words[0] === 'TAF') throw new Error(`${place}: a TAF is a forecast; paste the METAR`);
+  if (/^(METAR|SPECI):?$/.test(words[0] ?? '')) words.shift();
   if (words[0] === 'COR') words.shift();
   const station = /^[A-Z][A-Z0-9]{3}$/.test(words[0] ?? '') ? (words.shift() as string) : '';
   if (/^\d{6}Z$/.test(words[0] ?? '')) words.shift();
@@ -62,7 +72,10 @@ function sortGroups(text: string, place: string): Groups {
       leftAside.push(words.slice(i).join(' '));
       break;
     }
-    if (wind === null && WIND_LIKE.test(word)) wind = word;
+    if (word === 'NIL')
+      throw new Error(`${place}: NIL says that no report was made; type the weather instead`);
+    if (NOT_MEASURED.test(word)) leftAside.push(word);
+    else if (wind === null && WIND_LIKE.test(word)) wind = word;
     else if (temperature === null && TEMPERATURE_LIKE.test(word) && word.length > 2) temperature = word;
     else if (PRESSURE_LIKE.test(word)) pressure ??= word;
     else if (ASIDE.some((shape) => shape.test(word))) leftAside.push(word);
@@ -73,7 +86,14 @@ function sortGroups(text: string, place: string): Groups {
   return { station, wind, temperature, pressure, leftAside };
 }
 
+const isCalm = (wind: string): boolean => {
+  const [, speed, unit] = VARIABLE.exec(wind) ?? [];
+  return speed !== undefined && (unit === 'MPS' ? ktFromMps(Number(speed)) : Number(speed)) <= CALM_TO_KT;
+};
+
 const checkWind = (wind: string, place: string): void => {
+  if (wind.startsWith('/'))
+    throw new Error(`${place}: no wind was measured ("${wind}"); type the wind instead`);
   if (wind.startsWith('VRB'))
     throw new Error(
       `${place}: the wind group "${wind}" gives no direction to plan for; type the wind instead`,
@@ -85,6 +105,11 @@ const checkWind = (wind: string, place: string): void => {
 const checkShape = (group: string | null, shape: RegExp, like: string, name: string, place: string): void => {
   if (group === null || shape.test(group)) return;
   throw new Error(`${place}: the ${name} group must be like ${like}, was "${group}"`);
+};
+
+const temperatureAloneC = (group: string | null): number | null => {
+  const [, minus, digits] = TEMPERATURE_ALONE.exec(group ?? '') ?? [];
+  return digits === undefined ? null : minus === 'M' ? 0 - Number(digits) : Number(digits);
 };
 
 /** Degrees magnetic from degrees true, whole, above 0 to 360; variation counted east. */
@@ -100,13 +125,20 @@ const magneticDeg = (trueDeg: number, variationDegE: number): number => {
  * missing wind, a damaged group, a word that belongs to no report. Station and time may be left out.
  */
 export function parseMetarText(text: string, variationDegE: number, place = 'METAR'): MetarWeather {
-  const groups = sortGroups(text, place);
+  const sorted = sortGroups(text, place);
+  const calm = isCalm(sorted.wind);
+  const groups = calm
+    ? { ...sorted, wind: '00000KT', leftAside: [`${sorted.wind}, flown as calm`, ...sorted.leftAside] }
+    : sorted;
   checkWind(groups.wind, place);
   checkShape(groups.temperature, TEMPERATURE, '17/12 or M02/M05', 'temperature', place);
   checkShape(groups.pressure, PRESSURE, 'Q1013 or A2992', 'pressure', place);
   // Only the groups that count go to the parser, so that nothing else can be taken for one of them.
+  const alone = temperatureAloneC(groups.temperature);
   const read = parseMetar(
-    ['AAAA 010000Z', groups.wind, groups.temperature, groups.pressure].filter((g) => g !== null).join(' '),
+    ['AAAA 010000Z', groups.wind, alone === null ? groups.temperature : null, groups.pressure]
+      .filter((g) => g !== null)
+      .join(' '),
   );
   const { wind, temperature, dewPoint, altimeter } = read;
   if (wind?.degrees === undefined)
@@ -120,6 +152,8 @@ export function parseMetarText(text: string, variationDegE: number, place = 'MET
     throw new Error(`${place}: the wind must be at most 99 kt, was "${groups.wind}"`);
   if (gustKt !== null && gustKt <= windKt)
     throw new Error(`${place}: the gust must be above the mean wind, was "${groups.wind}"`);
+  if (temperature !== undefined && dewPoint !== undefined && dewPoint > temperature)
+    throw new Error(`${place}: the dew point must not be above the temperature, was "${groups.temperature}"`);
   const hpa =
     altimeter === undefined
       ? null
@@ -133,8 +167,9 @@ export function parseMetarText(text: string, variationDegE: number, place = 'MET
     windFromDegM: windKt === 0 ? 0 : magneticDeg(wind.degrees, variationDegE),
     windKt,
     gustKt,
-    temperatureC: temperature ?? null,
-    dewPointC: dewPoint ?? null,
+    // M00 is no less than nothing
+    temperatureC: alone ?? (temperature === undefined ? null : temperature + 0),
+    dewPointC: dewPoint === undefined ? null : dewPoint + 0,
     qnhHpa: hpa === null ? null : Math.round(hpa * 10) / 10,
     station: groups.station,
     leftAside: groups.leftAside,

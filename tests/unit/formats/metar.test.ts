@@ -48,6 +48,28 @@ describe('a pasted METAR', () => {
     expect([calm.windFromDegM, calm.windKt]).toEqual([0, 0]);
   });
 
+  test('with a light variable wind is flown as calm, and its other groups count', () => {
+    // Below 3 kt a wind is reported as variable (WMO-No. 306, FM 15, 15.5.3, from memory); 1 m/s is 1.94 kt
+    for (const wind of ['VRB02KT', 'VRB01MPS']) {
+      const seen = parseMetarText(`ABCD 211350Z ${wind} CAVOK M00/M02 Q0998`, 4);
+      expect([seen.windFromDegM, seen.windKt, seen.gustKt]).toEqual([0, 0, null]);
+      expect([seen.temperatureC, seen.dewPointC, seen.qnhHpa]).toEqual([0, -2, 998]);
+      expect(seen.leftAside[0]).toBe(`${wind}, flown as calm`);
+    }
+  });
+
+  test('may come from sensors that failed, with a correction, a colour state, a runway state, wind shear', () => {
+    const auto = parseMetarText('METAR COR ABCD 211350Z AUTO 24012KT //// // ////// ///// Q////', 0);
+    expect([auto.windKt, auto.temperatureC, auto.qnhHpa]).toEqual([12, null, null]);
+    const dry = parseMetarText('ABCD 211350Z 24012KT CAVOK M05/// Q1030', 0);
+    expect([dry.temperatureC, dry.dewPointC]).toEqual([-5, null]);
+    const full = parseMetarText(
+      'SPECI ABCD 211350Z 24012KT 210V280 4000 1500N -SHRA BKN012CB 09/08 Q1001 RESHRA WS R22 BLU NOSIG',
+      0,
+    );
+    expect([full.windFromDegM, full.windKt, full.qnhHpa]).toEqual([240, 12, 1001]);
+  });
+
   test('may leave out temperature and pressure', () => {
     const seen = parseMetarText('24012KT', 0);
     expect([seen.windKt, seen.temperatureC, seen.qnhHpa, seen.station]).toEqual([12, null, null, '']);
@@ -55,18 +77,19 @@ describe('a pasted METAR', () => {
 
   test.each([
     ['', /a wind group like 24012KT or 24012G22KT is needed, found none/],
-    ['ABCD 211350Z VRB03KT CAVOK 10/08 Q0998', /"VRB03KT" gives no direction/],
-    ['ABCD 211350Z /////KT 9999 10/08 Q0998', /was "\/\/\/\/\/KT"/],
+    ['ABCD 211350Z VRB04KT CAVOK 10/08 Q0998', /"VRB04KT" gives no direction/],
+    ['ABCD 211350Z VRB02MPS CAVOK 10/08 Q0998', /"VRB02MPS" gives no direction/],
+    ['ABCD 211350Z /////KT 9999 10/08 Q0998', /no wind was measured \("\/\/\/\/\/KT"\)/],
+    ['ABCD 211350Z NIL=', /NIL says that no report was made/],
+    ['TAF ABCD 211100Z 2112/2212 24012KT 9999', /a TAF is a forecast/],
+    ['ABCD 211350Z 24012KT 9999 17/18 Q1014', /dew point must not be above the temperature, was "17\/18"/],
     ['ABCD 211350Z 36050KMH 9999 18/12 Q1014', /was "36050KMH"/],
     ['ABCD 211350Z 240P99KT 9999 18/12 Q1014', /was "240P99KT"/],
     ['ABCD 211350Z 2401200KT 9999 18/12 Q1014', /was "2401200KT"/],
     ['ABCD 211350Z 37012KT 9999 18/12 Q1014', /direction must be 000 to 360, was "37012KT"/],
     ['ABCD 211350Z 24022G12KT 9999 18/12 Q1014', /gust must be above the mean wind, was "24022G12KT"/],
-    [
-      'ABCD 211350Z 24012KT 9999 18/// Q1014',
-      /temperature group must be like 17\/12 or M02\/M05, was "18\/\/\/"/,
-    ],
-    ['ABCD 211350Z 24012KT 9999 18/12 Q////', /pressure group must be like Q1013 or A2992, was "Q\/\/\/\/"/],
+    ['ABCD 211350Z 24012KT 9999 18/1 Q1014', /the group "18\/1" is not one of a weather report/],
+    ['ABCD 211350Z 24012KT 9999 18/12 Q10//', /pressure group must be like Q1013 or A2992, was "Q10\/\/"/],
     ['ABCD 211350Z 24012KT 9999 18/12 Q0700', /must be 850 to 1090 hPa, was "Q0700"/],
     ['ABCD 211350Z 24012KT 9999 18/12 Q1014 WHATEVER', /the group "WHATEVER" is not one of a weather report/],
   ])('%s is refused, the group named', (text, sentence) => {

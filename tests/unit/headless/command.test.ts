@@ -388,8 +388,8 @@ describe('bad input', () => {
     [['--track', 'no-such-folder/t.csv'], /^no-such-folder\/t.csv: must lie in a folder that exists/],
     [['--track', 'same', '--gpx', 'same'], /^same: must be another file for each output/],
     [
-      ['--metar', 'XXXX 211350Z VRB03KT 15/10 Q1013'],
-      /^--metar: the wind group "VRB03KT" gives no direction/,
+      ['--metar', 'XXXX 211350Z VRB13KT 15/10 Q1013'],
+      /^--metar: the wind group "VRB13KT" gives no direction/,
     ],
     [
       ['--metar', 'XXXX 22010KT 15/10 Q1013 MUCH'],
