@@ -180,6 +180,14 @@ export const aeroplaneSchema = v.strictObject({
     /** With a constant-speed propeller: the rpm set after take-off, and the power of base. */
     circuitRpm: v.exactOptional(positive),
     baseManifoldInHg: v.exactOptional(positive),
+    /** What a card of one's own asks for on these legs; assessed where it is there. */
+    cardRpm: v.exactOptional(
+      v.strictObject({
+        downwind: v.exactOptional(positive),
+        base: v.exactOptional(positive),
+        final: v.exactOptional(positive),
+      }),
+    ),
   }),
   equipment: v.strictObject({ pump: v.boolean(), mixture: v.boolean(), propellerLever: v.boolean() }),
   claims: v.record(v.string(), claimSchema),

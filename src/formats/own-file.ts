@@ -90,7 +90,12 @@ export function aeroplaneOfCard(card: SpeedsCard, model: Aeroplane): Aeroplane {
       title: card.title,
       description: `Card entered by you; the ${model.title} flies it.`,
       speeds: card.speeds,
-      plan: { ...model.plan, ...card.plan, baseRpm: card.rpm.base ?? model.plan.baseRpm },
+      plan: {
+        ...model.plan,
+        ...card.plan,
+        baseRpm: card.rpm.base ?? model.plan.baseRpm,
+        cardRpm: Object.fromEntries(Object.entries(card.rpm).filter(([, rpm]) => rpm !== null)),
+      },
       limits: { ...model.limits, ...card.limits },
       claims: {},
       sources: { ...model.sources, card: 'speeds, flap plan, powers and wind limits entered by you' },

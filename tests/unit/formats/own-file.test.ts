@@ -62,7 +62,7 @@ describe('a card', () => {
   test('puts its speeds, flap plan, power and wind limits in place of the model’s, and leaves the model alone', () => {
     const own = aeroplaneOfCard(card, model);
     expect(own.speeds.finalKt).toBe(63);
-    expect(own.plan).toEqual({ ...card.plan, baseRpm: 1700 });
+    expect(own.plan).toEqual({ ...card.plan, baseRpm: 1700, cardRpm: { downwind: 2300, base: 1700 } });
     expect(own.limits).toEqual({ ...model.limits, crosswindKt: 12, tailwindKt: 3 });
     expect(own.title).toBe('Our trainer');
     for (const part of ['massKg', 'wing', 'lift', 'drag', 'flap', 'pitch', 'engine', 'propeller'] as const)
