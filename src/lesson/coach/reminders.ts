@@ -1,4 +1,5 @@
 import { CALL_IDS, callPlace } from '../procedures/call-places.ts';
+import { NO_PRESSURE } from '../procedures/check-items.ts';
 import { itemsOf, itemWords, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
@@ -83,6 +84,14 @@ const spacingReminder = (c: CoachContext): Word[] => {
   return [{ topic: 'spacing', text, rank: 19, afterS: 1 }];
 };
 
+/** What a check has found and what it means for the landing; said once. */
+const foundReminder = ({ m, s }: CoachContext, told: Told): Word[] => {
+  const found = m.procedures?.lists.some(({ items }) => items.some(({ note }) => note === NO_PRESSURE));
+  if (found !== true || s.onGround || told('no-brakes') > 0) return [];
+  const text = 'No pressure in the brakes: touch down slow and near the point, and let it roll out.';
+  return [{ topic: 'no-brakes', text, rank: 46, afterS: 0.5 }];
+};
+
 /** Checks, calls, lookout and spacing that are due and not done. */
 export const remindersNow = (
   c: CoachContext,
@@ -90,6 +99,7 @@ export const remindersNow = (
   told: Told = () => 0,
 ): Word[] => [
   ...spacingReminder(c),
+  ...foundReminder(c, told),
   ...lookReminder(c),
   ...callReminder(c, told),
   ...checkReminder(c, CHECK_IDLE_S[level], told),

@@ -38,6 +38,9 @@ const flapAt = (stage: (lesson: Lesson) => number): CheckDoing => ({
 
 const pumpAt = (on: 0 | 1): CheckDoing => ({ how: 'set', stands: (_, s) => s.pump === on });
 
+/** What trying the brakes may find. */
+export const NO_PRESSURE = 'no pressure';
+
 /** Pressed, felt, let go. */
 const brakes: CheckDoing = {
   how: 'worked',
@@ -45,7 +48,7 @@ const brakes: CheckDoing = {
     if (s.brake > PRESSED) {
       item.workS ??= s.timeS;
       item.kept = Math.max(item.kept, s.brakePressure);
-      item.note = item.kept > PRESSED ? 'pressure firm' : 'no pressure';
+      item.note = item.kept > PRESSED ? 'pressure firm' : NO_PRESSURE;
     }
     return item.workS !== null && s.brake < LET_GO;
   },

@@ -138,14 +138,25 @@ export const sayItem = (p: ProcedureMemory, lesson: Lesson, s: Readonly<Snapshot
   }
 };
 
+/** The next item that a tick can stand for; one that was ticked wrongly comes after those that were not. */
+const nextToTick = ({ items }: ListFact, rows: readonly CheckItem[]): number => {
+  let best = -1;
+  items.forEach(({ doneS, wrong }, i) => {
+    if (doneS !== null || !isTicked(rows[i])) return;
+    if (best === -1 || wrong < (items[best]?.wrong ?? 0)) best = i;
+  });
+  return best;
+};
+
 /** Ticks an item of the open check, or with an empty id the next that a tick can stand for. */
 export const tickItem = (p: ProcedureMemory, lesson: Lesson, s: Readonly<Snapshot>, id: string): Ticked => {
   const fact = currentList(p);
   if (fact === null) return 'nothing';
   const items = itemsOf(fact.list, lesson.aeroplane);
-  const at = fact.items.findIndex((item, i) =>
-    id === '' ? item.doneS === null && isTicked(items[i]) : item.id === id && item.doneS === null,
-  );
+  const at =
+    id === ''
+      ? nextToTick(fact, items)
+      : fact.items.findIndex((item) => item.id === id && item.doneS === null);
   const item = fact.items[at];
   const row = items[at];
   if (item === undefined || row === undefined) return 'nothing';

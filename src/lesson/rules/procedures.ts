@@ -3,6 +3,7 @@ import { turnOntoLeg } from '../facts.ts';
 import { lastWhere } from '../last-where.ts';
 import type { TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
+import { NO_PRESSURE } from '../procedures/check-items.ts';
 import { titleOf } from '../procedures/check-lists.ts';
 import { lookoutPercent } from '../procedures/lookout.ts';
 import { isReadBack, type ListFact, type ListId, type ProcedureMemory } from '../procedures/memory.ts';
@@ -182,7 +183,7 @@ export const PROCEDURE_RULES: readonly Rule[] = [
     measure: (c) => {
       const p = proceduresOf(c);
       if (p === null || !c.lesson.procedures?.brakesFail || c.touchdown === null) return undefined;
-      return p.lists.some(({ items }) => items.some(({ note }) => note === 'no pressure')) ? 1 : 0;
+      return p.lists.some(({ items }) => items.some(({ note }) => note === NO_PRESSURE)) ? 1 : 0;
     },
     against: () => ({ target: 1, low: 1, high: 1, source: `${PRACTICE}: brakes tried on downwind` }),
   },

@@ -141,6 +141,25 @@ describe('the checks', () => {
     expect(done?.items.find(({ id }) => id === 'altimeter')?.doneS).not.toBeNull();
   });
 
+  it('go on past an item that was ticked while its control stood wrong, and come back to it', () => {
+    // At line-up the electric pump is still off; nobody switches it on
+    const ticks = flyWithProcedures({
+      start: 'line-up',
+      aeroplane: 'dotterel',
+      seconds: 5,
+      hands: (_, controls) => {
+        controls.throttle = 0;
+        controls.pump = 0;
+      },
+      beside: tickAll,
+    });
+    const list = ticks.m.procedures?.lists.find((each) => each.list === 'before-take-off');
+    const item = (id: string) => list?.items.find((each) => each.id === id);
+    expect(item('pump')).toMatchObject({ doneS: null });
+    expect(item('pump')?.wrong).toBeGreaterThan(0);
+    expect(item('harness')?.doneS).not.toBeNull();
+  });
+
   it('record height and heading lost while heads were in', () => {
     const steady = flyWithProcedures({ start: 'downwind', beside: tickAll, hands: worksThem });
     expect(steady.item('heads-in-height')?.band).toBe('green');
