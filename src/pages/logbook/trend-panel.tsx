@@ -5,7 +5,7 @@ import { practiseNext } from '../../lesson/practise.ts';
 import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, legTrends } from '../../lesson/trends.ts';
 import { itemName } from '../debrief/item-names.ts';
 import { train } from '../train.ts';
-import { exerciseTitle, trainedBy } from './trained-by.ts';
+import { exerciseFor, exerciseTitle } from './trained-by.ts';
 
 /** The last so many values are drawn. */
 const DRAWN = 24;
@@ -106,7 +106,7 @@ export const PractisePanel = memo(({ rows }: PanelProps) => {
   const next = useMemo(() => practiseNext(rows), [rows]);
   const { run, best, unaidedRun } = useMemo(() => consistencyOf(rows), [rows]);
   if (next === null) return null;
-  const exercise = trainedBy(next, rows[0]?.exercise ?? '');
+  const exercise = exerciseFor(next, rows[0]?.exercise ?? '');
   return (
     <section className="log-next" aria-labelledby="title-next">
       <div>

@@ -1,16 +1,17 @@
+import { trainedBy } from '../../lesson/trained-by.ts';
 import type { Change, NextTime } from './result.ts';
 
-/** Which exercise trains what; ids of `assets/exercises`. */
-const TRAINED_BY: Readonly<Record<Change['kind'], string>> = {
-  turn: 'base-and-final',
-  bank: 'base-and-final',
-  drift: 'crosswind-circuit',
-  height: 'downwind-and-checks',
-  descent: 'base-and-final',
-  power: 'base-and-final',
-  speed: 'final-and-landing',
-  flap: 'downwind-and-checks',
-  trim: 'downwind-and-checks',
+/** The row of the assessment that a kind of change speaks to; what trains that row trains the change. */
+const ROW_OF: Readonly<Record<Change['kind'], string>> = {
+  turn: 'base-turn-angle',
+  bank: 'turn-to-final-bank',
+  drift: 'final-track',
+  height: 'downwind-height',
+  descent: 'base-height',
+  power: 'base-speed',
+  speed: 'final-speed',
+  flap: 'flap-limit',
+  trim: 'downwind-trim',
 };
 
 /** Said as a habit, not as a number: what to look for, where. */
@@ -30,16 +31,11 @@ const TURNED_LATE = 'late-base-turn';
 
 export const nextTimeFor = (change: Change, wasLate: boolean): NextTime => ({
   sentence: SAID[change.kind],
-  exercise: change.leg === 'turn-to-base' && wasLate ? TURNED_LATE : TRAINED_BY[change.kind],
+  exercise: change.leg === 'turn-to-base' && wasLate ? TURNED_LATE : trainedBy(ROW_OF[change.kind]),
 });
 
 /** When nothing before the gate would have done it alone. */
 export const GOING_AROUND: NextTime = {
   sentence: 'Not stabilised at the gate: go around, and set the next one up earlier.',
-  exercise: 'go-around',
+  exercise: trainedBy('go-around'),
 };
-
-/** For the tests: every exercise that is named here. */
-export const NAMED_EXERCISES: readonly string[] = [
-  ...new Set([...Object.values(TRAINED_BY), TURNED_LATE, GOING_AROUND.exercise]),
-];
