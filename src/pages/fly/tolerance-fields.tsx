@@ -1,5 +1,5 @@
-import { unsureLimits } from '../../lesson/edit-tolerances.ts';
-import { type LimitName, TOLERANCE_SETS } from '../../lesson/tolerances.ts';
+import { useState } from 'react';
+import { type Limit, type LimitName, TOLERANCE_SETS } from '../../lesson/tolerances.ts';
 import type { Settings } from '../settings.ts';
 import { tolerancesOf } from '../tolerances.ts';
 
@@ -30,6 +30,21 @@ export const limitWords = (name: LimitName): string => {
   return unit === undefined ? words : `${words}, ${UNITS[unit]}`;
 };
 
+/** How sure a figure is, as the instructor reads it. */
+const SURE: Readonly<Record<Limit['sure'], string>> = {
+  seen: 'read in the source',
+  quoted: 'quoted by another source',
+  memory: 'from memory',
+  practice: 'common practice',
+  own: 'entered by you',
+};
+const UNSURE: ReadonlySet<Limit['sure']> = new Set(['memory', 'practice']);
+
+interface Wrong {
+  readonly field: string;
+  readonly sentence: string;
+}
+
 interface Props {
   readonly draft: Settings;
   readonly onChange: (changes: Partial<Settings>) => void;
@@ -41,14 +56,19 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
   const id = TOLERANCE_SETS.some((each) => each.id === draft.tolerances)
     ? draft.tolerances
     : 'licence-test-faa';
-  const unsure = new Set(unsureLimits(set));
+  const [wrong, setWrong] = useState<Wrong | null>(null);
   const names = (Object.keys(set) as (keyof typeof set)[]).filter(
     (name): name is LimitName => name !== 'id' && name !== 'title',
   );
   const own = draft.ownLimits[id] ?? {};
   const change = (name: LimitName, side: 'below' | 'above', text: string) => {
     const value = Number(text);
-    if (text.trim() === '' || !Number.isFinite(value) || value < 0) return;
+    if (text.trim() === '' || !Number.isFinite(value) || value < 0) {
+      const sentence = `${limitWords(name)}, ${side} must be a number from 0, was "${text}"; the limit stays ${set[name][side]}.`;
+      setWrong({ field: `${name}-${side}`, sentence });
+      return;
+    }
+    setWrong(null);
     const { below, above } = set[name];
     const limit = { below, above, [side]: value };
     onChange({ ownLimits: { ...draft.ownLimits, [id]: { ...own, [name]: limit } } });
@@ -73,8 +93,11 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
       <details className="tolerances">
         <summary>{set.title}: the limits, to be read and changed</summary>
         <p className="soft">
-          A limit marked ? rests on memory or on practice alone: ask your instructor, and enter what holds for
-          you.
+          Where a limit rests on memory or on common practice alone, ask your instructor and enter what holds
+          for you.
+        </p>
+        <p className="wrong" id="limit-wrong" role="alert">
+          {wrong?.sentence}
         </p>
         <table>
           <thead>
@@ -82,28 +105,30 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
               <th scope="col">limit</th>
               <th scope="col">below</th>
               <th scope="col">above</th>
+              <th scope="col">how sure</th>
               <th scope="col">source</th>
             </tr>
           </thead>
           <tbody>
             {names.map((name) => (
               <tr key={`${id}-${name}`}>
-                <th scope="row">
-                  {limitWords(name)}
-                  {unsure.has(name) ? <abbr title="rests on memory or practice"> ?</abbr> : null}
-                </th>
+                <th scope="row">{limitWords(name)}</th>
                 {(['below', 'above'] as const).map((side) => (
                   <td key={`${side}-${own[name] === undefined}`}>
                     <input
                       aria-label={`${limitWords(name)}, ${side}`}
                       inputMode="decimal"
                       defaultValue={String(set[name][side])}
+                      aria-invalid={wrong?.field === `${name}-${side}`}
+                      aria-describedby="limit-wrong"
                       onBlur={(e) => {
                         if (e.target.value !== String(set[name][side])) change(name, side, e.target.value);
+                        else if (wrong?.field === `${name}-${side}`) setWrong(null);
                       }}
                     />
                   </td>
                 ))}
+                <td className={UNSURE.has(set[name].sure) ? 'unsure' : ''}>{SURE[set[name].sure]}</td>
                 <td className="soft">{set[name].source}</td>
               </tr>
             ))}
