@@ -1,4 +1,5 @@
 import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
+import type { JudgedBy } from '../lesson/edit-tolerances.ts';
 import type { Recording } from '../session/recording.ts';
 import type { FlownResult } from './result.ts';
 import { windText } from './wind-text.ts';
@@ -15,6 +16,8 @@ export interface AttemptBody {
   readonly recording: Recording;
   readonly marks: readonly Mark[];
   readonly result: FlownResult;
+  /** Null: written down before it was; the usual set. */
+  readonly judgedBy: JudgedBy | null;
 }
 
 /** Who, when and how: what stands beside the flight. */

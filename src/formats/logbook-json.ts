@@ -27,6 +27,7 @@ export const bodyText = (body: AttemptBody): string => JSON.stringify(bodyJson(b
 const bodyJson = (body: AttemptBody) => ({
   marks: body.marks.map((m) => ({ at_s: m.atS, kind: m.kind, text: m.text })),
   result: body.result,
+  ...(body.judgedBy !== null && { judged_by: body.judgedBy }),
   recording: recordingJson(body.recording),
 });
 
@@ -68,6 +69,7 @@ export const packedAttemptText = (head: AttemptHead, packed: Uint8Array): string
 export const LONGEST = { name: 80, notes: 20000, view: 400, mark: 400 } as const;
 
 const finite = v.pipe(v.number(), v.finite());
+const notNegative = v.pipe(finite, v.minValue(0));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9-]{1,64}$/));
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
@@ -104,6 +106,12 @@ const bodySchema = v.looseObject({
     v.maxLength(20000),
   ),
   result: resultSchema,
+  judged_by: v.optional(
+    v.object({
+      set: text(LONGEST.name),
+      changed: v.record(text(LONGEST.name), v.object({ below: notNegative, above: notNegative })),
+    }),
+  ),
   recording: v.unknown(),
 });
 
@@ -149,6 +157,7 @@ export const parseBody = (json: unknown, place: string): AttemptBody => {
   return {
     marks: b.marks.map((m) => ({ atS: m.at_s, kind: m.kind, text: m.text })),
     result: b.result,
+    judgedBy: b.judged_by ?? null,
     recording: parseRecording(b.recording, `${place}.recording`),
   };
 };

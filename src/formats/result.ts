@@ -1,7 +1,7 @@
 import { assess } from '../lesson/assess.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
-import { endingOf } from '../lesson/outcome.ts';
+import { type Ending, endingOf } from '../lesson/outcome.ts';
 import type { Outcome, Report } from '../lesson/report.ts';
 import type { ToleranceSet } from '../lesson/tolerances.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
@@ -41,16 +41,16 @@ const ordered = (
   safety: report.safety,
 });
 
-/** What came of a flight that was flown; `timeUp` is said when nothing else has ended it. */
+/** What came of a flight that was flown; `unended` where nothing else has ended it. */
 export const resultOf = (
   scenario: Scenario,
   lesson: Lesson,
   memory: LessonMemory,
   flightS: number,
-  timeUp: string,
+  unended: Ending,
   limits?: ToleranceSet,
 ): Result => {
-  const ending = endingOf(memory, lesson) ?? { outcome: 'time-up' as const, why: timeUp };
+  const ending = endingOf(memory, lesson) ?? unended;
   return ordered(scenario, ending.outcome, ending.why, flightS, assess(memory, lesson, limits));
 };
 

@@ -74,7 +74,7 @@ export const flyOrder = (order: FlightOrder): Flown => {
       ? `The ${Math.round(longestS / 60)} minutes of a flight were up.`
       : `The ${durationS} s asked for were up.`;
   return {
-    result: resultOf(scenario, lesson, memory, session.step / STEP_HZ, timeUp),
+    result: resultOf(scenario, lesson, memory, session.step / STEP_HZ, { outcome: 'time-up', why: timeUp }),
     track: trackHz === null ? '' : trackHeader() + rows.join(''),
     gpx: order.gpx
       ? gpxText(`${scenario.aeroplane.title}, ${scenario.aerodrome.title} ${scenario.runway}`, points)

@@ -1,6 +1,13 @@
 import * as v from 'valibot';
 import { describeIssue } from '../units/issues.ts';
-import { FAA_LICENCE_TEST, type Limit, type LimitName, type ToleranceSet } from './tolerances.ts';
+import {
+  DEFAULT_TOLERANCES,
+  FAA_LICENCE_TEST,
+  type Limit,
+  type LimitName,
+  TOLERANCE_SETS,
+  type ToleranceSet,
+} from './tolerances.ts';
 
 const notNegative = v.pipe(v.number(), v.finite(), v.minValue(0));
 const text = v.pipe(v.string(), v.minLength(1));
@@ -48,9 +55,21 @@ export const withLimit = (
   };
 };
 
+/** Which set a flight is judged by, and what was changed in it: kept with the flight, enough to have the set again. */
+export interface JudgedBy {
+  readonly set: string;
+  readonly changed: Readonly<Record<string, Pick<Limit, 'below' | 'above'>>>;
+}
+
+/** The set in full; the usual one where nothing says otherwise or the named one is no more. */
+export const limitsOf = (by: JudgedBy | null): ToleranceSet => {
+  const set = TOLERANCE_SETS.find(({ id }) => id === by?.set) ?? DEFAULT_TOLERANCES;
+  return Object.entries(by?.changed ?? {}).reduce(
+    (changed, [name, limit]) =>
+      LIMIT_NAMES.includes(name as LimitName) ? withLimit(changed, name as LimitName, limit) : changed,
+    set,
+  );
+};
+
 const ownId = (id: string): string => (id.startsWith('own-') ? id : `own-${id}`);
 const ownTitle = (title: string): string => (title.endsWith(', changed') ? title : `${title}, changed`);
-
-/** Limits that rest on memory or on practice alone: what a page marks. */
-export const unsureLimits = (set: ToleranceSet): readonly LimitName[] =>
-  LIMIT_NAMES.filter((name) => set[name].sure === 'memory' || set[name].sure === 'practice');

@@ -1,4 +1,6 @@
 import type { LegName } from './names.ts';
+import type { ItemReport } from './report.ts';
+import { limitsWords, valueWords } from './value-words.ts';
 
 /** "turn-to-base" as it is said; a hold-off and a take-off keep their hyphen. */
 export const legWords = (leg: string): string =>
@@ -32,10 +34,31 @@ const WORDS: Readonly<Record<string, MeasureWords>> = {
   drift: { name: 'drift at touchdown', above: 'to the right', below: 'to the left' },
   crab: { name: 'alignment at touchdown', above: 'nose to the right', below: 'nose to the left' },
   bounces: { name: 'bounces', above: 'too many', below: 'too few' },
+  balance: { name: 'balance', above: 'ball out', below: '' },
+  trim: { name: 'trim', above: 'pulling', below: 'pushing' },
+  flap: { name: 'flap', above: 'too much', below: 'too little' },
+  lights: { name: 'slope lights', above: 'too high', below: 'too low' },
+  remaining: { name: 'runway left', above: '', below: 'too little' },
 };
 
-/** Rows beside the flying, by their whole name. */
-const BESIDE: Readonly<Record<string, string>> = {
+/** Rows whose last word alone would not say it, by their whole name. */
+const WHOLE: Readonly<Record<string, string>> = {
+  'flap-limit': 'speed above the limit of the flap',
+  'extended-by': 'how far it was extended',
+  'orbit-turned': 'how far round the orbit went',
+  'glide-power': 'power in the glide',
+  'slip-used': 'time in the slip',
+  'go-around-answer': 'answer to the call',
+  'stop-answer': 'answer to the call',
+  'engine-failure-speed': 'gliding speed',
+  'engine-failure-turn': 'turned from the heading',
+  'round-out-height': 'round-out height',
+  'touchdown-in-first-half': 'touchdown in the first half',
+  'touchdown-centreline': 'touchdown from the centreline',
+  'touchdown-nose-first': 'nose wheel first',
+  'nose-held-off': 'nose wheel held off',
+  brakes: 'longest on the brakes',
+  'three-in-a-row': 'sound landings in a row',
   'checks-before-take-off': 'check before take-off',
   'checks-after-take-off': 'check after take-off',
   'checks-downwind': 'check',
@@ -63,7 +86,22 @@ const measureOf = (id: string): MeasureWords | null => WORDS[id.slice(id.lastInd
 export const itemWords = (id: string, leg: LegName): string => {
   if (id.startsWith('gate-')) return `final: stabilised at ${id.slice('gate-'.length)} ft`;
   if (id === 'go-around') return 'going around when it is due';
-  return `${legWords(leg)}: ${BESIDE[id] ?? measureOf(id)?.name ?? id.replaceAll('-', ' ')}`;
+  return `${legWords(leg)}: ${WHOLE[id] ?? measureOf(id)?.name ?? id.replaceAll('-', ' ')}`;
+};
+
+/** The same with a capital, to stand first, and with the circuit where it is not the first. */
+export const itemTitle = (item: Pick<ItemReport, 'id' | 'leg'>): string => {
+  const { id, circuit } = circuitOfItem(item.id);
+  const words = itemWords(id, item.leg);
+  const title = words.charAt(0).toUpperCase() + words.slice(1);
+  return circuit === 1 ? title : `${title}, circuit ${circuit}`;
+};
+
+/** "Downwind: height was 640 ft; the tolerance is 900 ft to 1100 ft." */
+export const itemSentence = (item: ItemReport): string => {
+  const limits = limitsWords(item.low, item.high, item.unit);
+  const tolerance = limits === '' ? '' : `; the tolerance is ${limits}`;
+  return `${itemTitle(item)} was ${valueWords(item.value, item.unit)}${tolerance}.`;
 };
 
 /** "too high", or empty where a side says nothing. */

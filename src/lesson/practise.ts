@@ -102,7 +102,7 @@ const flyAgain = (why: string): PractiseNext => ({
 const again: Rule = (own) => {
   const { run } = consistencyOf(own);
   if (run >= IN_A_ROW) return null;
-  if (run === 0) return flyAgain('The last flight was not brought to a stop on the runway.');
+  if (run === 0) return flyAgain('The last flight did not come to the end it should have.');
   return flyAgain(`Sound ${times(run)} in a row; ${IN_A_ROW} in a row make it a habit.`);
 };
 

@@ -110,6 +110,8 @@ export const OUTCOMES = [
   'left-the-circuit',
   'refused',
   'time-up',
+  // Left when the leg that the exercise is for was over; only by hand, a flight without a screen goes on
+  'practised',
 ] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 

@@ -48,7 +48,6 @@ const HALF_AS_MUCH = 'common practice: half as much again as the FAA licence tes
 export const FAA_LICENCE_TEST: ToleranceSet = {
   id: 'licence-test-faa',
   title: 'Licence test, FAA',
-  ...COMMON_LIMITS,
   heightFt: limit(100, 100, 'FAA-S-ACS-6 III.B: altitude ±100 ft', 'seen'),
   trackDeg: limit(10, 10, HEADING_EASA, 'quoted'),
   circuitSpeedKt: limit(10, 10, 'FAA-S-ACS-6 III.B: airspeed ±10 kt', 'seen'),
@@ -56,6 +55,7 @@ export const FAA_LICENCE_TEST: ToleranceSet = {
   approachSpeedKt: limit(5, 10, 'FAA-S-ACS-6 IV.B: approach speed +10/-5 kt', 'seen'),
   touchdownFt: limit(0, 400, 'FAA-S-ACS-6 IV.B: at or within 400 ft beyond the point', 'seen'),
   shortTouchdownFt: limit(0, 200, 'FAA-S-ACS-6 IV.F: within 200 ft beyond the point', 'seen'),
+  ...COMMON_LIMITS,
 };
 
 export const FIRST_LESSONS: ToleranceSet = {

@@ -156,9 +156,9 @@ export const legTrends = (rows: readonly AttemptRow[]): LegTrend[] => {
   })).filter(({ counts }) => counts.green + counts.amber + counts.red > 0);
 };
 
-/** A flight that nobody would have to speak about: stopped on the runway, nothing unsafe, nothing red. */
+/** A flight that nobody would have to speak about: stopped or practised out, nothing unsafe, nothing red. */
 export const isSound = (row: AttemptRow): boolean =>
-  row.outcome === 'stopped' &&
+  (row.outcome === 'stopped' || row.outcome === 'practised') &&
   row.safety.length === 0 &&
   row.missedGoArounds.length === 0 &&
   row.items.every((item) => item.band !== 'red');

@@ -1,4 +1,5 @@
 import type { Exercise } from './exercise.ts';
+import { itemSentence } from './item-words.ts';
 import { wordsFor } from './judge.ts';
 import type { ItemReport, Outcome, Report } from './report.ts';
 
@@ -8,9 +9,9 @@ export interface Verdict {
   readonly against: readonly string[];
 }
 
-const itemSentence = (item: ItemReport): string => {
+const redSentence = (item: ItemReport): string => {
   const words = wordsFor(item);
-  return `${item.id.replaceAll('-', ' ')} was ${item.value} ${item.unit}${words === '' ? '' : `: ${words}`}`;
+  return words === '' ? itemSentence(item) : `${itemSentence(item)} ${words}`;
 };
 
 /** Ended as it may, without a safety stop, and nothing that was looked at red. */
@@ -21,9 +22,11 @@ export const verdictOf = (
   report: Report,
 ): Verdict => {
   const against = [
-    ...(exercise.success.includes(outcome) ? [] : [`the flight ended otherwise: ${why}`]),
+    ...(outcome === 'practised' || exercise.success.includes(outcome)
+      ? []
+      : [`the flight ended otherwise: ${why}`]),
     ...report.safety.map((stop) => stop.what),
-    ...report.items.filter((item) => item.band === 'red').map(itemSentence),
+    ...report.items.filter((item) => item.band === 'red').map(redSentence),
   ];
   return { passed: against.length === 0, against };
 };

@@ -5,6 +5,7 @@ import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
 import type { AttemptRow } from '../../src/lesson/attempt.ts';
 import { practiseNext } from '../../src/lesson/practise.ts';
 import { searchRows } from '../../src/lesson/search.ts';
+import { DEFAULT_TOLERANCES } from '../../src/lesson/tolerances.ts';
 import { itemTrends, legTrends } from '../../src/lesson/trends.ts';
 import { layOut } from '../../src/pages/debrief/tape.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
@@ -28,7 +29,10 @@ const session = createSession([
 while (session.step < 600 * STEP_HZ) tick(session);
 const recording = session.aircraft[0]?.recorder.recording;
 if (recording === undefined) throw new Error('session: one aircraft was expected, found none');
-const openings = Array.from({ length: 7 }, () => cpuSeconds(() => layOut(recording)) * 1000);
+const openings = Array.from(
+  { length: 7 },
+  () => cpuSeconds(() => layOut(recording, DEFAULT_TOLERANCES)) * 1000,
+);
 say({
   name: 'opening ten minutes of flight in the debrief',
   figure: median(openings),

@@ -32,11 +32,15 @@ export const keptBody = ({ recording, plan }: StudyFlight): AttemptBody => {
     scenario: _,
     model_version: __,
     ...result
-  } = resultOf(scenario, lesson, memory, session.step / STEP_HZ, 'The time was up.');
+  } = resultOf(scenario, lesson, memory, session.step / STEP_HZ, {
+    outcome: 'time-up',
+    why: 'The time was up.',
+  });
   return {
     recording: aircraft.recorder.recording,
     marks: [{ atS: 20, kind: 'call', text: 'final' }],
     result,
+    judgedBy: null,
   };
 };
 

@@ -93,11 +93,16 @@ export const beginAttempt = (
       const aircraft = session.aircraft[0]!;
       const memory = aircraft.foldMemories[0] as LessonMemory;
       const timeS = session.step / STEP_HZ;
-      const { scenario: _, model_version: __, ...result } = resultOf(scenario, lesson, memory, timeS, 'Up.');
+      const {
+        scenario: _,
+        model_version: __,
+        ...result
+      } = resultOf(scenario, lesson, memory, timeS, { outcome: 'time-up', why: 'Up.' });
       return {
         recording: aircraft.recorder.recording,
         marks: [{ atS: 1, kind: 'call', text: 'downwind' }],
         result,
+        judgedBy: null,
       };
     },
   };

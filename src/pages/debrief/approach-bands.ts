@@ -1,7 +1,7 @@
 import { faultsNow, GATES_FT } from '../../lesson/gates.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
-import { DEFAULT_TOLERANCES } from '../../lesson/tolerances.ts';
+import type { ToleranceSet } from '../../lesson/tolerances.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mFromFt } from '../../units/conversions.ts';
 import type { TrailBand } from '../../views/trail.ts';
@@ -15,10 +15,15 @@ const LAST_GATE_M = mFromFt(GATES_FT[GATES_FT.length - 1] as number);
  * stabilised; something wrong with a gate still to come is recoverable; something wrong below the last gate, or
  * on from a gate that asked for a go-around, is go around. Nothing is said off the final and over the runway.
  */
-export const bandNow = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): ApproachBand => {
+export const bandNow = (
+  m: LessonMemory,
+  lesson: Lesson,
+  s: Readonly<Snapshot>,
+  limits: ToleranceSet,
+): ApproachBand => {
   if (m.legs.leg !== 'final' || s.onGround || lesson.where.alongM > 0) return 'plain';
   const due = m.dues[m.dues.length - 1];
   if (due !== undefined && due.circuit === m.legs.circuit && !due.answered) return 'go-around';
-  if (faultsNow(m, lesson, s, DEFAULT_TOLERANCES).length === 0) return 'stabilised';
+  if (faultsNow(m, lesson, s, limits).length === 0) return 'stabilised';
   return s.heightM < LAST_GATE_M ? 'go-around' : 'recoverable';
 };

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { AttemptRow } from '../../lesson/attempt.ts';
+import { limitsOf } from '../../lesson/edit-tolerances.ts';
 import type { Recording } from '../../session/recording.ts';
 import type { Study } from '../../workers/ask-study.ts';
 import { theLogbook } from '../logbook-here.ts';
@@ -101,13 +102,11 @@ export const useSecond = (
     let gone = false;
     const find = async (): Promise<Tape | null> => {
       // What branched off this very flight shares its clock.
-      if (against === 'root') return root && layOut(root);
-      const recording =
-        against === 'model'
-          ? await byModelPilot(study, tape)
-          : (await (await theLogbook()).open(against)).attempt.recording;
+      if (against === 'root') return root && layOut(root, tape.limits);
+      const other = against === 'model' ? null : (await (await theLogbook()).open(against)).attempt;
+      const recording = other === null ? await byModelPilot(study, tape) : other.recording;
       if (recording === null) return null;
-      const second = layOut(recording);
+      const second = layOut(recording, other === null ? tape.limits : limitsOf(other.judgedBy));
       return against === parent ? second : onClockOf(tape, second);
     };
     if (against === 'model') setState({ second: null, says: 'The model pilot is flying it …' });

@@ -1,6 +1,7 @@
 import { circuitOfItem, itemWords } from '../../lesson/item-words.ts';
 import type { LegName } from '../../lesson/names.ts';
 import { RULES, SESSION_RULES } from '../../lesson/rules.ts';
+import { unitWords, valueWords } from '../../lesson/value-words.ts';
 import { fixed, signed } from '../../units/format.ts';
 
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -11,26 +12,6 @@ export const itemName = (id: string, leg: LegName): string => {
   const row = [...RULES, ...SESSION_RULES].find((rule) => rule.id === bare);
   const words = row?.measures ?? itemWords(bare, leg);
   return upperFirst(circuit === 1 ? words : `${words}, circuit ${circuit}`);
-};
-
-const UNITS: Readonly<Record<string, string>> = {
-  deg: '°',
-  ft: ' ft',
-  kt: ' kt',
-  m: ' m',
-  fpm: ' ft/min',
-  '%': ' %',
-  s: ' s',
-  rpm: ' rpm',
-  // Its name says it: hundredths of g.
-  '0.01 g': '',
-};
-
-/** "640 ft"; a dash where nothing could be measured. */
-export const valueWords = (value: number | null, unit: string): string => {
-  if (value === null) return '–';
-  const fine = Math.abs(value) < 10 && !Number.isInteger(value);
-  return `${fixed(value, fine ? 1 : 0)}${UNITS[unit] ?? ` ${unit}`}`;
 };
 
 /** "±100 ft", "+10 / −5 kt", "at most 250 ft/min". */
@@ -46,7 +27,7 @@ export const toleranceWords = (
   if (target === null) return `${valueWords(low, unit)} to ${valueWords(high, unit)}`;
   const [above, below] = [high - target, target - low];
   if (above === 0 && below === 0) return 'none allowed';
-  const name = UNITS[unit] ?? ` ${unit}`;
+  const name = unitWords(unit);
   if (Math.abs(above - below) < 0.05) return `±${fixed(above, above < 10 && above % 1 !== 0 ? 1 : 0)}${name}`;
   return `${signed(above)} / ${signed(-below)}${name}`;
 };

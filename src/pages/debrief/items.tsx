@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { LegName } from '../../lesson/names.ts';
 import type { ItemReport } from '../../lesson/report.ts';
-import { itemName, toleranceWords, valueWords } from './item-names.ts';
+import { valueWords } from '../../lesson/value-words.ts';
+import { itemName, toleranceWords } from './item-names.ts';
 
 const BANDS: Readonly<Record<ItemReport['band'], string>> = {
   green: 'inside',

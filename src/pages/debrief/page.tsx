@@ -1,6 +1,8 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import { limitsOf } from '../../lesson/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
+import { valueWords } from '../../lesson/value-words.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { OpenedAttempt } from '../../storage/logbook.ts';
 import type { RootResult } from '../../study/root/result.ts';
@@ -19,7 +21,7 @@ import { dayText } from '../when.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
-import { itemName, toleranceWords, valueWords } from './item-names.ts';
+import { itemName, toleranceWords } from './item-names.ts';
 import { Items } from './items.tsx';
 import { asFlown, OwnView, OwnViewAgain } from './own-view.tsx';
 import { savePicture } from './picture.ts';
@@ -221,7 +223,11 @@ const find = async (id: string): Promise<Found> => {
   const wanted = id || (await newest());
   if (wanted === undefined) return { kind: 'none' };
   const opened = await book.open(wanted);
-  return { kind: 'flight', opened, laid: layOut(opened.attempt.recording) };
+  return {
+    kind: 'flight',
+    opened,
+    laid: layOut(opened.attempt.recording, limitsOf(opened.attempt.judgedBy)),
+  };
 };
 
 const useFound = (id: string): Found => {

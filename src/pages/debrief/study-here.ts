@@ -1,16 +1,15 @@
 import { exerciseOf } from '../../catalogue.ts';
-import { DEFAULT_TOLERANCES } from '../../lesson/tolerances.ts';
 import { alignByLeg, timeInSecond } from '../../study/compare.ts';
 import type { StudyFlight } from '../../study/flown.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Sample, Tape } from './tape.ts';
 
 /** What the study is handed of a flight. */
-export const studyFlightOf = ({ recording, plan }: Tape): StudyFlight => ({
+export const studyFlightOf = ({ recording, plan, limits }: Tape): StudyFlight => ({
   recording,
   plan,
   exercise: exerciseOf(recording.scenario),
-  limits: DEFAULT_TOLERANCES,
+  limits,
 });
 
 /** The trail in the study's colours, which were found by flying on from every instant; elsewhere as it was. */

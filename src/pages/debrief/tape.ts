@@ -9,6 +9,7 @@ import { createLessonFold } from '../../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../lesson/lesson-of.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
 import type { LegName } from '../../lesson/names.ts';
+import type { ToleranceSet } from '../../lesson/tolerances.ts';
 import { createPlayback } from '../../session/playback.ts';
 import { eventsAt, type Recording } from '../../session/recording.ts';
 import { begin, startControls } from '../../simulation/begin.ts';
@@ -58,6 +59,8 @@ export interface Tape {
   readonly endS: number;
   /** It was flown again to the bit; otherwise only its keyframes stand. */
   readonly exact: boolean;
+  /** What it was judged by. */
+  readonly limits: ToleranceSet;
   /** What the lesson had found at the end; null where it could not watch. */
   readonly memory: LessonMemory | null;
   /** For whoever looks at an instant and keeps nothing of it. */
@@ -93,8 +96,8 @@ const lastBefore = (instants: readonly Kept[], at: number): Kept => {
   return instants[low] as Kept;
 };
 
-/** Lays a flight out. Throws an Error sentence where its circuit cannot be planned. */
-export const layOut = (recording: Recording): Tape => {
+/** Lays a flight out, with the approach as those limits see it. Throws an Error sentence where its circuit cannot be planned. */
+export const layOut = (recording: Recording, limits: ToleranceSet): Tape => {
   const { scenario } = recording;
   const model = prepare(scenario);
   const { runway } = model;
@@ -134,7 +137,7 @@ export const layOut = (recording: Recording): Tape => {
 
   const whole = sameModel(scenario);
   const seen = whole
-    ? flyAgain(recording, model, lesson, take)
+    ? flyAgain(recording, model, lesson, limits, take)
     : { instants: seeKeyframes(recording, model, take), memory: null };
   const { instants, memory } = seen;
 
@@ -166,6 +169,7 @@ export const layOut = (recording: Recording): Tape => {
     model,
     plan,
     lesson,
+    limits,
     track,
     samples,
     endS,
@@ -182,9 +186,10 @@ const flyAgain = (
   recording: Recording,
   model: Model,
   lesson: Lesson,
+  limits: ToleranceSet,
   take: Take,
 ): { readonly instants: readonly Kept[]; readonly memory: LessonMemory } => {
-  const fold = createLessonFold(lesson);
+  const fold = createLessonFold(lesson, limits);
   const state = begin(model);
   const controls = startControls(model);
   quantiseControls(controls, model.topStage);
@@ -197,7 +202,7 @@ const flyAgain = (
   for (let at = 0; at <= recording.steps; at += 1) {
     if (at % STEP_HZ === 0) instants.push(kept(at, state, controls));
     if (at % SAMPLE_STEPS === 0 || at === recording.steps)
-      take(seen, memory.legs.leg, bandNow(memory, lesson, seen));
+      take(seen, memory.legs.leg, bandNow(memory, lesson, seen, limits));
     if (at === recording.steps) break;
     hands.next(seen, handsMemory, controls);
     quantiseControls(controls, model.topStage);

@@ -105,11 +105,13 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       judged(flight, help().watchedS),
       lessonMemory(flight),
       flownS,
-      practised(flight) ? 'What was to be practised was flown.' : 'The flight was left.',
+      practised(flight)
+        ? { outcome: 'practised', why: 'What was to be practised was flown.' }
+        : { outcome: 'time-up', why: 'The flight was left.' },
       flight.limits,
     );
     const recording = recordingNow();
-    return { recording, marks: marksOf(recording), result };
+    return { recording, marks: marksOf(recording), result, judgedBy: flight.judgedBy };
   };
 
   return {

@@ -1,6 +1,7 @@
 import { newSeenLights } from '../../aerodrome/slope-lights.ts';
 import { planCircuit } from '../../circuit/plan.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
+import { type JudgedBy, limitsOf } from '../../lesson/edit-tolerances.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { createLessonFold } from '../../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../lesson/lesson-of.ts';
@@ -16,7 +17,7 @@ import type { Scenario } from '../../simulation/scenario.ts';
 import { newSnapshot } from '../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../views/frame.ts';
 import { createTrail, extendTrail, type Trail } from '../../views/trail.ts';
-import { tolerancesNow } from '../tolerances.ts';
+import { judgedByNow } from '../tolerances.ts';
 import { trafficEntries } from './traffic.ts';
 
 /** A flight that stands ready: the session and everything that is drawn and marked from it. */
@@ -29,6 +30,7 @@ export interface ReadyFlight {
   readonly trail: Trail;
   readonly frame: ViewFrame;
   /** What it is judged by, from its beginning to its end. */
+  readonly judgedBy: JudgedBy;
   readonly limits: ToleranceSet;
 }
 
@@ -43,7 +45,8 @@ export const readyFlight = (
   const { aeroplane, aerodrome, weather } = scenario;
   const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
   const lesson = lessonOfScenario(scenario, model.runway, plan, null);
-  const limits = tolerancesNow();
+  const judgedBy = judgedByNow();
+  const limits = limitsOf(judgedBy);
   const session = createSession([
     { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson, limits) as never] },
     ...trafficEntries(scenario, plan),
@@ -67,7 +70,7 @@ export const readyFlight = (
     gates: GATES,
     traffic: [],
   };
-  return { session, scenario, model, plan, lesson, trail, frame, limits };
+  return { session, scenario, model, plan, lesson, trail, frame, judgedBy, limits };
 };
 
 /** A recorded flight where it stood at a step, ready to be flown on; its trail is flown once more. */

@@ -1,12 +1,14 @@
 import { useState } from 'react';
+import { itemTitle } from '../../lesson/item-words.ts';
 import type { ItemReport, LegReport, Report } from '../../lesson/report.ts';
+import { limitsWords, valueWords } from '../../lesson/value-words.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { clockText, fixed } from '../../units/format.ts';
 import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
 import { legWords } from './card-data.ts';
 import { flightCommands } from './commands.ts';
-import { itemWords, type ResultCard, withUnit } from './result.ts';
+import type { ResultCard } from './result.ts';
 import { ResultPlan, ResultProfile } from './result-drawings.tsx';
 import { SheetOver } from './sheet.tsx';
 import { CAUTION } from './start-sheet.tsx';
@@ -24,12 +26,12 @@ const LEGS = ['upwind', 'crosswind', 'downwind', 'base', 'final'] as const;
 const Flown = ({ item }: { readonly item: ItemReport | undefined }) => {
   if (!item) return <td className="soft">–</td>;
   return (
-    <td title={`${itemWords(item)}. ${item.source}`}>
+    <td title={`${itemTitle(item)}. ${item.source}`}>
       <span className={`band band-${item.band}`}>
-        {withUnit(item.value, item.unit)}
+        {valueWords(item.value, item.unit)}
         <span className="only-heard"> {BANDS[item.band]}</span>
       </span>
-      <small>plan {withUnit(item.target, item.unit)}</small>
+      <small>plan {valueWords(item.target, item.unit)}</small>
     </td>
   );
 };
@@ -75,12 +77,13 @@ const OtherItems = ({ items }: { readonly items: readonly ItemReport[] }) => (
         .filter((item) => !IN_LEG_TABLE.test(item.id) && !item.id.startsWith('gate') && item.value !== null)
         .map((item) => (
           <tr key={item.id} title={item.source}>
-            <th scope="row">{itemWords(item)}</th>
+            <th scope="row">{itemTitle(item)}</th>
             <td>
               <span className={`band band-${item.band}`}>
-                {withUnit(item.value, item.unit)}
+                {valueWords(item.value, item.unit)}
                 <span className="only-heard"> {BANDS[item.band]}</span>
               </span>
+              <small>{limitsWords(item.low, item.high, item.unit)}</small>
             </td>
           </tr>
         ))}

@@ -1,23 +1,22 @@
 import { judgedExerciseOf } from '../../judged-exercises.ts';
 import { assess } from '../../lesson/assess.ts';
-import { circuitOfItem } from '../../lesson/item-words.ts';
+import { circuitOfItem, itemSentence } from '../../lesson/item-words.ts';
 import { wordsFor } from '../../lesson/judge.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
 import { isPractised } from '../../lesson/practised.ts';
-import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
+import type { Outcome, Report } from '../../lesson/report.ts';
 import { PROCEDURE_RULES } from '../../lesson/rules/procedures.ts';
 import { RULES } from '../../lesson/rules.ts';
 import { type Verdict, verdictOf } from '../../lesson/verdict.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
-import { clockText, fixed } from '../../units/format.ts';
-import { legWords } from './card-data.ts';
+import { clockText } from '../../units/format.ts';
 import { type FlownPath, flownPath } from './flown-path.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
 
 /** What the result card shows. */
 export interface ResultCard {
-  readonly outcome: Outcome | 'under-way' | 'practised';
+  readonly outcome: Outcome | 'under-way';
   readonly why: string;
   readonly flightS: number;
   readonly report: Report;
@@ -33,77 +32,6 @@ export interface ResultCard {
   /** How much help there was. */
   readonly help: string;
 }
-
-const MEASURES: Readonly<Record<string, string>> = {
-  height: 'height',
-  speed: 'speed',
-  track: 'track from the planned one',
-  spacing: 'spacing',
-  bank: 'largest bank',
-  angle: 'angle behind the wing',
-  centreline: 'distance from the centreline',
-  'base-turn-angle': 'threshold behind the wing',
-  'final-overshoot': 'overshoot of the centreline',
-  'touchdown-point': 'touchdown past the specified point',
-  'touchdown-sink': 'sink at touchdown',
-  'touchdown-centreline': 'touchdown from the centreline',
-  'touchdown-drift': 'drift at touchdown',
-  'touchdown-crab': 'crab at touchdown',
-  'touchdown-bounces': 'bounces',
-  'stop-remaining': 'runway left',
-  'checks-before-take-off': 'check before take-off, done',
-  'checks-after-take-off': 'check after take-off, done',
-  'checks-downwind': 'check, done',
-  'checks-final': 'check, done',
-  'checks-go-around': 'order of the go-around, done',
-  'checks-after-landing': 'check after landing, done',
-  'heads-in-height': 'height lost with heads in',
-  'heads-in-heading': 'heading lost with heads in',
-  'lookout-crosswind': 'lookout before crosswind',
-  'lookout-downwind': 'lookout before downwind',
-  'lookout-base': 'lookout before base',
-  'lookout-final': 'lookout before final',
-  calls: 'calls made in place',
-  'read-back': 'read-back, longest',
-  clearance: 'runway used without a clearance',
-  'spacing-ahead': 'nearest to another aeroplane',
-  'brakes-found': 'brakes found without pressure',
-  subscale: 'altimeter subscale off',
-};
-
-/** "downwind-height" in words: "Downwind: height". */
-export const itemWords = (item: ItemReport): string => {
-  const { id } = circuitOfItem(item.id);
-  const rest = id.startsWith(`${item.leg}-`) ? id.slice(item.leg.length + 1) : id;
-  return `${legWords(item.leg)}: ${MEASURES[rest] ?? rest.replaceAll('-', ' ')}`;
-};
-
-const UNITS: Readonly<Record<string, string>> = {
-  deg: '°',
-  '%': ' %',
-  'deg kPa': ' in the hand (1 is light)',
-  '0.01 g': ' hundredths of g aside',
-  stage: ' stages of flap',
-  lamps: ' lamps off two and two',
-  items: ' out of order',
-};
-
-/** A value with its unit: "640 ft". */
-export const withUnit = (value: number | null, unit: string): string => {
-  if (value === null) return '–';
-  const places = unit === 'deg' && Math.abs(value) < 10 ? 1 : 0;
-  return `${fixed(value, places)}${UNITS[unit] ?? ` ${unit}`}`;
-};
-
-const limitsText = (item: ItemReport): string => {
-  if (item.low !== null && item.high !== null)
-    return `${withUnit(item.low, item.unit)} to ${withUnit(item.high, item.unit)}`;
-  if (item.high !== null) return `at most ${withUnit(item.high, item.unit)}`;
-  return item.low === null ? '' : `at least ${withUnit(item.low, item.unit)}`;
-};
-
-const itemSentence = (item: ItemReport): string =>
-  `${itemWords(item)} was ${withUnit(item.value, item.unit)}; the tolerance is ${limitsText(item)}.`;
 
 /** Endings that matter more than any tolerance. */
 const ENDED_WORDS: Partial<Readonly<Record<ResultCard['outcome'], string>>> = {
@@ -185,8 +113,7 @@ const endOf = (flight: ReadyFlight): Pick<ResultCard, 'outcome' | 'why'> => {
 const verdictNow = (flight: ReadyFlight, end: Pick<ResultCard, 'outcome' | 'why'>, report: Report) => {
   const exercise = judgedExerciseOf(flight.scenario);
   if (exercise === null || end.outcome === 'under-way') return null;
-  const outcome = end.outcome === 'practised' ? (exercise.success[0] as Outcome) : end.outcome;
-  return verdictOf(exercise, outcome, end.why, report);
+  return verdictOf(exercise, end.outcome, end.why, report);
 };
 
 /** The flight so far as a card: the same assessment as everywhere. */

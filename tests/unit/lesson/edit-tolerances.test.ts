@@ -1,6 +1,6 @@
 // Sets are data that can be changed and kept; whatever is changed says so, and a damaged one is told in a sentence.
 import { describe, expect, it } from 'vitest';
-import { parseToleranceSet, unsureLimits, withLimit } from '../../../src/lesson/edit-tolerances.ts';
+import { limitsOf, parseToleranceSet, withLimit } from '../../../src/lesson/edit-tolerances.ts';
 import {
   COMMERCIAL,
   EASA_LICENCE_TEST,
@@ -54,13 +54,26 @@ describe('the figures of the sets', () => {
   it('of the commercial test rest on memory where they do, and are marked', () => {
     expect(COMMERCIAL.approachSpeedKt).toMatchObject({ below: 5, above: 5, sure: 'memory' });
     expect(COMMERCIAL.touchdownFt).toMatchObject({ above: 200, sure: 'memory' });
-    expect(unsureLimits(COMMERCIAL)).toContain('touchdownFt');
-    expect(unsureLimits(FAA_LICENCE_TEST)).not.toContain('heightFt');
+    expect(FAA_LICENCE_TEST.heightFt.sure).toBe('seen');
   });
 
   it('of the first lessons are wider, but never on the low side of a climb or an approach', () => {
     expect(FIRST_LESSONS.heightFt.above).toBe(1.5 * FAA_LICENCE_TEST.heightFt.above);
     expect(FIRST_LESSONS.approachSpeedKt.below).toBe(FAA_LICENCE_TEST.approachSpeedKt.below);
     expect(FIRST_LESSONS.climbSpeedKt.below).toBe(FAA_LICENCE_TEST.climbSpeedKt.below);
+  });
+});
+
+describe('what a flight was judged by', () => {
+  it('is the named set with what was changed in it, and says so', () => {
+    const set = limitsOf({ set: 'first-lessons', changed: { heightFt: { below: 200, above: 180 } } });
+    expect(set.heightFt).toMatchObject({ below: 200, above: 180, sure: 'own' });
+    expect(set.touchdownFt).toEqual(FIRST_LESSONS.touchdownFt);
+    expect(set.title).toBe('First lessons, changed');
+  });
+
+  it('is the usual set where nothing was written down, or a set or a limit that there is no more', () => {
+    expect(limitsOf(null)).toBe(FAA_LICENCE_TEST);
+    expect(limitsOf({ set: 'gone', changed: { goneToo: { below: 1, above: 1 } } })).toBe(FAA_LICENCE_TEST);
   });
 });

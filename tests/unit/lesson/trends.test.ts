@@ -158,6 +158,14 @@ describe('consistency', () => {
   });
 });
 
+describe('an exercise that is over before the flight is', () => {
+  it('counts as sound when it was practised out', () => {
+    const practised = { ...row([height(1000)]), outcome: 'practised' as const };
+    expect(consistencyOf(days(practised, practised, practised)).run).toBe(3);
+    expect(consistencyOf(days({ ...practised, outcome: 'time-up' })).run).toBe(0);
+  });
+});
+
 describe('what to practise next', () => {
   const good = row([height(1000)]);
 

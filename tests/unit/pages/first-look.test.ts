@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ItemReport, Report } from '../../../src/lesson/report.ts';
-import { firstLookAt, withUnit } from '../../../src/pages/fly/result.ts';
+import { valueWords } from '../../../src/lesson/value-words.ts';
+import { firstLookAt } from '../../../src/pages/fly/result.ts';
 
 const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): ItemReport => ({
   id,
@@ -67,7 +68,7 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
   });
 
   it('writes small angles with a decimal', () => {
-    expect(withUnit(4.26, 'deg')).toBe('4.3°');
-    expect(withUnit(null, 'ft')).toBe('–');
+    expect(valueWords(4.26, 'deg')).toBe('4.3°');
+    expect(valueWords(null, 'ft')).toBe('–');
   });
 });

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_TOLERANCES } from '../../../src/lesson/tolerances.ts';
 import { layOut, sampleAt, type Tape } from '../../../src/pages/debrief/tape.ts';
 import { forkSession } from '../../../src/session/fork.ts';
 import { createPlayback } from '../../../src/session/playback.ts';
@@ -12,7 +13,7 @@ describe('a flight laid out for the debrief', () => {
   const { flight } = flyFault({ windDeg: 30, windKt: 8, leg: 'base' }, speedFrom('final', 12));
   let tape: Tape;
   beforeAll(() => {
-    tape = layOut(flight.recording);
+    tape = layOut(flight.recording, DEFAULT_TOLERANCES);
   });
 
   it('stands at any instant exactly where a session that flies the recorded hands stands', () => {
@@ -40,7 +41,7 @@ describe('a flight laid out for the debrief', () => {
   });
 
   it('colours nothing go around on a final that was stabilised', () => {
-    const good = layOut(flyFault({ leg: 'final' }, noFault).flight.recording);
+    const good = layOut(flyFault({ leg: 'final' }, noFault).flight.recording, DEFAULT_TOLERANCES);
     const bands = new Set(good.samples.filter((s) => s.leg === 'final').map((s) => s.band));
     expect(bands.has('stabilised')).toBe(true);
     expect(bands.has('go-around')).toBe(false);

@@ -84,6 +84,7 @@ const recordingOf = (session: Session) => session.aircraft[0]!.recorder.recordin
 const bodyOf = (session: Session): AttemptBody => ({
   recording: recordingOf(session),
   marks: [],
+  judgedBy: null,
   result: {
     outcome: 'time-up',
     why: 'Long enough.',

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import type { ItemReport, Report } from '../../../src/lesson/report.ts';
+import { verdictOf } from '../../../src/lesson/verdict.ts';
+
+const tooLow: ItemReport = {
+  id: 'downwind-height-2',
+  leg: 'downwind',
+  value: 640,
+  unit: 'ft',
+  target: 1000,
+  low: 900,
+  high: 1100,
+  band: 'red',
+  source: 'FAA-S-ACS-6 III.B',
+};
+
+const report = (items: readonly ItemReport[]): Report => ({
+  legs: [],
+  turns: [],
+  gates: [],
+  go_arounds: [],
+  touchdowns: [],
+  stop: null,
+  items,
+  safety: [],
+});
+
+const STOPPED = { success: ['stopped'] as ['stopped'] };
+
+describe('what stands against an exercise', () => {
+  it('is said in the instructor’s words, with value, tolerance and what to do', () => {
+    const { passed, against } = verdictOf(STOPPED, 'stopped', '', report([tooLow]));
+    expect(passed).toBe(false);
+    expect(against[0]).toMatch(
+      /^Downwind: height, circuit 2 was 640 ft; the tolerance is 900 ft to 1100 ft\. \p{Lu}.*\.$/u,
+    );
+  });
+
+  it('is nothing once what was to be practised has been flown', () => {
+    expect(verdictOf(STOPPED, 'practised', '', report([])).passed).toBe(true);
+    expect(verdictOf(STOPPED, 'time-up', 'It was left.', report([])).against).toEqual([
+      'the flight ended otherwise: It was left.',
+    ]);
+  });
+});
