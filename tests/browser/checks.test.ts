@@ -238,6 +238,58 @@ describe('keys of one’s own', () => {
   }, 60_000);
 });
 
+describe('two thumbs at once', () => {
+  it('bank the aeroplane and take power off; a tap makes the call and chooses its words', async () => {
+    const { page, context, complaints, close } = await open({
+      ownClock: true,
+      touch: true,
+      width: 1024,
+      height: 768,
+      before: WITHOUT_WEBGL + settings({ start: 'downwind', wind: '220/05' }),
+    });
+    for (let i = 0; i < 200 && (await page.locator('.freeze:enabled').count()) === 0; i += 1) {
+      await page.clock.runFor(50);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    const tap = async (selector: string): Promise<void> => {
+      const box = await page.locator(selector).first().boundingBox();
+      if (!box) throw new Error(`there is no ${selector} on the screen`);
+      await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+      await page.clock.runFor(400);
+    };
+    await tap('.freeze');
+    const before = await readMeters(page);
+    const stick = await page.locator('.touch-stick').boundingBox();
+    const power = await page.locator('.touch-power').boundingBox();
+    if (!stick || !power) throw new Error('there is nothing for thumbs on the screen');
+    const session = await context.newCDPSession(page);
+    const thumbs = (aside: number, forward: number) => [
+      { x: stick.x + (stick.width * (1 + aside)) / 2, y: stick.y + stick.height / 2, id: 1 },
+      { x: power.x + power.width / 2, y: power.y + power.height * (1 - forward), id: 2 },
+    ];
+    await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: thumbs(0, 0.5) });
+    for (let i = 1; i <= 5; i += 1) {
+      await session.send('Input.dispatchTouchEvent', {
+        type: 'touchMove',
+        touchPoints: thumbs(-0.12 * i, 0.5 - 0.06 * i),
+      });
+      await page.clock.runFor(60);
+    }
+    await page.clock.runFor(900);
+    await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await page.clock.runFor(1500);
+    const later = await readMeters(page);
+    expect(later('Bank')).toBeLessThan(-4);
+    expect(later('Power')).toBeLessThan(before('Power') - 300);
+    await tap('.panel-card .joined button:nth-child(2)');
+    expect(await page.locator('.radio-options button').count()).toBe(3);
+    await tap('.radio-options button');
+    expect(await page.locator('.radio-options button').count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
+  }, 60_000);
+});
+
 describe('a finger on the stick', () => {
   it('rolls the aeroplane while it holds it aside', async () => {
     const { page, complaints, close } = await open({

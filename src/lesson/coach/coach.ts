@@ -37,6 +37,8 @@ const URGENT_GAP_S = 2.5;
 const LETTERS_PER_S = 15;
 const BREATH_S = 1.5;
 const SHORTEST_GAP_S = 4;
+/** Nobody talks over the tower. */
+const TOWER_S = 5;
 const URGENT_RANK = 20;
 const AGAIN_S = 18;
 /** Words stay to be read for so long. */
@@ -70,7 +72,8 @@ const wordsNow = (c: CoachContext, level: 'reminded' | 'talked-through', told: T
 const heardOutS = (text: string): number => Math.max(SHORTEST_GAP_S, text.length / LETTERS_PER_S + BREATH_S);
 
 /** What a talked-through pupil hears once, another circuit apart. */
-const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number): boolean => {
+const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number, towerS: number): boolean => {
+  if (word.rank > URGENT_RANK && nowS - towerS < TOWER_S) return false;
   const before = memory.said[word.topic];
   if (before !== undefined && (word.talk === true || nowS - before < AGAIN_S)) return false;
   if (nowS - (memory.stands[word.topic] ?? nowS) < word.afterS) return false;
@@ -91,8 +94,10 @@ export const coach = (memory: CoachMemory, c: CoachContext, level: CoachLevel): 
   memory.stands = stands;
   const holds = words.some(({ topic }) => topic === memory.topic);
   if (memory.text !== '' && !holds && nowS - memory.lastS > READ_S) memory.text = '';
+  const heard = c.m.procedures?.answers ?? [];
+  const towerS = heard[heard.length - 1]?.heardS ?? Number.NEGATIVE_INFINITY;
   const next = words
-    .filter((word) => mayBeSaid(memory, word, nowS))
+    .filter((word) => mayBeSaid(memory, word, nowS, towerS))
     .reduce<Word | null>((best, word) => (best === null || word.rank < best.rank ? word : best), null);
   if (next === null) return null;
   memory.said[next.topic] = nowS;

@@ -20,6 +20,7 @@ const nothingCame = (): void =>
 export const createSpeech = (announcer: Announcer) => {
   let voice: Voice | null = null;
   let heard = '';
+  let level = '';
   import('./beside.ts').then((loaded) => {
     beside = loaded;
   }, nothingCame);
@@ -39,6 +40,10 @@ export const createSpeech = (announcer: Announcer) => {
   return {
     /** Four times a simulated second. */
     follow: (flight: ReadyFlight, s: Readonly<Snapshot>, running: boolean): void => {
+      const { coach } = useStore.getState().settings;
+      // The key that silences cuts the sentence short
+      if (coach === 'silent' && level !== 'silent') voice?.hush();
+      level = coach;
       beside?.showInstruction(flight, s.timeS, announcer, speak);
       beside?.showProcedures(flight, announcer);
       const tower = useProcedures.getState().heard;
