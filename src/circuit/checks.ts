@@ -29,6 +29,14 @@ const plain = (id: string, text: string): CheckWords => ({ id, words: () => text
 const degrees = (aeroplane: Aeroplane, stage: number): string =>
   stage === 0 ? 'up' : `${fixed(aeroplane.flap.stages[stage]?.deg ?? 0)}°`;
 
+/** The first flap on downwind; nothing of the white arc where it is still up. */
+const downwindFlap = (aeroplane: Aeroplane): string => {
+  const { downwindStage } = aeroplane.plan;
+  return downwindStage === 0
+    ? 'flap still up'
+    : `inside the white arc: flap ${degrees(aeroplane, downwindStage)}`;
+};
+
 const hasGear = ({ undercarriage }: Aeroplane): boolean => undercarriage.retractable;
 const hasPump = ({ equipment }: Aeroplane): boolean => equipment.pump;
 const hasCarburettor = ({ engine }: Aeroplane): boolean => engine.carburettor;
@@ -36,6 +44,7 @@ const hasCarburettor = ({ engine }: Aeroplane): boolean => engine.carburettor;
 /** Landing flap, or what the approach is planned with where more is not wanted. */
 const landingFlap = (aeroplane: Aeroplane): string => {
   const { plan } = aeroplane;
+  if (plan.landingStage === 0) return 'flap stays up';
   const most = degrees(aeroplane, plan.landingStage);
   return plan.finalStage < plan.landingStage
     ? `landing flap ${degrees(aeroplane, plan.finalStage)}, or ${most}`
@@ -83,8 +92,7 @@ export const CHECK_WORDS = {
   },
   flapBelowWhite: {
     id: 'flap',
-    words: ({ aeroplane }: CheckGiven) =>
-      `inside the white arc: flap ${degrees(aeroplane, aeroplane.plan.downwindStage)}`,
+    words: ({ aeroplane }: CheckGiven) => downwindFlap(aeroplane),
   },
   flapLanding: { id: 'flap', words: ({ aeroplane }: CheckGiven) => landingFlap(aeroplane) },
   flapUp: plain('flap', 'flap up'),
