@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { allowsOwnDay } from './src/lesson/own-day.ts';
 
 /** The one place where the page's Content-Security-Policy stands. */
 const POLICY = [
@@ -52,10 +53,10 @@ const judgedExercises = (): Plugin => ({
   load: {
     filter: { id: /\.json\?judged$/ },
     handler: (path) => {
-      const { id, title, assessed, success, doneAfter, aerodrome, weather } = JSON.parse(
-        readFileSync(path.replace(/\?judged$/, ''), 'utf8'),
-      );
-      const text = JSON.stringify({ id, title, assessed, success, doneAfter, aerodrome, weather });
+      const exercise = JSON.parse(readFileSync(path.replace(/\?judged$/, ''), 'utf8'));
+      const { id, title, assessed, success, doneAfter, aerodrome } = exercise;
+      const anyDay = allowsOwnDay(exercise);
+      const text = JSON.stringify({ id, title, assessed, success, doneAfter, aerodrome, anyDay });
       return { code: `export default ${text}`, moduleType: 'js' };
     },
   },
@@ -81,7 +82,7 @@ const EXERCISE_ROOM =
  * ready.
  */
 const LATER =
-  /\/src\/(?:pilot\/|lesson\/own-day|pages\/fly\/(?:model-pilot|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
+  /\/src\/(?:pilot\/|lesson\/(?:practised|verdict|procedures|coach)|formats\/result|pages\/fly\/(?:beside|coach|instruction|model-pilot|other-pilot|procedures|radio|unfinished|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
 
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },

@@ -1,10 +1,11 @@
 import type { Exercise } from './lesson/exercise.ts';
 
 /** Of an exercise, what it is chosen and a flight is judged by. */
-export type JudgedExercise = Pick<
-  Exercise,
-  'id' | 'title' | 'assessed' | 'success' | 'doneAfter' | 'aerodrome' | 'weather'
->;
+export interface JudgedExercise
+  extends Pick<Exercise, 'id' | 'title' | 'assessed' | 'success' | 'doneAfter' | 'aerodrome'> {
+  /** It may be flown in any weather (lesson/own-day.ts). */
+  readonly anyDay: boolean;
+}
 
 /**
  * The exercises of the catalogue without what is read before and after flying: half a dozen pages of prose that the

@@ -15,8 +15,9 @@ export const exerciseOfSettings = ({ exercise }: Pick<Settings, 'exercise'>): Ex
 /** Where it is flown: an exercise may want its own aerodrome. */
 const placeOf = (exercise: Exercise, settings: Settings) => {
   const place = chosen(everyAerodrome(), exercise.aerodrome ?? settings.aerodrome);
-  // The chosen circuit belongs to the chosen aerodrome
-  return exercise.aerodrome === undefined ? withCircuit(place, circuitOptions(settings.circuit)) : place;
+  // The chosen circuit belongs to the chosen aerodrome, and an exercise may bring its own
+  const chosenHere = exercise.aerodrome === undefined && exercise.circuit === undefined;
+  return chosenHere ? withCircuit(place, circuitOptions(settings.circuit)) : place;
 };
 
 /**

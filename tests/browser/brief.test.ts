@@ -148,8 +148,8 @@ describe('the brief', () => {
       await page.getByLabel('Wind, °M/kt').fill(wind);
       await page.getByText(sentence).waitFor();
     }
-    await page.getByLabel('or paste a METAR').fill('ABCD 211350Z VRB03KT CAVOK 10/08 Q0998');
-    await page.getByText(/"VRB03KT" gives no direction/).waitFor();
+    await page.getByLabel('or paste a METAR').fill('ABCD 211350Z VRB12KT CAVOK 10/08 Q0998');
+    await page.getByText(/"VRB12KT" gives no direction/).waitFor();
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Curlew Sands, runway 22');
     expect(complaints).toEqual([]);
     await close();
@@ -254,6 +254,91 @@ describe('the brief of an exercise', () => {
     expect(await findBarriers(page)).toEqual([]);
     const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
     expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length).toBe(1);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+describe('the brief of an exercise in a day of one’s own', () => {
+  // The days with most to say, on the aeroplane and at the aerodrome with most to say
+  const days = [
+    {
+      aeroplane: 'whimbrel',
+      aerodrome: 'dunlin-ridge',
+      wind: '200/15g24',
+      temperature: '33',
+      circuit: { spacingNmi: 0.5 },
+    },
+    { aerodrome: 'ptarmigan-flat', wind: '250/20g30', temperature: '30', circuit: { spacingNmi: 0.6 } },
+  ];
+  it.each(days)('fits one sheet whichever it is: $aerodrome, $wind', async (day) => {
+    const settings = { ...day, exercise: 'normal-circuit', inMyWeather: true };
+    const { page, complaints, close } = await open({ before: kept(settings) });
+    await turnTo(page, 'brief', ': Normal circuit');
+    const all = await page
+      .getByLabel('Exercise', { exact: true })
+      .locator('option')
+      .evaluateAll((options) =>
+        options.map((each) => ({ id: (each as HTMLOptionElement).value, title: each.textContent ?? '' })),
+      );
+    const off: string[] = [];
+    for (const { id, title } of all.filter((each) => each.id !== '')) {
+      await page.emulateMedia({ media: 'screen' });
+      await page.getByLabel('Exercise', { exact: true }).selectOption(id);
+      await page.getByRole('heading', { level: 1, name: `: ${title}` }).waitFor();
+      const weather = page.getByLabel('Its weather');
+      if (await weather.isEnabled()) {
+        await weather.selectOption('mine');
+        await page.locator('.brief-head p', { hasText: `wind ${day.wind}` }).waitFor();
+      }
+      await page.emulateMedia({ media: 'print' });
+      for (const part of await offThePaper(page)) off.push(`${id}: ${part}`);
+    }
+    expect(off).toEqual([]);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('offers no way out where the exercise has its own circuit, and says whose it is', async () => {
+    const { page, complaints, close } = await open({ before: kept({ exercise: 'short-field' }) });
+    await turnTo(page, 'brief', ': Short field');
+    // assets/exercises/short-field.json asks for 3.5 degrees, the lights of Curlew Sands stand at 3
+    await page.getByText(/comes down at 3.5 degrees to 3-degree lights/).waitFor();
+    await page.getByText('This exercise asks for its own circuit: 3.5° on final.').waitFor();
+    expect(await page.getByRole('button', { name: 'wider' }).count()).toBe(0);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('says of a missed base turn that it is past, and tells no height that is to be seen', async () => {
+    const { page, complaints, close } = await open({ before: kept({ exercise: 'late-base-turn' }) });
+    await turnTo(page, 'brief', ': Late base turn');
+    expect(await page.locator('.part-approach').textContent()).not.toContain('Begin the base turn');
+    await page.getByText('It begins on downwind, past the turn').waitFor();
+    await page.getByLabel('Exercise', { exact: true }).selectOption('too-high-on-final');
+    await page.getByRole('heading', { level: 1, name: ': Too high on final' }).waitFor();
+    expect(await page.getByText(/begins here/).textContent()).toBe('begins here');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('shows the drawn day in the set-up sheet, and is left there for the circuit of the set-up', async () => {
+    const settings = { exercise: 'crosswind-circuit', exerciseSeed: 7, wind: '220/08' };
+    const { page, complaints, close } = await open({ before: kept(settings) });
+    await turnTo(page, 'brief', ': Crosswind circuit');
+    const drawn = /wind (\d{3}\/\d{2})/.exec(
+      (await page.locator('.brief-head p').first().textContent()) ?? '',
+    );
+    await page.getByRole('button', { name: 'fly this' }).click();
+    await page.getByRole('heading', { name: 'Crosswind circuit' }).waitFor();
+    await page.getByRole('button', { name: 'set up' }).click();
+    const sheet = page.locator('.sheet-setup');
+    expect(await sheet.getByLabel('Wind', { exact: true }).inputValue()).toBe(drawn?.[1]);
+    await sheet.getByLabel('Exercise').selectOption('');
+    expect(await sheet.getByLabel('Wind', { exact: true }).inputValue()).toBe('220/08');
+    await sheet.getByRole('button', { name: 'roll it out' }).click();
+    await page.locator('.bar-title', { hasText: 'wind 220° 8 kt' }).waitFor();
+    expect(await page.locator('.bar-title h1').textContent()).toBe('Normal circuit');
     expect(complaints).toEqual([]);
     await close();
   });

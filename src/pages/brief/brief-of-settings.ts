@@ -17,6 +17,8 @@ export interface PreparedBrief {
   readonly start: AirStart | null;
   /** The first leg that is flown. */
   readonly from: LegBrief['leg'];
+  /** It begins further on than where the plan turns from that leg. */
+  readonly pastTurn: boolean;
   /** Where the aeroplane is a card entered by the user. */
   readonly card: SpeedsCard | null;
   readonly ownAerodrome: boolean;
@@ -46,6 +48,7 @@ export const briefOfSettings = (settings: Settings): PreparedBrief => {
     exercise,
     start: scenario.start.at === 'line-up' ? null : scenario.start.at,
     from: firstLeg(scenario),
+    pastTurn: exercise !== null && 'beyondM' in exercise.start,
     card: own.cards.find((card) => card.id === aeroplane.id) ?? null,
     ownAerodrome: own.aerodromes.some((each) => each.id === aerodrome.id),
   };

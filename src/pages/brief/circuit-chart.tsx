@@ -2,7 +2,7 @@ import type { Brief, LegBrief } from '../../circuit/brief/types.ts';
 import type { PathPoint } from '../../circuit/types.ts';
 import type { AirStart, Weather } from '../../simulation/scenario.ts';
 import { degFromRad, mFromNmi, radFromDeg } from '../../units/conversions.ts';
-import { fixed, headingDigits, thousandsTo } from '../../units/format.ts';
+import { fixed, headingDigits } from '../../units/format.ts';
 import { type ChartFrame, chartFrame, pointsText } from './chart-frame.ts';
 import { driftText, feetText, headingText, knotsText, legName, secondsText } from './text.ts';
 
@@ -247,14 +247,34 @@ const Corner = ({ brief, frame }: PartProps) => {
   );
 };
 
-/** Where the flight begins in the air. */
-const Begin = ({ frame, start }: { readonly frame: ChartFrame; readonly start: AirStart }) => {
-  const [x, y] = frame.at(start.east_m, start.north_m);
+interface BeginProps {
+  readonly frame: ChartFrame;
+  readonly start: AirStart;
+  readonly leg: LegBrief['leg'];
+}
+
+/** Inside the circuit, where the words of the legs are not; from a balloon, over the runway, outside. */
+const beginPlace = ({ frame, start, leg }: BeginProps): readonly [dx: number, dy: number, Anchor] => {
+  const above = -14;
+  const below = 26;
+  const up = frame.outside < 0;
+  if (leg === 'crosswind') return [-14, 5, 'end'];
+  if (leg === 'base') return [14, 5, 'start'];
+  if (leg === 'downwind') return [0, up ? below : above, 'middle'];
+  const overRunway = frame.at(start.east_m, start.north_m)[0] > frame.on(0, 0)[0] - 60;
+  if (overRunway) return [0, up ? below : above, 'middle'];
+  return [10, up ? above : below, 'start'];
+};
+
+/** Where the flight begins in the air. Not how high: that may be what is to be seen. */
+const Begin = (props: BeginProps) => {
+  const [x, y] = props.frame.at(props.start.east_m, props.start.north_m);
+  const [dx, dy, anchor] = beginPlace(props);
   return (
     <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)})`}>
       <circle className="chart-begin" r={7} />
-      <text className="chart-small chart-leg" x={-12} y={frame.outside < 0 ? 26 : -14} textAnchor="middle">
-        begins here, {thousandsTo(start.height_ft, 10)} ft
+      <text className="chart-small chart-leg" x={dx} y={dy} textAnchor={anchor}>
+        begins here
       </text>
     </g>
   );
@@ -264,15 +284,17 @@ interface ChartProps {
   readonly brief: Brief;
   readonly weather: Weather;
   readonly start: AirStart | null;
+  /** The first leg that is flown. */
+  readonly from: LegBrief['leg'];
 }
 
-const wordsFor = ({ brief, weather }: ChartProps): string =>
+const wordsFor = ({ brief, weather }: Pick<ChartProps, 'brief' | 'weather'>): string =>
   `The circuit of runway ${brief.plan.runway.designator} in a wind of ${weather.windKt} kt: ${brief.legs
     .map((leg) => `${leg.leg} heading ${headingText(leg.headingRadM)}, drift ${driftText(leg.driftRad)}`)
     .join('; ')}.`;
 
 /** The circuit from above, drawn with the wind: what to hold on each leg and where to turn. */
-export const CircuitChart = ({ brief, weather, start }: ChartProps) => {
+export const CircuitChart = ({ brief, weather, start, from }: ChartProps) => {
   const frame = chartFrame(brief.plan);
   const part = { brief, frame };
   return (
@@ -280,7 +302,7 @@ export const CircuitChart = ({ brief, weather, start }: ChartProps) => {
       className="chart"
       viewBox={`0 0 ${frame.width} ${frame.height}`}
       role="img"
-      aria-label={wordsFor({ brief, weather, start })}
+      aria-label={wordsFor({ brief, weather })}
     >
       <Beam {...part} />
       <polyline
@@ -296,7 +318,7 @@ export const CircuitChart = ({ brief, weather, start }: ChartProps) => {
       {brief.legs.map((leg) => (
         <LegWords key={leg.leg} {...part} leg={leg} />
       ))}
-      {start === null ? null : <Begin frame={frame} start={start} />}
+      {start === null ? null : <Begin frame={frame} start={start} leg={from} />}
       <Wind {...part} weather={weather} />
       <Corner {...part} />
     </svg>

@@ -8,6 +8,7 @@ import { CAUTION } from '../fly/start-sheet.tsx';
 import { useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
 import { changeSettings, useStore } from '../store.ts';
+import { ThemeButton } from '../theme-button.tsx';
 import { briefOfSettings, type PreparedBrief } from './brief-of-settings.ts';
 import { CircuitChart } from './circuit-chart.tsx';
 import { DayFields } from './day-fields.tsx';
@@ -34,7 +35,6 @@ const flyThis = (): void => {
 };
 
 const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
-  const theme = useStore((s) => s.theme);
   return (
     <header className="brief-head">
       <div>
@@ -58,13 +58,7 @@ const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {
         </button>
         <a href="#exercises">exercises</a>
         <a href="#own">my runway, my numbers</a>
-        <button
-          type="button"
-          aria-label={theme === 'night' ? 'Day colours' : 'Night colours'}
-          onClick={() => changeSettings({ theme: theme === 'night' ? 'day' : 'night' })}
-        >
-          {theme === 'night' ? 'day' : 'night'}
-        </button>
+        <ThemeButton />
         <a href="#fly">to the flight</a>
       </nav>
     </header>
@@ -90,8 +84,14 @@ const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
   );
 };
 
+/** In a balloon it begins over the runway, which is no leg. */
+const beginsWords = ({ from, exercise, pastTurn }: PreparedBrief): string => {
+  if (exercise?.start.at === 'balloon') return 'It begins over the runway';
+  return pastTurn ? `It begins on ${from}, past the turn` : `It begins on ${from}`;
+};
+
 const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
-  const { brief, request, card, exercise, start, from } = prepared;
+  const { brief, request, card, exercise, start, from, pastTurn } = prepared;
   const { weather } = request;
   const part = { brief };
   const sloped = brief.glide === null;
@@ -99,21 +99,24 @@ const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
     <>
       {exercise === null ? null : <ExercisePart exercise={exercise} />}
       <section className="brief-chart" aria-label="The circuit in this wind">
-        <CircuitChart brief={brief} weather={weather} start={start} />
+        <CircuitChart brief={brief} weather={weather} start={start} from={from} />
       </section>
       <section className="brief-table" aria-label="Every leg in figures">
         <LegTable brief={brief} card={card} from={from} />
         {from === 'upwind' ? null : (
-          <p className="soft">It begins on {from}; the legs above it are for going round again.</p>
+          <p className="soft">
+            {beginsWords(prepared)}; the legs above it are for going round again.
+            {pastTurn ? ' Seconds and descents are those of the plan, which you are past.' : ''}
+          </p>
         )}
         {brief.air.sentence === null ? null : <p className="soft">{brief.air.sentence}</p>}
       </section>
       <div className="brief-words">
         <RunwayPart {...part} gusts={weather.gustKt !== null} />
-        <ApproachPart {...part} />
+        <ApproachPart {...part} pastTurn={pastTurn} />
         {sloped ? (
           <>
-            <ConflictPart {...part} />
+            <ConflictPart {...part} exercise={exercise} />
             <section className="part part-final" aria-label="The final from the side">
               <FinalChart brief={brief} />
             </section>
@@ -127,7 +130,7 @@ const Sheet = ({ prepared }: { readonly prepared: PreparedBrief }) => {
         </section>
         <StopsPart {...part} />
         <GoAroundPart {...part} />
-        <RunsPart {...part} />
+        <RunsPart {...part} unbraked={exercise?.technique === 'soft-field'} />
       </div>
     </>
   );

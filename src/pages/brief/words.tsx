@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { stabilisedWords } from '../../circuit/brief/gates.ts';
 import type { Brief, EndBrief, RunBrief, RunwayBrief } from '../../circuit/brief/types.ts';
+import type { Exercise } from '../../lesson/exercise.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { choiceOf, choiceWords, feetText, knotsText, metresText } from './text.ts';
@@ -93,11 +94,13 @@ export const RunwayPart = ({ brief, gusts }: PartProps & { readonly gusts: boole
   );
 };
 
-export const ApproachPart = ({ brief }: PartProps) => (
+export const ApproachPart = ({ brief, pastTurn }: PartProps & { readonly pastTurn: boolean }) => (
   <Part id="approach" title="Base turn and approach">
-    {brief.baseTurn.sentences.map((sentence) => (
-      <p key={sentence}>{sentence}</p>
-    ))}
+    {pastTurn ? (
+      <p>Where the plan turns base is behind you when it begins.</p>
+    ) : (
+      brief.baseTurn.sentences.map((sentence) => <p key={sentence}>{sentence}</p>)
+    )}
     {brief.glide === null ? (
       <>
         <p title={brief.approach.source}>{brief.approach.sentence}</p>
@@ -116,9 +119,18 @@ export const ApproachPart = ({ brief }: PartProps) => (
 
 const WAY_NAMES = { wider: 'wider', steeper: 'steeper', lower: 'lower', longer: 'longer' } as const;
 
-/** What the circuit cannot have together, and the four ways out, each a button. */
-export const ConflictPart = ({ brief }: PartProps) => {
-  const chosen = useStore((s) => s.settings.circuit);
+/** An exercise that brings its circuit, or is flown somewhere of its own, leaves none to choose; said in a sentence. */
+const circuitOf = (exercise: Exercise | null): string | null => {
+  if (exercise?.circuit !== undefined)
+    return `This exercise asks for its own circuit: ${choiceWords(exercise.circuit)}.`;
+  return exercise?.aerodrome === undefined ? null : 'This exercise is flown in the circuit of its aerodrome.';
+};
+
+/** What the circuit cannot have together, and the four ways out, each a button where the circuit may be chosen. */
+export const ConflictPart = ({ brief, exercise }: PartProps & { readonly exercise: Exercise | null }) => {
+  const settled = circuitOf(exercise);
+  const asked = useStore((s) => s.settings.circuit);
+  const chosen = settled === null ? asked : null;
   const { conflict } = brief;
   if (conflict === null && chosen === null) return null;
   return (
@@ -132,7 +144,8 @@ export const ConflictPart = ({ brief }: PartProps) => {
           </button>
         </p>
       )}
-      {conflict === null ? null : (
+      {settled === null ? null : <p>{settled}</p>}
+      {conflict === null || settled !== null ? null : (
         <ul className="ways">
           {conflict.waysOut.map((way) => (
             <li key={way.id}>
@@ -200,12 +213,13 @@ const Run = ({ name, run }: { readonly name: string; readonly run: RunBrief }) =
   );
 };
 
-export const RunsPart = ({ brief }: PartProps) => (
+export const RunsPart = ({ brief, unbraked }: PartProps & { readonly unbraked: boolean }) => (
   <Part id="runs" title="Ground runs">
     <ul>
       <Run name="Take-off" run={brief.runs.takeOff} />
       <Run name="Landing, from the touchdown point" run={brief.runs.landing} />
     </ul>
+    {unbraked ? <p>The landing run counts on brakes; without them, as here, it is longer.</p> : null}
     <p className="soft">{brief.runs.source}.</p>
   </Part>
 );

@@ -9,6 +9,7 @@ import { CAUTION } from '../fly/start-sheet.tsx';
 import { useLogbook } from '../logbook/use-logbook.ts';
 import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
+import { ThemeButton } from '../theme-button.tsx';
 import { chooseExercise, train } from '../train.ts';
 import { dayText } from '../when.ts';
 import { lookedAt } from './looked-at.ts';
@@ -99,6 +100,7 @@ export const ExercisesPage = () => {
           <a className="button" href="#logbook">
             logbook
           </a>
+          <ThemeButton />
         </nav>
       </header>
       <div className="exercise-columns">

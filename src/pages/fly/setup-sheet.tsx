@@ -1,8 +1,9 @@
-import { type FormEvent, type ReactNode, useId, useState } from 'react';
-import { parseWind } from '../../formats/wind-text.ts';
+import { type FormEvent, type ReactNode, useId, useMemo, useState } from 'react';
+import { parseWind, windText } from '../../formats/wind-text.ts';
 import { JUDGED_EXERCISES } from '../../judged-exercises.ts';
-import { allowsOwnDay } from '../../lesson/own-day.ts';
-import { loadExercises } from '../exercises-room.ts';
+import type { Scenario } from '../../simulation/scenario.ts';
+import { fixed } from '../../units/format.ts';
+import { exercisesNow, loadExercises } from '../exercises-room.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { anySeed } from '../train.ts';
@@ -52,6 +53,19 @@ const windProblem = (wind: string): string => {
   }
 };
 
+/** The flight of the chosen exercise as its seed draws it; null where that is still to come. */
+const drawnOf = (draft: Settings): Scenario | null => {
+  const room = exercisesNow();
+  const exercise = room?.exerciseOfSettings(draft) ?? null;
+  if (!room || !exercise) return null;
+  try {
+    return room.exerciseFlight(exercise, { ...draft, inMyWeather: false });
+  } catch {
+    // What is wrong is said when it is rolled out
+    return null;
+  }
+};
+
 /** Aeroplane, place, day, start and help. What is wrong is said in the command line's own sentences. */
 export const SetupSheet = () => {
   const kept = useStore((s) => s.settings);
@@ -60,9 +74,18 @@ export const SetupSheet = () => {
   const badWind = windProblem(draft.wind);
   const exercise = JUDGED_EXERCISES.find(({ id }) => id === draft.exercise) ?? null;
   const place = chosen(everyAerodrome(), exercise?.aerodrome ?? draft.aerodrome);
-  const anyDay = exercise === null || allowsOwnDay(exercise);
+  const anyDay = exercise === null || exercise.anyDay;
   // An exercise that brings its own day or start leaves nothing to choose there
   const ownDay = exercise !== null && !(anyDay && draft.inMyWeather);
+  // Another exercise is drawn anew when it is rolled out
+  const { exercise: drawnId, exerciseSeed, aeroplane, aerodrome } = draft;
+  const drawn = useMemo(
+    () =>
+      ownDay && drawnId === kept.exercise
+        ? drawnOf({ ...kept, exercise: drawnId, exerciseSeed, aeroplane, aerodrome })
+        : null,
+    [ownDay, kept, drawnId, exerciseSeed, aeroplane, aerodrome],
+  );
   const change = (changes: Partial<Settings>) => {
     setWrong('');
     setDraft((before) => ({ ...before, ...changes }));
@@ -171,7 +194,7 @@ export const SetupSheet = () => {
                 disabled={ownDay}
                 onChange={(e) => change({ runway: e.target.value })}
               >
-                <option value="">by the wind</option>
+                <option value="">by the wind{drawn ? `: ${drawn.runway}` : ''}</option>
                 {place.runway.ends.map((end) => (
                   <option key={end.designator} value={end.designator}>
                     {end.designator}, {end.circuitSide}-hand
@@ -184,7 +207,7 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={ownDay ? '' : draft.wind}
+                value={ownDay ? (drawn ? windText(drawn.weather) : '') : draft.wind}
                 placeholder={ownDay ? 'as it is drawn' : ''}
                 disabled={ownDay}
                 onChange={(e) => change({ wind: e.target.value })}
@@ -197,7 +220,7 @@ export const SetupSheet = () => {
             {(ids) => (
               <select
                 {...ids}
-                value={draft.turbulence}
+                value={drawn?.weather.turbulence ?? draft.turbulence}
                 disabled={ownDay}
                 onChange={(e) => change({ turbulence: e.target.value as Settings['turbulence'] })}
               >
@@ -211,7 +234,7 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={ownDay ? '' : draft.temperature}
+                value={ownDay ? (drawn ? fixed(drawn.weather.temperatureC) : '') : draft.temperature}
                 disabled={ownDay}
                 inputMode="decimal"
                 onChange={(e) => change({ temperature: e.target.value })}
@@ -222,7 +245,7 @@ export const SetupSheet = () => {
             {(ids) => (
               <input
                 {...ids}
-                value={ownDay ? '' : draft.qnh}
+                value={ownDay ? (drawn ? fixed(drawn.weather.qnhHpa) : '') : draft.qnh}
                 disabled={ownDay}
                 inputMode="decimal"
                 onChange={(e) => change({ qnh: e.target.value })}
@@ -233,10 +256,11 @@ export const SetupSheet = () => {
             {(ids) => (
               <select
                 {...ids}
-                value={draft.start}
+                value={exercise === null ? draft.start : ''}
                 disabled={exercise !== null}
                 onChange={(e) => change({ start: e.target.value as Settings['start'] })}
               >
+                {exercise === null ? null : <option value="">where the exercise has it</option>}
                 {STARTS.map((start) => (
                   <option key={start}>{start}</option>
                 ))}

@@ -1,4 +1,5 @@
-import { changeSettings, useStore } from '../store.ts';
+import { useStore } from '../store.ts';
+import { ThemeButton } from '../theme-button.tsx';
 import { ActionButton } from './buttons.tsx';
 import { flightCommands } from './commands.ts';
 import { clockId } from './meters.ts';
@@ -84,7 +85,6 @@ const Time = () => {
 
 /** Exercise and place, leg and next gate, time, and the doors to the other sheets. */
 export const TopBar = () => {
-  const theme = useStore((s) => s.theme);
   const ready = useStore((s) => s.ready);
   const pilot = useStore((s) => s.pilot);
   const sound = useStore((s) => s.sound);
@@ -122,13 +122,7 @@ export const TopBar = () => {
         >
           sound
         </button>
-        <button
-          type="button"
-          aria-label={theme === 'night' ? 'Day colours' : 'Night colours'}
-          onClick={() => changeSettings({ theme: theme === 'night' ? 'day' : 'night' })}
-        >
-          {theme === 'night' ? 'day' : 'night'}
-        </button>
+        <ThemeButton />
         <ActionButton action="help">?</ActionButton>
       </div>
     </header>

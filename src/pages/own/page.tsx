@@ -4,7 +4,8 @@ import '../styles/own.css';
 import { ownFileText } from '../../formats/own-file.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { ownPlaces, takeIn, useOwnPlaces } from '../own-places.ts';
-import { changeSettings, useStore } from '../store.ts';
+import { changeSettings } from '../store.ts';
+import { ThemeButton } from '../theme-button.tsx';
 import { CardForm } from './card-form.tsx';
 import { RunwayForm } from './runway-form.tsx';
 
@@ -73,7 +74,6 @@ const OneFile = ({ onSaid }: FileProps) => {
 
 /** My runway, my numbers: entered once, kept here, briefed and flown like the built-in ones. */
 export const OwnPage = () => {
-  const theme = useStore((s) => s.theme);
   const [said, setSaid] = useState('');
   return (
     <main className="brief own">
@@ -84,13 +84,7 @@ export const OwnPage = () => {
         </div>
         <nav className="brief-doors" aria-label="Pages">
           <a href="#brief">to the brief</a>
-          <button
-            type="button"
-            aria-label={theme === 'night' ? 'Day colours' : 'Night colours'}
-            onClick={() => changeSettings({ theme: theme === 'night' ? 'day' : 'night' })}
-          >
-            {theme === 'night' ? 'day' : 'night'}
-          </button>
+          <ThemeButton />
           <a href="#fly">to the flight</a>
         </nav>
       </header>

@@ -48,6 +48,16 @@ describe('the flight that the settings ask for', () => {
     expect(gusty.gustKt).not.toBeNull();
   });
 
+  it('has the circuit chosen for the aerodrome, except where the exercise brings its own', () => {
+    const circuit = { spacingNmi: 1.3, approachDeg: 5 };
+    const of = (exercise: string) => chosenFlight(settings({ exercise, circuit })).scenario.aerodrome.circuit;
+    expect(of('final-and-landing')).toMatchObject(circuit);
+    const { spacingNmi } = chosenFlight(settings({ exercise: 'slip-to-lose-height' })).scenario.aerodrome
+      .circuit;
+    // assets/exercises/slip-to-lose-height.json: 4 degrees
+    expect(of('slip-to-lose-height')).toMatchObject({ spacingNmi, approachDeg: 4 });
+  });
+
   it('says in a sentence what is wrong with a typed wind, and only where it counts', () => {
     const wrong = { wind: 'abc', exercise: 'final-and-landing' } as const;
     expect(() => chosenFlight(settings({ ...wrong, inMyWeather: true }))).toThrow(
