@@ -6,7 +6,9 @@ import { RULES, SESSION_RULES } from './rules.ts';
 import { selects } from './selection.ts';
 import type { ToleranceSet } from './tolerances.ts';
 
-const isAssessed = ({ assessed }: Lesson, id: string): boolean => assessed === null || selects(assessed, id);
+/** Whether a row is looked at in this exercise. */
+export const isAssessed = ({ assessed }: Lesson, id: string): boolean =>
+  assessed === null || selects(assessed, id);
 
 const item = (
   id: string,

@@ -87,13 +87,19 @@ const takeInTrim = (m: LessonMemory, s: Readonly<Snapshot>): void => {
 };
 
 /** Counted above 200 ft, inside the beam, and only where the planned path itself shows half and half. */
-const takeInLamps = (m: LessonMemory, lesson: Lesson): void => {
+export const lampsNow = (m: LessonMemory, lesson: Lesson): number | null => {
   const { heightM } = lesson.where;
   const { lightsOnFinal } = lesson.plan;
-  if (m.lights === '' || m.lights.includes('-') || lightsOnFinal === null || heightM < LAMPS_ABOVE_M) return;
+  if (m.lights === '' || m.lights.includes('-') || lightsOnFinal === null || heightM < LAMPS_ABOVE_M)
+    return null;
   const planned = lightsOnFinal.find((part) => heightM <= part.fromHeightM && heightM >= part.toHeightM);
-  if (planned === undefined || lampsOff(planned.letters) !== 0) return;
-  takeIn(m.now.lamps, lampsOff(m.lights));
+  if (planned === undefined || lampsOff(planned.letters) !== 0) return null;
+  return lampsOff(m.lights);
+};
+
+const takeInLamps = (m: LessonMemory, lesson: Lesson): void => {
+  const off = lampsNow(m, lesson);
+  if (off !== null) takeIn(m.now.lamps, off);
 };
 
 /** Lamps that show white beyond half of them; one in transition counts half. */

@@ -60,6 +60,8 @@ const isTurnNear = (c: CoachContext): boolean => {
 };
 
 const wordsNow = (c: CoachContext, level: 'reminded' | 'talked-through', told: Told): Word[] => {
+  // Without an engine there is a field, and nothing else
+  if (c.s.engineDead && !c.s.onGround) return level === 'talked-through' ? talkNow(c) : [];
   const words = [
     ...goAroundNow(c),
     ...deviationsNow(c),

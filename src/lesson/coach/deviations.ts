@@ -1,9 +1,11 @@
 import { wrapPi } from '../../units/angles.ts';
-import { degFromRad, ftFromM, ktFromMps, mpsFromKt } from '../../units/conversions.ts';
+import { degFromRad, ftFromM, ktFromMps, mFromFt, mpsFromKt } from '../../units/conversions.ts';
 import { bandOf } from '../bands.ts';
+import { isAssessed } from '../judge.ts';
 import type { LegName } from '../names.ts';
 import type { Standard, WhatToSay } from '../rule.ts';
 import { RULES } from '../rules.ts';
+import { lampsNow } from '../stretch.ts';
 import { type CoachContext, factsNow, type Teaching, type Word } from './context.ts';
 
 /**
@@ -61,16 +63,13 @@ const flapOverKt = ({ lesson, s }: CoachContext): number => {
 
 const AIRBORNE: readonly LegName[] = ['upwind', 'crosswind', 'downwind', 'turn-to-base', 'base', 'final'];
 
-/** White lamps beyond half of them, from the letters of the lights; null where none are seen. */
-const lampsOff = ({ m }: CoachContext): number | null => {
-  const seen = [...m.lights].filter((letter) => letter === 'W' || letter === 'R' || letter === 'P');
-  if (seen.length === 0) return null;
-  const white = seen.reduce((sum, letter) => sum + (letter === 'W' ? 1 : letter === 'P' ? 0.5 : 0), 0);
-  return white - seen.length / 2;
-};
+const CLIMBING_MPS = 1;
+const BELOW_M = mFromFt(50);
 
-/** Before the descent that some customs begin abeam. */
-const levelOnDownwind = ({ lesson }: CoachContext): boolean => lesson.where.alongM > 0;
+/** The climb is over, and the descent that some customs begin abeam has not begun. */
+const levelOnDownwind = ({ lesson, s }: CoachContext): boolean =>
+  lesson.where.alongM > 0 &&
+  !(s.verticalSpeedMps > CLIMBING_MPS && s.heightM < lesson.plan.heightM - BELOW_M);
 
 const LIVE: readonly Live[] = [
   { rule: 'flap-limit', legs: AIRBORNE, settleS: 0, rank: 12, value: flapOverKt },
@@ -79,7 +78,13 @@ const LIVE: readonly Live[] = [
   bank('downwind', 30),
   bank('crosswind', 30),
   speed('final', 20),
-  { rule: 'final-lights', legs: ['final'], settleS: 4, rank: 25, value: lampsOff },
+  {
+    rule: 'final-lights',
+    legs: ['final'],
+    settleS: 4,
+    rank: 25,
+    value: ({ m, lesson }) => lampsNow(m, lesson),
+  },
   speed('upwind', 40),
   speed('base', 40),
   speed('crosswind', 45),
@@ -150,7 +155,8 @@ export const deviationsNow = (c: CoachContext): Word[] => {
   const facts = factsNow(c);
   return here.flatMap((live) => {
     const rule = RULES.find(({ id }) => id === live.rule);
-    const value = rule === undefined || rule.unjudged?.(facts) ? null : live.value(c);
+    const looked = rule !== undefined && isAssessed(c.lesson, rule.id) && !rule.unjudged?.(facts);
+    const value = looked ? live.value(c) : null;
     if (rule === undefined || value === null) return [];
     const standard = rule.against(facts, c.limits);
     const { target, low, high, amberLow } = standard;

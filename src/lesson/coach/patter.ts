@@ -30,6 +30,7 @@ export const headingWords = ({ lesson }: CoachContext, leg: CircuitLeg): string 
   return `heading ${headingDigits(deg)}`;
 };
 
+const FAR_ENOUGH_M = 100;
 const FULL = 0.98;
 const IDLE = 0.02;
 
@@ -48,8 +49,12 @@ export const powerWords = (c: CoachContext, { throttle, revps, propeller }: Stea
 };
 
 /** Circuit height as the altimeter shows it on QNH. */
-export const circuitAltitudeWords = ({ lesson, s }: CoachContext): string =>
-  `${thousandsTo(ftFromM(lesson.plan.heightM + s.altitudeM - s.heightM), 10)} feet`;
+export const circuitAltitudeWords = ({ lesson, s }: CoachContext): string => {
+  const { thresholdElevationM } = lesson.runway;
+  // In warm air it shows less for each foot climbed: as now, so there
+  const shownPerM = s.heightM > FAR_ENOUGH_M ? (s.altitudeM - thresholdElevationM) / s.heightM : 1;
+  return `${thousandsTo(ftFromM(thresholdElevationM + shownPerM * lesson.plan.heightM), 10)} feet`;
+};
 
 export const sinkWords = (verticalSpeedMps: number): string =>
   `${thousandsTo(60 * ftFromM(-verticalSpeedMps), 50)} feet a minute`;

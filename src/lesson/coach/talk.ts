@@ -1,4 +1,5 @@
 import type { CircuitLeg } from '../../circuit/types.ts';
+import type { Task } from '../../simulation/task.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { LegName, TurnOnto } from '../names.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
@@ -47,7 +48,10 @@ const onBase: Say = (c) => {
 
 const onDownwind: Say = (c) => {
   const { downwind } = c.lesson.plan.legs;
-  const flap = downwind.flapStage > 0 ? `, inside the white arc ${flapWords(c, downwind.flapStage)}` : '';
+  if (c.s.heightM < c.lesson.plan.heightM - LEVEL_OFF_M)
+    return `Downwind: climb on to ${circuitAltitudeWords(c)}, ${headingWords(c, 'downwind')}; then ${knots(downwind.iasMps)}.`;
+  const flap =
+    downwind.flapStage > 0 && !isGlide(c) ? `, inside the white arc ${flapWords(c, downwind.flapStage)}` : '';
   return `Downwind: ${circuitAltitudeWords(c)}, ${knots(downwind.iasMps)}, ${powerWords(c, downwind.steady)}, ${headingWords(c, 'downwind')}${flap}; trim.`;
 };
 
@@ -57,7 +61,8 @@ const CRAB_RAD = radFromDeg(3);
 const roundOut: Say = ({ lesson }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
   const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
-  return `Round out: look far ahead, power off, nose slowly up to level${straighten}.`;
+  const power = lesson.task.technique === 'soft-field' ? 'a little power stays' : 'power off';
+  return `Round out: look far ahead, ${power}, nose slowly up to level${straighten}.`;
 };
 
 const goingAround: Say = (c) => {
@@ -66,6 +71,13 @@ const goingAround: Say = (c) => {
   const flap = c.s.flapStage > 0 ? '; sink stopped, flap up by stages' : '';
   const gear = aeroplane.undercarriage.retractable ? '; climbing, gear up' : '';
   return `Full power${heat}; nose to the horizon, ${aeroplane.speeds.goAroundKt} knots, ${headingWords(c, 'upwind')}${flap}${gear}.`;
+};
+
+const ROLL: Partial<Record<Task['technique'], string>> & { readonly normal: string } = {
+  normal: 'Straight with the feet, hold the nosewheel off, then brakes in short strokes.',
+  'soft-field':
+    'Straight with the feet, stick back, the nosewheel light all the way; no brakes, keep it rolling.',
+  'short-field': 'Straight with the feet, nosewheel down, flap up, then brakes firmly, in strokes.',
 };
 
 const ON_LEG: Partial<Record<LegName, Say>> = {
@@ -78,7 +90,7 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
   base: onBase,
   final: onFinal,
   'hold-off': () => 'Hold it off: look far ahead, a little more back, and wait.',
-  'landing-roll': () => 'Straight with the feet, hold the nosewheel off, then brakes in short strokes.',
+  'landing-roll': ({ lesson }) => ROLL[lesson.task.technique] ?? ROLL.normal,
   'go-around': goingAround,
   'left-the-circuit': (c) =>
     `Away from the circuit: ${circuitAltitudeWords(c)}, turn back until the runway stands in the window, and join downwind.`,
@@ -115,8 +127,6 @@ const intoTurn = (c: CoachContext, onto: TurnOnto): string => {
   if (onto === 'crosswind') return `${turn}: ${bankWords(c, onto)}, still climbing; ${out}.`;
   if (onto === 'final') return `${turn}: in balance, never beyond 30 degrees; ${out}, on the runway's line.`;
   if (onto === 'downwind') return `${turn}: ${bankWords(c, onto)}; ${out}.`;
-  if (isGlide(c))
-    return `The key: ${heatFirst(c)}throttle closed, hold the height to ${knots(plan.legs.base.iasMps)}; turn ${handWords(c)} to base.`;
   const down =
     plan.descentFrom === 'base-turn' ? `${descentWords(c, plan.legs.base, plan.legs.base.steady)}; ` : '';
   return `${turn}: ${bankWords(c, onto)}; ${down}${out}.`;
@@ -127,9 +137,9 @@ const turnWords = (c: CoachContext): Word[] => {
   const leftS = secondsToTurn(c);
   if (onto === null || leftS === null || isTheTowersTurn(c, onto)) return [];
   if (onto === 'crosswind' && c.s.heightM < c.lesson.plan.turns.crosswind.from.heightM - ABOUT_M) return [];
-  if (leftS < TURN_NOW_S && leftS > TURN_OVER_S)
+  if (leftS < TURN_NOW_S && leftS > TURN_OVER_S && !(onto === 'base' && isGlide(c)))
     return [legWord(c, `turn-${onto}`, intoTurn(c, onto), TURN_RANK)];
-  if (leftS > TURN_LATE_S) return [];
+  if (leftS > TURN_LATE_S || isGlide(c)) return [];
   const text = `Past the turn: ${handWords(c)} to ${onto} now.`;
   return [{ topic: `late-${onto}`, text, rank: TURN_RANK, afterS: 0 }];
 };
@@ -149,11 +159,21 @@ const descentHere = (c: CoachContext): Word[] => {
   const { change } = c.lesson.plan.legs.downwind;
   if (change === null || change.verticalSpeedMps >= 0 || isGlide(c)) return [];
   if (c.m.legs.leg !== 'downwind' || isTheTowersTurn(c, 'base')) return [];
+  // Already lower than the descent begins: nothing to lose
+  if (c.s.heightM < change.at.heightM - ABOUT_M) return [];
   const leftS = secondsAlong(c, 'downwind', change.at);
   if (leftS === null || leftS > TURN_NOW_S || leftS < TURN_OVER_S) return [];
   const { downwind } = c.lesson.plan.legs;
   const text = `Abeam the threshold: ${descentWords(c, downwind, change.steady)}, ${sinkWords(change.verticalSpeedMps)}; trim.`;
   return [legWord(c, 'descent', text, TURN_RANK)];
+};
+
+/** A glide's own key: judged, not planned. */
+const glideKey = (c: CoachContext): Word[] => {
+  if (!isGlide(c) || c.m.legs.leg !== 'downwind' || c.lesson.where.alongM > 0) return [];
+  const speed = knots(c.lesson.plan.legs.base.iasMps);
+  const text = `Past abeam. At the key, the threshold near 45 degrees behind the wing, sooner in more wind: ${heatFirst(c)}throttle closed, ${speed}, and turn ${handWords(c)}.`;
+  return [legWord(c, 'key', text, TURN_RANK)];
 };
 
 /** Nothing is left of the circuit: the one thing that matters. */
@@ -167,13 +187,19 @@ const noEngine = (c: CoachContext): Word[] => [
   },
 ];
 
+const flareWords = (c: CoachContext): Word[] => {
+  const low = c.lesson.where.clearM < FLARE_M && c.s.verticalSpeedMps < 0;
+  const landing = c.m.legs.leg === 'final' || c.s.engineDead;
+  return low && landing ? [legWord(c, 'flare', roundOut(c), 15)] : [];
+};
+
 /** What is to be done now and comes next, for somebody who is talked through it. */
 export const talkNow = (c: CoachContext): Word[] => {
   const { m, lesson, s } = c;
   const { leg } = m.legs;
   const p = m.procedures;
-  if (s.engineDead && !s.onGround) return noEngine(c);
-  const words = [...turnWords(c), ...levelWords(c), ...descentHere(c)];
+  if (s.engineDead && !s.onGround) return [...noEngine(c), ...flareWords(c)];
+  const words = [...turnWords(c), ...levelWords(c), ...descentHere(c), ...glideKey(c)];
   const say = ON_LEG[leg];
   const check = p === null ? null : currentList(p);
   const first =
@@ -184,6 +210,5 @@ export const talkNow = (c: CoachContext): Word[] => {
   const quick = QUICK.has(leg);
   if (say !== undefined && !first)
     words.push(legWord(c, `leg-${leg}`, say(c), quick ? 16 : 47, quick ? 0.3 : 1.5));
-  if (leg === 'final' && lesson.where.clearM < FLARE_M) words.push(legWord(c, 'flare', roundOut(c), 15));
-  return words;
+  return [...words, ...flareWords(c)];
 };

@@ -59,6 +59,48 @@ describe('the coach', () => {
     expect(said.some((text) => downwind.includes(text))).toBe(true);
   });
 
+  it('says nothing about what the exercise does not look at', () => {
+    const memory = beginCoach();
+    const said: string[] = [];
+    flyWithProcedures({
+      ...fast,
+      beside: ({ m, lesson, s }) => {
+        const unjudged = { ...lesson, assessed: ['calls'] };
+        const context = {
+          m,
+          lesson: unjudged,
+          s,
+          limits: DEFAULT_TOLERANCES,
+          teaching: 'power-for-sink',
+        } as const;
+        const text = coach(memory, context, 'reminded');
+        if (text !== null) said.push(text);
+      },
+    });
+    expect(said.filter((text) => ruleWords.includes(text))).toEqual([]);
+    expect(said).toContain('Call downwind.');
+  });
+
+  it('does not talk over the tower', () => {
+    const heardS: number[] = [];
+    const asked: FlightAsked = {
+      start: 'downwind',
+      procedures: { radio: 'towered' },
+      seconds: 60,
+      beside: ({ s, m, tell }) => {
+        if (s.timeS > 5 && s.timeS < 5.3) tell('say', 'downwind/0');
+        const last = m.procedures?.answers.at(-1)?.heardS;
+        if (last !== undefined && !heardS.includes(last)) heardS.push(last);
+      },
+    };
+    const said = saidIn('talked-through', asked);
+    expect(heardS).toHaveLength(1);
+    const [at = 0] = heardS;
+    // A clearance takes some five seconds to say
+    expect(said.filter(({ atS }) => atS > at && atS < at + 4.9)).toEqual([]);
+    expect(said.some(({ atS }) => atS > at)).toBe(true);
+  });
+
   it('says one thing at a time, and not the same again at once', () => {
     for (const level of ['reminded', 'talked-through'] as const) {
       const said = saidIn(level, { start: 'downwind', seconds: 150 });
