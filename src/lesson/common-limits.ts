@@ -14,6 +14,8 @@ export interface CommonLimits {
   /** Held pressure in steady flight, degrees of elevator times kPa. */
   readonly trimDegKpa: Limit;
   readonly flapOverKt: Limit;
+  /** Of the power that a card of one's own asks for. */
+  readonly cardRpm: Limit;
   /** Lamps of the slope lights away from half red, half white. */
   readonly lamps: Limit;
   readonly roundOutFt: Limit;
@@ -79,6 +81,7 @@ export const COMMON_LIMITS: CommonLimits = {
     source: 'the top of the white arc (FAA-H-8083-25 chapter 8); two knots for the needle common practice',
     sure: 'practice',
   },
+  cardRpm: practice(100, 100, 'what a hand sets by the gauge'),
   lamps: practice(1, 1, 'at most one lamp off'),
   roundOutFt: {
     below: 7,

@@ -35,6 +35,7 @@ const WORDS: Readonly<Record<string, MeasureWords>> = {
   crab: { name: 'alignment at touchdown', above: 'nose to the right', below: 'nose to the left' },
   bounces: { name: 'bounces', above: 'too many', below: 'too few' },
   balance: { name: 'balance', above: 'ball out', below: '' },
+  rpm: { name: 'power by the card', above: 'too much', below: 'too little' },
   trim: { name: 'trim', above: 'pulling', below: 'pushing' },
   flap: { name: 'flap', above: 'too much', below: 'too little' },
   lights: { name: 'slope lights', above: 'too high', below: 'too low' },

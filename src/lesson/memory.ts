@@ -32,6 +32,8 @@ export interface Stretch {
   /** Lamps showing white beyond half of them, where the plan has half red and half white. */
   lamps: Measure;
   throttle: Measure;
+  /** After the leg has settled; on downwind while it is level. */
+  settledRevps: Measure;
   /** Time spent slipping by more than a few degrees. */
   slippedS: number;
   /** Furthest above the limit speed of the flap that was out; 0: never. */

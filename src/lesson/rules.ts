@@ -1,5 +1,6 @@
 import type { Rule } from './rule.ts';
 import { APPROACH_RULES } from './rules/approach.ts';
+import { CARD_RULES } from './rules/card.ts';
 import { CIRCUIT_RULES } from './rules/circuit.ts';
 import { DECISION_RULES } from './rules/decisions.ts';
 import { LANDING_RULES } from './rules/landing.ts';
@@ -14,6 +15,7 @@ export { SESSION_RULES } from './rules/session.ts';
 export const RULES: readonly Rule[] = [
   ...CIRCUIT_RULES,
   ...APPROACH_RULES,
+  ...CARD_RULES,
   ...DECISION_RULES,
   ...LANDING_RULES,
   ...PROCEDURE_RULES,

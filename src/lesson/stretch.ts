@@ -62,6 +62,7 @@ export const beginStretch = (circuit: number, leg: LegName, fromS: number, heigh
   heldDegKpa: newMeasure(),
   lamps: newMeasure(),
   throttle: newMeasure(),
+  settledRevps: newMeasure(),
   slippedS: 0,
   flapOverMps: 0,
 });
@@ -118,6 +119,13 @@ const SPEED_IS_SETTLED: Partial<
   downwind: (climbing, below) => !(climbing && below),
 };
 
+/** Power counts while it is the leg's own: level on downwind, on final above the last call. */
+const POWER_IS_SETTLED: Partial<Record<CircuitLeg, (level: boolean, s: Readonly<Snapshot>) => boolean>> = {
+  downwind: (level) => level,
+  base: () => true,
+  final: (_, { heightM }) => heightM > LAMPS_ABOVE_M,
+};
+
 /** Adds one look to the stretch that is being flown. */
 export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   const now = m.now;
@@ -156,7 +164,9 @@ export const takeInLook = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot
     takeIn(now.settledIasMps, m.smoothIasMps);
   takeIn(now.trackOffRad, wrapPi(s.trackRadT - lesson.lines[planned].trackRadT));
   // Level until abeam the threshold: a descent may begin there.
-  if (planned === 'downwind' && where.alongM > 0 && !(climbing && below)) takeIn(now.levelHeightM, s.heightM);
+  const level = where.alongM > 0 && !(climbing && below);
+  if (planned === 'downwind' && level) takeIn(now.levelHeightM, s.heightM);
+  if (POWER_IS_SETTLED[planned]?.(level, s)) takeIn(now.settledRevps, s.engineRevps);
 };
 
 /** A stretch that is over changes no more; frozen, every keyframe can share it. */

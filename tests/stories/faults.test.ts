@@ -287,9 +287,9 @@ const STORIES: Readonly<Record<string, Story>> = {
   },
 };
 
-/** Rows of checks, calls, lookout and traffic are looked at where those are flown. */
+/** Rows of checks, calls, lookout and traffic are looked at where those are flown, of a card's power where there is one. */
 const ELSEWHERE =
-  /^checks-|-order$|^lookout-|^heads-in|^subscale|^brakes-found|^calls|^read-back|^clearance|^spacing-ahead/;
+  /^checks-|-order$|^lookout-|^heads-in|^subscale|^brakes-found|^calls|^read-back|^clearance|^spacing-ahead|-rpm$/;
 const mine = [...RULES, ...SESSION_RULES].map(({ id }) => id).filter((id) => !ELSEWHERE.test(id));
 
 const redOf = (report: ReturnType<typeof seeFlight>): string[] =>
