@@ -15,7 +15,7 @@ export interface CommonLimits {
   readonly trimDegKpa: Limit;
   readonly flapOverKt: Limit;
   /** Of the power that a card of one's own asks for. */
-  readonly cardRpm: Limit;
+  readonly cardPowerRpm: Limit;
   /** Lamps of the slope lights away from half red, half white. */
   readonly lamps: Limit;
   readonly roundOutFt: Limit;
@@ -81,7 +81,7 @@ export const COMMON_LIMITS: CommonLimits = {
     source: 'the top of the white arc (FAA-H-8083-25 chapter 8); two knots for the needle common practice',
     sure: 'practice',
   },
-  cardRpm: practice(100, 100, 'what a hand sets by the gauge'),
+  cardPowerRpm: practice(100, 100, 'what a hand sets by the gauge'),
   lamps: practice(1, 1, 'at most one lamp off'),
   roundOutFt: {
     below: 7,

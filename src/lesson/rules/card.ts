@@ -22,7 +22,7 @@ const powerByCard = (leg: Powered, say: WhatToSay, e: Pick<Rule, 'good' | 'bad'>
     return revps === null ? null : rpmFromRevps(revps);
   },
   against: (c, limits) =>
-    around(askedRpm(c, leg) ?? rpmFromRevps(c.lesson.plan.legs[leg].steady.revps), limits.cardRpm),
+    around(askedRpm(c, leg) ?? rpmFromRevps(c.lesson.plan.legs[leg].steady.revps), limits.cardPowerRpm),
 });
 
 /** Power as one's own card has it; without a card that names it there is no row. */

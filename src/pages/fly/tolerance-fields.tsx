@@ -11,6 +11,7 @@ const UNITS: Readonly<Record<string, string>> = {
   M: 'm',
   S: 's',
   Fpm: 'ft/min',
+  Rpm: 'rpm',
   Hpa: 'hPa',
   Percent: '%',
   Share: 'share',
