@@ -34,8 +34,14 @@ const FAR_ENOUGH_M = 100;
 const FULL = 0.98;
 const IDLE = 0.02;
 
-/** What the gauges show: rpm to the next 50; where a governor keeps those, manifold pressure first. */
-export const powerWords = (c: CoachContext, { throttle, revps, propeller }: Steady): string => {
+/** What one's own card asks for on the leg, else what the gauges show: rpm to the next 50; where a governor keeps those, manifold pressure first. */
+export const powerWords = (
+  c: CoachContext,
+  { throttle, revps, propeller }: Steady,
+  leg: 'downwind' | 'base' | 'final' | null = null,
+): string => {
+  const asked = leg === null ? undefined : c.lesson.aeroplane.plan.cardRpm?.[leg];
+  if (asked !== undefined) return `${thousandsTo(asked, 10)} rpm`;
   if (throttle > FULL) return 'full power';
   if (throttle < IDLE) return 'throttle closed';
   const rpm = `${thousandsTo(rpmFromRevps(revps), 50)} rpm`;

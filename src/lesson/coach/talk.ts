@@ -37,13 +37,13 @@ const onFinal: Say = (c) => {
     return `${knots(approachIasMps)}; flap in stages once the runway is sure; aim well into it.`;
   if (c.lesson.task.technique === 'slip')
     return `${capital(speed)}. High: into-wind wing down, opposite foot, hold the track; straight again by 200 feet.`;
-  return `${capital(speed)}, about ${powerWords(c, legs.final.steady)}; keep the aim point still in the window.`;
+  return `${capital(speed)}, about ${powerWords(c, legs.final.steady, 'final')}; keep the aim point still in the window.`;
 };
 
 const onBase: Say = (c) => {
   const { base } = c.lesson.plan.legs;
   if (isGlide(c)) return `${knots(base.iasMps)} with the nose; no flap yet; look how high the runway lies.`;
-  return `${capital(flapWords(c, base.flapStage))}, ${knots(base.iasMps)}, about ${powerWords(c, base.steady)}; trim; let it come down.`;
+  return `${capital(flapWords(c, base.flapStage))}, ${knots(base.iasMps)}, about ${powerWords(c, base.steady, 'base')}; trim; let it come down.`;
 };
 
 const onDownwind: Say = (c) => {
@@ -52,7 +52,7 @@ const onDownwind: Say = (c) => {
     return `Downwind: climb on to ${circuitAltitudeWords(c)}, ${headingWords(c, 'downwind')}; then ${knots(downwind.iasMps)}.`;
   const flap =
     downwind.flapStage > 0 && !isGlide(c) ? `, inside the white arc ${flapWords(c, downwind.flapStage)}` : '';
-  return `Downwind: ${circuitAltitudeWords(c)}, ${knots(downwind.iasMps)}, ${powerWords(c, downwind.steady)}, ${headingWords(c, 'downwind')}${flap}; trim.`;
+  return `Downwind: ${circuitAltitudeWords(c)}, ${knots(downwind.iasMps)}, ${powerWords(c, downwind.steady, 'downwind')}, ${headingWords(c, 'downwind')}${flap}; trim.`;
 };
 
 /** The nose that much off the runway has to be straightened before the wheels touch. */
@@ -150,7 +150,7 @@ const levelWords = (c: CoachContext): Word[] => {
   const up: readonly LegName[] = ['upwind', 'turn-to-crosswind', 'crosswind', 'turn-to-downwind', 'downwind'];
   const there = s.heightM > heightM - LEVEL_OFF_M && s.verticalSpeedMps > CLIMBING_MPS;
   if (!up.includes(c.m.legs.leg) || !there) return [];
-  const text = `Coming up to ${circuitAltitudeWords(c)}: nose to level, let ${knots(legs.downwind.iasMps)} come, then ${powerWords(c, legs.downwind.steady)}, and trim.`;
+  const text = `Coming up to ${circuitAltitudeWords(c)}: nose to level, let ${knots(legs.downwind.iasMps)} come, then ${powerWords(c, legs.downwind.steady, 'downwind')}, and trim.`;
   return [legWord(c, 'level', text, TURN_RANK)];
 };
 

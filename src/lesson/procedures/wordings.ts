@@ -25,9 +25,11 @@ interface Given {
   readonly wrongHand: string;
   readonly left: 'left' | 'right';
   readonly wind: string;
+  readonly faa: boolean;
 }
 
 const given = ({ procedures, runway }: Lesson): Given => ({
+  faa: procedures?.words === 'faa',
   place: procedures?.place ?? '',
   runway: runway.designator,
   other: runway.otherDesignator,
@@ -40,9 +42,12 @@ const given = ({ procedures, runway }: Lesson): Given => ({
 type Words = Readonly<Record<CallId, (g: Given) => Wordings>>;
 
 const TOWERED: Words = {
-  ready: ({ runway, place }) => [
+  ready: ({ runway, other, place, faa }) => [
     `${place} Tower, ${CALL_SIGN}, ready for departure, runway ${runway}`,
-    `${place} Tower, ${CALL_SIGN}, ready for take-off, runway ${runway}`,
+    // "Take-off" is the tower's word where ICAO's are used; in the FAA's it may be the pilot's too
+    faa
+      ? `${place} Tower, ${CALL_SIGN}, ready for departure, runway ${other}`
+      : `${place} Tower, ${CALL_SIGN}, ready for take-off, runway ${runway}`,
     `${place} Tower, ${CALL_SIGN}, lining up and rolling`,
   ],
   downwind: ({ hand, wrongHand }) => [

@@ -43,6 +43,8 @@ export interface RunwayDraft {
   readonly finalTurnDone: string;
   readonly teaching: Aerodrome['circuit']['teaching'];
   readonly ends: readonly [EndDraft, EndDraft];
+  /** Woods, houses and fields of a file that was taken in: kept as they are. */
+  readonly features: Aerodrome['features'];
 }
 
 const END: EndDraft = {
@@ -75,6 +77,7 @@ export const NEW_RUNWAY: RunwayDraft = {
   finalTurnDone: '',
   teaching: 'power-for-sink',
   ends: [END, END],
+  features: [],
 };
 
 export const RUNWAY_READERS = {
@@ -194,7 +197,7 @@ export const aerodromeOfDraft = (draft: RunwayDraft): Aerodrome => {
       teaching: draft.teaching,
       source: 'entered by you',
     },
-    features: [],
+    features: draft.features,
     sources: { place: 'entered by you' },
   };
   return parseAerodrome(aerodrome, title);
@@ -230,6 +233,7 @@ export const draftOfAerodrome = (a: Aerodrome): RunwayDraft => ({
   finalTurnDone: a.circuit.finalTurnDoneFt === undefined ? '' : String(a.circuit.finalTurnDoneFt),
   teaching: a.circuit.teaching,
   ends: [endDraft(a.runway.ends[0]), endDraft(a.runway.ends[1])],
+  features: a.features,
 });
 
 /** Sentences by field, of the runway and of either end. */

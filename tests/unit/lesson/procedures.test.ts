@@ -256,6 +256,26 @@ describe('the calls', () => {
     for (const wording of words({ words: 'faa' }).slice(0, 1)) expect(wording).not.toMatch(/please advise/);
   });
 
+  it('to a tower keep "take-off" for its clearance in the ICAO words; the FAA words do not call that wrong', () => {
+    const ready = (words: 'icao' | 'faa') =>
+      callWordings(
+        'ready',
+        flyWithProcedures({ start: 'line-up', seconds: 1, procedures: { radio: 'towered', words } }).lesson,
+      );
+    // "Take-off" is said only in the clearance or its cancellation (flying-school radio handbook, quoted)
+    expect(ready('icao')[0]).toMatch(/ready for departure, runway 22$/);
+    expect(
+      ready('icao')
+        .slice(1)
+        .some((text) => /take-off/.test(text)),
+    ).toBe(true);
+    expect(
+      ready('faa')
+        .slice(1)
+        .some((text) => /take-off/.test(text)),
+    ).toBe(false);
+  });
+
   it('are offered in the same order for the same flight', () => {
     const { lesson } = flyWithProcedures({ start: 'final', seconds: 1 });
     expect(shuffled(lesson, 'final/1')).toEqual(shuffled(lesson, 'final/1'));

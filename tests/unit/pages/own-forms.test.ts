@@ -102,6 +102,14 @@ describe('the runway form', () => {
     ]);
   });
 
+  test('leaves the woods and fields of a place that was taken in where they are', () => {
+    const place = aerodromeNamed('curlew-sands');
+    expect(place.features.length).toBeGreaterThan(0);
+    const changed = aerodromeOfDraft({ ...draftOfAerodrome(place), circuitHeight: '800' });
+    expect(changed.features).toEqual(place.features);
+    expect(changed.circuitHeightFt).toBe(800);
+  });
+
   test('opens what it kept', () => {
     for (const id of ['curlew-sands', 'dunlin-ridge', 'plover-meadow', 'ptarmigan-flat']) {
       const place = aerodromeNamed(id);
