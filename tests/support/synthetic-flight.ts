@@ -6,6 +6,7 @@ import { createLesson, type Lesson } from '../../src/lesson/lesson.ts';
 import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
 import type { LegName } from '../../src/lesson/names.ts';
+import { DEFAULT_TOLERANCES, type ToleranceSet } from '../../src/lesson/tolerances.ts';
 import { newSnapshot, type Snapshot } from '../../src/simulation/snapshot.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../src/units/conversions.ts';
 
@@ -74,9 +75,10 @@ export const watchMoments = (
   moments: readonly Moment[],
   shake: (timeS: number) => number = () => 0,
   change: (s: Snapshot) => void = () => {},
+  limits: ToleranceSet = DEFAULT_TOLERANCES,
 ): Seen => {
   const { runway, plan } = lesson;
-  const fold = createLessonFold(lesson);
+  const fold = createLessonFold(lesson, limits);
   const s = newSnapshot();
   let memory: LessonMemory | null = null;
   const legs: LegName[] = [];
