@@ -31,13 +31,17 @@ export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrie
   const stages = aeroplane.flap.stages;
   const deg = (stage: number): string => fixed(stages[stage]?.deg ?? 0);
   const today = landingStageToday(setting, plan);
+  const reason =
+    gustAdditionMps > GUSTY_MPS
+      ? 'answers better in gusts and is moved less by them'
+      : 'is easier to hold straight across this wind';
   const landingFlap =
     finalStage === landingStage
       ? finalStage === 0
         ? 'Land with the flap up.'
         : `Land with flap ${deg(finalStage)}°.`
       : today === finalStage
-        ? `Leave the flap at ${deg(finalStage)}°: with less flap the aeroplane is easier to hold straight in this wind.`
+        ? `Leave the flap at ${deg(finalStage)}°: with less flap the aeroplane ${reason}.`
         : `Landing flap ${deg(landingStage)}° once final is established, before the 300 ft gate.`;
   return {
     iasMps,

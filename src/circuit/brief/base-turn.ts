@@ -1,5 +1,6 @@
 import { acrossM } from '../../aerodrome/runway.ts';
 import { atan2, tan } from '../../maths/functions.ts';
+import { wrapPi } from '../../units/angles.ts';
 import { degFromRad, ktFromMps, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import { chooseCircuit } from '../choose.ts';
@@ -37,6 +38,7 @@ export function baseTurnBrief(setting: Setting, plan: CircuitPlan, options: Plan
   const from = plan.turns.final.from;
   const finalTurnLeadM = Math.abs(acrossM(runway, from.eastM, from.northM));
   const baseS = base.seconds;
+  const toTurnRad = Math.abs(wrapPi(final.headingRadT - base.headingRadT));
 
   const sentences: string[] = [];
   const when = `${fixed(Math.abs(earlierS))} s ${earlierS > 0 ? 'earlier' : 'later'}`;
@@ -53,7 +55,7 @@ export function baseTurnBrief(setting: Setting, plan: CircuitPlan, options: Plan
   sentences.push(
     Math.abs(base.tailwindMps) < NOTHING_MPS
       ? `On base no wind ahead or behind: ${fixed(baseS)} s, and ${lead}.`
-      : `On base ${kt(base.tailwindMps)} kt ${base.tailwindMps > 0 ? 'from behind' : 'ahead'}: ${kt(base.groundspeedMps)} kt over the ground, ${fixed(baseS)} s, and ${lead} (${metres(stillAirLeadM)} m in still air).`,
+      : `On base ${kt(base.tailwindMps)} kt ${base.tailwindMps > 0 ? 'from behind' : 'ahead'}: ${kt(base.groundspeedMps)} kt over the ground, ${fixed(baseS)} s, and ${lead} (${metres(stillAirLeadM)} m in still air): with the crab there are ${deg(toTurnRad)}° to turn.`,
   );
   return {
     angleRad,

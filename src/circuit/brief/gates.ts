@@ -3,7 +3,7 @@ import { ktFromMps, mFromFt, nmiFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import type { Setting } from '../setting.ts';
 import type { CircuitPlan } from '../types.ts';
-import { altitudeAtM } from './legs.ts';
+import { namedAltitudeM } from './legs.ts';
 import type { GateBrief } from './types.ts';
 
 /** Heights at which the approach is looked at, and what each is for (lesson's gates; 300 ft common practice). */
@@ -28,13 +28,16 @@ export const gateBriefs = (setting: Setting, plan: CircuitPlan): readonly GateBr
   GATES.map(({ heightFt, use }) => {
     const heightM = mFromFt(heightFt);
     const beforeM = beforeThresholdM(plan, heightM);
+    const rollOut = thousandsTo(plan.rollOutOnFinalHeightM / mFromFt(1), 10);
     const where =
       beforeM === null
-        ? `above this final, which begins at ${thousandsTo(plan.rollOutOnFinalHeightM / mFromFt(1), 10)} ft`
+        ? rollOut === fixed(heightFt)
+          ? 'where this final begins'
+          : `above this final, which begins at ${rollOut} ft`
         : `${fixed(nmiFromM(beforeM), 2)} NM before the threshold`;
     return {
       heightM,
-      altitudeM: altitudeAtM(setting, heightM),
+      altitudeM: namedAltitudeM(setting, heightM),
       beforeThresholdM: beforeM,
       sentence: `${where}; ${use}`,
     };

@@ -3,7 +3,7 @@ import { manifoldPa } from '../../simulation/engine.ts';
 import type { Steady } from '../../simulation/steady.ts';
 import { magneticFromTrue } from '../../units/angles.ts';
 import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
-import type { Setting } from '../setting.ts';
+import { crosswindTurnM, type Setting } from '../setting.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan, type LegPlan, type PathPoint } from '../types.ts';
 import { landingStageToday } from './approach.ts';
 import { wordsOf } from './checks-and-calls.ts';
@@ -20,6 +20,19 @@ const GRADIENT_DOWN_TO_M = mFromFt(50);
 /** What the altimeter, set to QNH, reads at a height above the landing threshold. */
 export const altitudeAtM = (setting: Setting, heightM: number): number =>
   columnIndicatedAltitudeM(setting.air, setting.runway.thresholdElevationM + heightM);
+
+/** An altimeter that errs by less than this is taken at its word. */
+const WORTH_SAYING_M = mFromFt(20);
+
+/**
+ * The same for a height that is asked for by name (a gate, the crosswind turn): the plain sum with the elevation, as
+ * pilots reckon it, unless the day makes the altimeter err enough to be told.
+ */
+export const namedAltitudeM = (setting: Setting, heightM: number): number => {
+  const sumM = setting.runway.thresholdElevationM + heightM;
+  const readM = altitudeAtM(setting, heightM);
+  return Math.abs(readM - sumM) < WORTH_SAYING_M ? sumM : readM;
+};
 
 /** How a stretch is flown. */
 interface Flown {
@@ -42,7 +55,11 @@ function stretchBrief(
     seconds: (to.distanceM - from.distanceM) / groundspeedMps,
     fromHeightM: from.heightM,
     toHeightM: to.heightM,
-    toAltitudeM: altitudeAtM(setting, to.heightM),
+    fromAltitudeM: altitudeAtM(setting, from.heightM),
+    toAltitudeM:
+      Math.abs(to.heightM - crosswindTurnM(setting.aerodrome)) < REACHED_M
+        ? namedAltitudeM(setting, to.heightM)
+        : altitudeAtM(setting, to.heightM),
     verticalSpeedMps,
     iasMps: flown.iasMps,
     flapDeg: setting.aeroplane.flap.stages[flown.stage]?.deg ?? 0,

@@ -28,7 +28,8 @@ export interface StretchBrief {
   readonly seconds: number;
   readonly fromHeightM: number;
   readonly toHeightM: number;
-  /** What the altimeter on QNH reads at the end of it. */
+  /** What the altimeter on QNH reads at its beginning and at its end. */
+  readonly fromAltitudeM: number;
   readonly toAltitudeM: number;
   /** Over the ground, + up. */
   readonly verticalSpeedMps: number;

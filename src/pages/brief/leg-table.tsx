@@ -29,10 +29,10 @@ const UNTIMED: ReadonlySet<StretchBrief['way']> = new Set(['landing flap', 'glid
 const cardRpm = (card: SpeedsCard | null, leg: LegBrief['leg']): number | null =>
   card !== null && (leg === 'downwind' || leg === 'base' || leg === 'final') ? card.rpm[leg] : null;
 
-/** The altitude a stretch ends at; on final the height it begins at. */
+/** The altitude a stretch ends at; on final the one it begins at. */
 const reaches = (leg: LegBrief, stretch: StretchBrief): string => {
   if (UNTIMED.has(stretch.way)) return '';
-  return leg.leg === 'final' ? `from ${feetText(stretch.fromHeightM)}` : feetText(stretch.toAltitudeM);
+  return leg.leg === 'final' ? `from ${feetText(stretch.fromAltitudeM)}` : feetText(stretch.toAltitudeM);
 };
 
 const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard | null }) => {
