@@ -98,8 +98,17 @@ export const itemTitle = (item: Pick<ItemReport, 'id' | 'leg'>): string => {
   return circuit === 1 ? title : `${title}, circuit ${circuit}`;
 };
 
+/** Rows that are counted rather than measured. */
+const COUNTED: Readonly<Record<string, (count: number, title: string) => string>> = {
+  faults: (count, title) =>
+    `${title}: no, ${count === 1 ? 'one thing was' : `${count} things were`} not as it should be.`,
+  ignored: () => 'A go-around was due and was not flown.',
+};
+
 /** "Downwind: height was 640 ft; the tolerance is 900 ft to 1100 ft." */
 export const itemSentence = (item: ItemReport): string => {
+  const counted = COUNTED[item.unit];
+  if (counted !== undefined && item.value !== null) return counted(item.value, itemTitle(item));
   const limits = limitsWords(item.low, item.high, item.unit);
   const tolerance = limits === '' ? '' : `; the tolerance is ${limits}`;
   return `${itemTitle(item)} was ${valueWords(item.value, item.unit)}${tolerance}.`;

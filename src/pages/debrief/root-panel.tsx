@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Report } from '../../lesson/report.ts';
+import type { FlownResult } from '../../formats/result.ts';
+import { circuitOfItem } from '../../lesson/item-words.ts';
+import { trainedBy } from '../../lesson/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
-import { firstLookAt } from '../fly/result.ts';
+import { firstItemOf, firstLookAt } from '../fly/result.ts';
 import { studyFlightOf } from './study-here.ts';
 import type { Tape } from './tape.ts';
 
@@ -60,7 +62,7 @@ export const useRoot = (
 };
 
 interface RootPanelProps {
-  readonly report: Report;
+  readonly report: FlownResult;
   readonly exact: boolean;
   readonly search: RootSearch;
   readonly onWatch: () => void;
@@ -84,14 +86,28 @@ const Searching = ({ search }: { readonly search: RootSearch }) => {
   );
 };
 
+const wentWrong = ({ outcome, safety, items }: FlownResult): boolean =>
+  safety.length > 0 ||
+  items.some((item) => item.band === 'red') ||
+  (outcome !== 'stopped' && outcome !== 'practised');
+
 /** The first thing to change, found by flying it; until it is found, what the report says first. */
 export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanelProps) => {
   const { result } = search;
   const spoken = result !== null && result.kind !== 'not-searched';
+  // Up to the last gate all was well, and then it was not: the search has nothing to say of that
+  const afterwards = spoken && result.kind === 'nothing-wrong' && wentWrong(report);
+  const first = firstLookAt(report, report.outcome);
+  const item = firstItemOf(report);
+  const trains =
+    result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(circuitOfItem(item.id).id) : null);
   return (
     <section className="root" aria-label="The first thing to change">
       <div className="root-words">
-        <p className="root-sentence">{spoken ? result.sentence : firstLookAt(report)}</p>
+        <p className="root-sentence">{spoken && !afterwards ? result.sentence : first}</p>
+        {afterwards ? (
+          <p>What went wrong came after the last gate; before it nothing needs changing.</p>
+        ) : null}
         {spoken && result.why ? <p>{result.why}</p> : null}
         {spoken && result.afterGate ? <p>{result.afterGate.sentence}</p> : null}
         {result?.nextTime ? (
@@ -115,11 +131,11 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
             watch both
           </button>
         ) : null}
-        {result?.nextTime ? (
-          <button type="button" className="strong" onClick={() => onTrain(result.nextTime?.exercise ?? '')}>
+        {trains === null ? null : (
+          <button type="button" className="strong" onClick={() => onTrain(trains)}>
             train this
           </button>
-        ) : null}
+        )}
       </div>
     </section>
   );

@@ -5,7 +5,7 @@ import { wordsFor } from '../../lesson/judge.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
 import { isPractised } from '../../lesson/practised.ts';
-import type { Outcome, Report } from '../../lesson/report.ts';
+import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
 import { PROCEDURE_RULES } from '../../lesson/rules/procedures.ts';
 import { RULES } from '../../lesson/rules.ts';
 import { type Verdict, verdictOf } from '../../lesson/verdict.ts';
@@ -43,6 +43,17 @@ const ENDED_WORDS: Partial<Readonly<Record<ResultCard['outcome'], string>>> = {
 /** Rows beside the flying: checks, calls, lookout. */
 const PROCEDURE_IDS: ReadonlySet<string> = new Set(PROCEDURE_RULES.map(({ id }) => id));
 
+/** The item to look at first: red before amber, flying before checks, calls and lookout. */
+export const firstItemOf = ({ items }: Report): ItemReport | undefined => {
+  const flown = items.filter((i) => !PROCEDURE_IDS.has(circuitOfItem(i.id).id));
+  return (
+    flown.find((i) => i.band === 'red') ??
+    flown.find((i) => i.band === 'amber') ??
+    items.find((i) => i.band === 'red') ??
+    items.find((i) => i.band === 'amber')
+  );
+};
+
 /**
  * What to look at first: a safety stop before all, then a gate flown below without being stabilised, then how
  * it ended where that was no landing, then the earliest leg that left its tolerance (an early fault makes the
@@ -55,12 +66,7 @@ export const firstLookAt = (report: Report, outcome?: ResultCard['outcome']): st
   if (missed) return `A go-around was due: ${missed.why}.`;
   const ended = outcome === undefined ? undefined : ENDED_WORDS[outcome];
   if (ended !== undefined) return ended;
-  const flown = report.items.filter((i) => !PROCEDURE_IDS.has(circuitOfItem(i.id).id));
-  const item =
-    flown.find((i) => i.band === 'red') ??
-    flown.find((i) => i.band === 'amber') ??
-    report.items.find((i) => i.band === 'red') ??
-    report.items.find((i) => i.band === 'amber');
+  const item = firstItemOf(report);
   if (item) return itemSentence(item);
   return report.items.some((i) => i.band === 'green')
     ? 'Everything that was judged lies inside its tolerance. Fly it again to make it a habit.'
