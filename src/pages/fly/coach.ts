@@ -24,7 +24,9 @@ export const coachFlight = (
     of = flight;
   }
   lastS = s.timeS;
-  const level = byHand ? useStore.getState().settings.coach : 'silent';
+  // A demonstration is talked through as well; nobody who only watches is reminded of anything
+  const chosen = useStore.getState().settings.coach;
+  const level = byHand || chosen === 'talked-through' ? chosen : 'silent';
   if (byHand && level !== toldLevel) {
     toldLevel = level;
     tellFlight('coach', level);

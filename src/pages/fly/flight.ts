@@ -251,11 +251,17 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     goTo(at, `Back at ${clockText(at / STEP_HZ)}.`);
   };
 
+  /** Handed over before it has begun, it begins; otherwise it goes on or stands as it did. */
+  const watchOn = async () => {
+    await watch();
+    if (!get().begun) goOn();
+  };
+
   const actions = actionsOf({
     freeze: () => (get().frozen ? goOn() : freeze()),
     rate,
     stepBack,
-    takeOver: () => (get().pilot === 'model' ? takeOver() : void watch()),
+    takeOver: () => (get().pilot === 'model' ? takeOver() : void watchOn()),
     lookingDeg: () => drawing.lookingDeg(),
   });
   registerFlight({

@@ -14,10 +14,10 @@ const UNITS: Readonly<Record<string, string>> = {
   Rpm: 'rpm',
   Hpa: 'hPa',
   Percent: '%',
-  Share: 'share',
+  Share: 'of the planned',
   Items: 'items',
-  Hundredths: 'hundredths of g',
-  DegKpa: '° × kPa',
+  Hundredths: 'hundredths of g (a ball’s width is 14)',
+  DegKpa: 'pressure in the hand, 1 is light',
 };
 
 /** "approachSpeedKt" as "approach speed, kt". */
