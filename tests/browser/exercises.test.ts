@@ -48,3 +48,33 @@ describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (the
     await close();
   });
 });
+
+describe('after a flight has ended', () => {
+  it('the next exercise begins from the list, the last result out of its way', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await standReady(page);
+    // Straight down from final: over in a minute
+    await page.getByRole('button', { name: 'set up' }).click();
+    await page.getByLabel('Begin on').selectOption('final');
+    await page.getByRole('button', { name: 'roll it out' }).click();
+    await page.clock.runFor(300);
+    await page.keyboard.press('4');
+    await page.keyboard.press(' ');
+    await page.keyboard.down('ArrowUp');
+    const result = page.locator('.sheet-result');
+    for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) await page.clock.runFor(2000);
+    await page.keyboard.up('ArrowUp');
+    await page.evaluate(() => {
+      location.hash = 'exercises';
+    });
+    await page.getByRole('button', { name: /^Go-around/ }).click();
+    await page.getByRole('button', { name: 'fly this' }).click();
+    await page.locator('.bar h1', { hasText: 'Go-around' }).waitFor();
+    await page.clock.runFor(500);
+    await page.keyboard.press(' ');
+    await page.clock.runFor(3000);
+    expect(await page.locator('.clock').textContent()).not.toBe('00:00');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});

@@ -160,6 +160,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     meters.refresh();
     keyboard.release();
     set({
+      // The sheet of the flight before has nothing to say of this one, and would keep the keys from it
+      sheet: get().sheet === 'result' ? null : get().sheet,
       ready: true,
       failed: '',
       begun: next.session.step > 0,
