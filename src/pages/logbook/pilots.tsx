@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import type { LogbookNow } from './use-logbook.ts';
 
 /** Who flies: another pilot, a new one, or a new name for this one. */
@@ -6,6 +6,11 @@ export const Pilots = ({ book, pilot, pilots }: Pick<LogbookNow, 'book' | 'pilot
   const [asking, setAsking] = useState<'' | 'new' | 'rename'>('');
   const [name, setName] = useState('');
   const [wrong, setWrong] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  // It was asked for by the button before it
+  useLayoutEffect(() => {
+    if (asking !== '') field.current?.focus();
+  }, [asking]);
   const ask = (what: 'new' | 'rename') => {
     setName(what === 'rename' ? pilot : '');
     setWrong('');
@@ -50,8 +55,7 @@ export const Pilots = ({ book, pilot, pilots }: Pick<LogbookNow, 'book' | 'pilot
             id="pilot-name"
             value={name}
             maxLength={80}
-            // biome-ignore lint/a11y/noAutofocus: it was asked for by the button before it
-            autoFocus
+            ref={field}
             aria-invalid={wrong !== ''}
             onChange={(event) => setName(event.currentTarget.value)}
           />
