@@ -94,10 +94,10 @@ describe('a circuit with checks, calls and lookout', () => {
     const band = async (name: string): Promise<string> =>
       (await result.locator('tr', { hasText: name }).locator('.band').first().textContent()) ?? '';
     expect(await band('Downwind: check')).toContain('100');
-    expect(await band('lookout before base')).toContain('inside');
-    expect(await band('lookout before final')).toContain('inside');
+    expect(await band('Turn to base: lookout before it')).toContain('inside');
+    expect(await band('Turn to final: lookout before it')).toContain('inside');
     expect(await band('calls')).toContain('100');
-    expect(await band('read-back')).toContain('inside');
+    expect(await band('Downwind: reading back')).toContain('inside');
     expect(await band('without a clearance')).toContain('inside');
     expect(complaints).toEqual([]);
     await close();

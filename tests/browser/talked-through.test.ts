@@ -45,7 +45,7 @@ describe('a student who follows only the words', () => {
     const band = async (name: string): Promise<string> =>
       (await result.locator('tr', { hasText: name }).locator('.band').first().textContent()) ?? '';
     for (const onto of ['crosswind', 'downwind', 'base', 'final'])
-      expect(await band(`lookout before ${onto}`), onto).toContain('inside');
+      expect(await band(`Turn to ${onto}: lookout before it`), onto).toContain('inside');
     expect(await band('calls')).toContain('100');
     expect(await band('without a clearance')).toContain('inside');
     expect(complaints).toEqual([]);
