@@ -5,7 +5,7 @@ import type { PilotView } from './view.ts';
 /** What a way of flying asks for on top of a normal round-out and roll. */
 type Touch = (m: PilotMemory, v: Readonly<PilotView>) => void;
 
-const TRICKLE = 0.1;
+const TRICKLE = 0.15;
 const BELOW_M = 3;
 const BACK = 0.6;
 

@@ -22,6 +22,8 @@ const MOST_LEARNT_RAD = 0.06;
 const FLARE_RADPS = radFromDeg(6);
 const RELAXING_RADPS = radFromDeg(4);
 const TAIL_MARGIN_RAD = radFromDeg(5);
+/** On soft ground as slow as it will fly. */
+const SOFT_TAIL_MARGIN_RAD = radFromDeg(3.5);
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
 const IDLE_SINK_MPS = -2;
 const LOWEST_FROM_M = mFromFt(15);
@@ -55,7 +57,8 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   hand.extraAlphaRad = slowAlphaRad(b, habit, speed);
   const sloping = (v.verticalSpeedMps - v.partingMps) / speed;
   const pitch = level + hand.extraAlphaRad + sloping + wanted / speed + SINK_GAIN * short + m.flareHoldRad;
-  const most = b.shape.tailStrikeRad - TAIL_MARGIN_RAD + sloping;
+  const margin = b.task.technique === 'soft-field' ? SOFT_TAIL_MARGIN_RAD : TAIL_MARGIN_RAD;
+  const most = b.shape.tailStrikeRad - margin + sloping;
   // The nose is never pushed down near the ground: a balloon is left to settle
   const near = clamp(1 - v.clearanceM / LOWEST_FROM_M, 0, 1);
   const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * b.plan.approachRad;
@@ -76,6 +79,9 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
 
 const FLOATED = 'not down in time';
 const FURTHER_M = 40;
+/** So low and so slow the wheels touch at once, whatever is decided. */
+const SETTLING_M = 0.6;
+const SETTLING_OVER_STALL = 1.15;
 
 const CLOSING_PER_S = 0.22;
 const OPENING_PER_S = 1.5;
@@ -117,7 +123,8 @@ const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => 
   m.driftS = drifting || aside ? m.driftS + TICK_S : 0;
   // Floated once before: a little further on, as long as the margin on the landing run stays
   const latest = Math.min(b.lastTouchdownM, b.latestTouchdownM + FURTHER_M * m.floats);
-  if (v.xM > latest) return FLOATED;
+  const settling = v.clearanceM < SETTLING_M && m.iasMps < SETTLING_OVER_STALL * b.feel.stallIasMps;
+  if (v.xM > (settling ? b.lastTouchdownM : latest)) return FLOATED;
   if (m.driftS > DRIFTING_S) return 'drift not held';
   if (m.touchdowns > 0 && v.clearanceM > BOUNCE_M) return 'bounced';
   const high = isBumpy(b, m) ? ROUGH_BALLOON_M : BALLOON_M;
