@@ -43,6 +43,8 @@ export interface FlightAsked {
   readonly failures?: Scenario['failures'];
   readonly aeroplane?: string;
   readonly seconds?: number;
+  /** How long somebody stays aboard after the stop; else nobody does. */
+  readonly afterStopS?: number;
   /** Four times a second. */
   readonly beside?: (b: Beside) => void;
   /** The hand on the levers beside the model pilot's; every step. */
@@ -90,7 +92,10 @@ export const flyWithProcedures = (asked: FlightAsked): ProcedureFlight => {
   const own = session.aircraft[0]!;
   const m = own.foldMemories[0] as LessonMemory;
   const steps = (asked.seconds ?? 400) * 60;
-  for (let i = 0; i < steps && m.stop === null && m.ended === null; i += 1) {
+  let stoppedFor = 0;
+  for (let i = 0; i < steps && m.ended === null; i += 1) {
+    if (m.stop !== null) stoppedFor += 1;
+    if (stoppedFor > (asked.afterStopS ?? 0) * 60) break;
     if (i % 15 === 0)
       asked.beside?.({
         s: own.snapshot,

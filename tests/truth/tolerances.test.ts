@@ -17,13 +17,14 @@ import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
 
 type Row = readonly [LimitName, number, number, RegExp, Limit['sure']];
 
-const holds = (set: ToleranceSet, rows: readonly Row[]): void =>
+const holds = (set: ToleranceSet, rows: readonly Row[]): void => {
   describe(set.title, () => {
     it.each(rows)('%s is -%d/+%d', (name, below, above, source, sure) => {
       expect(set[name]).toMatchObject({ below, above, sure });
       expect(set[name].source).toMatch(source);
     });
   });
+};
 
 describe('the sets', () => {
   // 3.1: III.B patterns, IV.A take-off, IV.B and IV.F landings, seen in three transcriptions of the private ACS.
