@@ -97,7 +97,7 @@ describe('a circuit with checks, calls and lookout', () => {
     expect(await band('Turn to base: lookout before it')).toContain('inside');
     expect(await band('Turn to final: lookout before it')).toContain('inside');
     expect(await band('calls')).toContain('100');
-    expect(await band('Downwind: reading back')).toContain('inside');
+    expect(await band('reading back')).toContain('inside');
     expect(await band('without a clearance')).toContain('inside');
     expect(complaints).toEqual([]);
     await close();

@@ -33,7 +33,8 @@ describe('a student who follows only the words', () => {
     await page.keyboard.press('0');
     const { said } = await followTheWords(page, RIGHT);
     const result = page.locator('.sheet-result');
-    expect(await result.getByRole('heading').first().textContent()).toContain('Stopped');
+    const transcript = said.map(({ clock, leg, text }) => `${clock} ${leg}: ${text}`).join('\n');
+    expect(await result.getByRole('heading').first().textContent(), transcript).toContain('Stopped');
     const legs = said.map(({ text }) => text.split(/[:.,;]/)[0]);
     // Each turn is announced once, in the order of the circuit
     expect(legs.filter((text) => text?.startsWith('Turn left'))).toEqual([

@@ -2,7 +2,6 @@ import type { COACH_WORDS } from '../attempt.ts';
 import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
 import { remindersNow, type Told } from './reminders.ts';
-import { talkNow } from './talk.ts';
 import { secondsToTurn } from './turns-ahead.ts';
 
 /**
@@ -59,15 +58,19 @@ const isTurnNear = (c: CoachContext): boolean => {
   return leftS !== null && leftS > 0 && leftS < TURN_NEAR_S;
 };
 
-const wordsNow = (c: CoachContext, level: 'reminded' | 'talked-through', told: Told): Word[] => {
+/** What talks somebody through a circuit (`talk.ts`): handed in, because it is fetched only for who asks for it. */
+export type Talk = (c: CoachContext) => Word[];
+
+const wordsNow = (
+  c: CoachContext,
+  level: 'reminded' | 'talked-through',
+  told: Told,
+  talk: Talk | null,
+): Word[] => {
+  const talked = level === 'talked-through' && talk !== null ? talk(c) : [];
   // Without an engine there is a field, and nothing else
-  if (c.s.engineDead && !c.s.onGround) return level === 'talked-through' ? talkNow(c) : [];
-  const words = [
-    ...goAroundNow(c),
-    ...deviationsNow(c),
-    ...remindersNow(c, level, told),
-    ...(level === 'talked-through' ? talkNow(c) : []),
-  ];
+  if (c.s.engineDead && !c.s.onGround) return talked;
+  const words = [...goAroundNow(c), ...deviationsNow(c), ...remindersNow(c, level, told), ...talked];
   return isTurnNear(c) ? words.filter(({ rank }) => rank < CAN_WAIT_RANK) : words;
 };
 
@@ -83,14 +86,19 @@ const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number, towerS: number
 };
 
 /** One look; the sentence to say now, or null. What was said last stays in `memory.text` while it holds. */
-export const coach = (memory: CoachMemory, c: CoachContext, level: CoachLevel): string | null => {
+export const coach = (
+  memory: CoachMemory,
+  c: CoachContext,
+  level: CoachLevel,
+  talk: Talk | null,
+): string | null => {
   const nowS = c.s.timeS;
   if (level === 'silent' || c.m.ended !== null) {
     memory.text = '';
     memory.topic = '';
     return null;
   }
-  const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0);
+  const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0, talk);
   const stands: Record<string, number> = {};
   for (const { topic } of words) stands[topic] = memory.stands[topic] ?? nowS;
   memory.stands = stands;

@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { beginCoach, type CoachLevel, coach } from '../../../src/lesson/coach/coach.ts';
 import type { Teaching } from '../../../src/lesson/coach/context.ts';
+import { talkNow } from '../../../src/lesson/coach/talk.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
 import { RULES } from '../../../src/lesson/rules.ts';
 import { DEFAULT_TOLERANCES } from '../../../src/lesson/tolerances.ts';
@@ -28,7 +29,7 @@ const saidIn = (
     beside: (b) => {
       asked.beside?.(b);
       const { m, lesson, s } = b;
-      const text = coach(memory, { m, lesson, s, limits: DEFAULT_TOLERANCES, teaching }, level);
+      const text = coach(memory, { m, lesson, s, limits: DEFAULT_TOLERANCES, teaching }, level, talkNow);
       if (text !== null) said.push({ atS: s.timeS, text, leg: m.legs.leg });
     },
   });
@@ -73,7 +74,7 @@ describe('the coach', () => {
           limits: DEFAULT_TOLERANCES,
           teaching: 'power-for-sink',
         } as const;
-        const text = coach(memory, context, 'reminded');
+        const text = coach(memory, context, 'reminded', talkNow);
         if (text !== null) said.push(text);
       },
     });
