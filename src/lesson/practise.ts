@@ -1,7 +1,15 @@
 import { type AttemptRow, COACH_WORDS, type HelpUsed, isUnaided, PICTURES } from './attempt.ts';
 import { itemWords, sideWords } from './item-words.ts';
 import type { LegName } from './names.ts';
-import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, LATELY, ownAttempts } from './trends.ts';
+import {
+  consistencyOf,
+  IN_A_ROW,
+  type ItemTrend,
+  itemTrends,
+  LATELY,
+  ownAttempts,
+  type SuccessOf,
+} from './trends.ts';
 
 /** One thing to practise next, and why. */
 export interface PractiseNext {
@@ -20,7 +28,7 @@ const SAFETY_BACK = 3;
 const AS_BAD = 0.75;
 const WEIGHT: Readonly<Record<string, number>> = { red: 2, amber: 1 };
 
-type Rule = (own: readonly AttemptRow[]) => PractiseNext | null;
+type Rule = (own: readonly AttemptRow[], successOf?: SuccessOf) => PractiseNext | null;
 
 /** The reasons of the last attempts, newest first. */
 const lately = (own: readonly AttemptRow[], of: (row: AttemptRow) => readonly string[]): string[] =>
@@ -99,8 +107,8 @@ const flyAgain = (why: string): PractiseNext => ({
   why,
 });
 
-const again: Rule = (own) => {
-  const { run } = consistencyOf(own);
+const again: Rule = (own, successOf) => {
+  const { run } = consistencyOf(own, successOf);
   if (run >= IN_A_ROW) return null;
   if (run === 0) return flyAgain('The last flight did not come to the end it should have.');
   return flyAgain(`Sound ${times(run)} in a row; ${IN_A_ROW} in a row make it a habit.`);
@@ -130,8 +138,8 @@ const lessHelp: Rule = (own) => {
   };
 };
 
-const againUnaided: Rule = (own) => {
-  const { unaidedRun } = consistencyOf(own);
+const againUnaided: Rule = (own, successOf) => {
+  const { unaidedRun } = consistencyOf(own, successOf);
   if (unaidedRun >= IN_A_ROW) return null;
   return flyAgain(`Sound ${times(unaidedRun)} in a row without help; ${IN_A_ROW} in a row make it a habit.`);
 };
@@ -148,11 +156,11 @@ const moreWind: Rule = () => ({
 const RULES: readonly Rule[] = [goAround, safety, worstItem, again, lessHelp, againUnaided, moreWind];
 
 /** What to practise next and why, from one pilot's attempts; null before the first. */
-export const practiseNext = (rows: readonly AttemptRow[]): PractiseNext | null => {
+export const practiseNext = (rows: readonly AttemptRow[], successOf?: SuccessOf): PractiseNext | null => {
   const own = ownAttempts(rows);
   if (own.length === 0) return null;
   for (const rule of RULES) {
-    const found = rule(own);
+    const found = rule(own, successOf);
     if (found !== null) return found;
   }
   return null;

@@ -1,7 +1,7 @@
 import { type AttemptRow, type ItemNumber, isUnaided } from './attempt.ts';
 import { circuitOfItem } from './item-words.ts';
 import { LEG_NAMES, type LegName } from './names.ts';
-import type { Band } from './report.ts';
+import type { Band, Outcome } from './report.ts';
 import { type Tendency, tendencyOf } from './tendency.ts';
 
 /** "Three in a row": once is luck (common practice). */
@@ -156,9 +156,20 @@ export const legTrends = (rows: readonly AttemptRow[]): LegTrend[] => {
   })).filter(({ counts }) => counts.green + counts.amber + counts.red > 0);
 };
 
-/** A flight that nobody would have to speak about: stopped or practised out, nothing unsafe, nothing red. */
-export const isSound = (row: AttemptRow): boolean =>
-  (row.outcome === 'stopped' || row.outcome === 'practised') &&
+/** How a flight of an exercise may end: landing out is no failure where the engine has stopped. */
+export type SuccessOf = (exercise: string) => readonly Outcome[];
+
+const A_LANDING: SuccessOf = () => ['stopped'];
+
+/** Whether it ended as its exercise asks for, or was flown as far as the exercise goes. */
+export const endedAsAsked = (
+  { outcome, exercise }: Pick<AttemptRow, 'outcome' | 'exercise'>,
+  successOf: SuccessOf = A_LANDING,
+): boolean => outcome === 'practised' || successOf(exercise).includes(outcome);
+
+/** A flight that nobody would have to speak about: ended as asked, nothing unsafe, nothing red. */
+export const isSound = (row: AttemptRow, successOf: SuccessOf = A_LANDING): boolean =>
+  endedAsAsked(row, successOf) &&
   row.safety.length === 0 &&
   row.missedGoArounds.length === 0 &&
   row.items.every((item) => item.band !== 'red');
@@ -173,9 +184,10 @@ export interface Consistency {
   readonly reached: boolean;
 }
 
-export const consistencyOf = (rows: readonly AttemptRow[]): Consistency => {
+export const consistencyOf = (rows: readonly AttemptRow[], successOf: SuccessOf = A_LANDING): Consistency => {
   const own = ownAttempts(rows);
-  const { run, best } = runsOf(own.map(isSound));
-  const unaided = runsOf(own.map((row) => isSound(row) && isUnaided(row.help)));
+  const sound = own.map((row) => isSound(row, successOf));
+  const { run, best } = runsOf(sound);
+  const unaided = runsOf(own.map((row, i) => sound[i] === true && isUnaided(row.help)));
   return { run, best, unaidedRun: unaided.run, reached: run >= IN_A_ROW };
 };

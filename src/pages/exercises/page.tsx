@@ -35,7 +35,7 @@ const ExerciseCard = ({
   readonly exercise: Exercise;
   readonly rows: readonly AttemptRow[];
 }) => {
-  const { best, last } = bestAndLast(rows, exercise.id);
+  const { best, last } = bestAndLast(rows, exercise);
   const wind = useStore((s) => s.settings.wind);
   return (
     <section className="exercise-card" aria-labelledby="exercise-title">
@@ -106,7 +106,7 @@ export const ExercisesPage = () => {
       <div className="exercise-columns">
         <ul className="exercise-list">
           {EXERCISES.map((exercise) => {
-            const { last } = bestAndLast(rows, exercise.id);
+            const { last } = bestAndLast(rows, exercise);
             return (
               <li key={exercise.id}>
                 <button

@@ -1,20 +1,25 @@
 import type { AttemptRow } from '../../lesson/attempt.ts';
+import type { Exercise } from '../../lesson/exercise.ts';
+import { endedAsAsked } from '../../lesson/trends.ts';
 
 const count = (row: AttemptRow, band: string): number =>
   row.items.filter((item) => item.band === band).length;
 
-/** Fewest safety stops and missed go-arounds first, then the fewest items outside, then just outside. */
-const badness = (row: AttemptRow): number =>
-  10_000 * (row.safety.length + row.missedGoArounds.length) + 100 * count(row, 'red') + count(row, 'amber');
+/** Ended as asked first, then the fewest safety stops and missed go-arounds, items outside, just outside. */
+const badness = (row: AttemptRow, { success }: Pick<Exercise, 'success'>): number =>
+  (endedAsAsked(row, () => success) ? 0 : 1_000_000) +
+  10_000 * (row.safety.length + row.missedGoArounds.length) +
+  100 * count(row, 'red') +
+  count(row, 'amber');
 
 /** The pilot's last attempt at an exercise and the best one; rows come newest first. */
 export const bestAndLast = (
   rows: readonly AttemptRow[],
-  exerciseId: string,
+  exercise: Pick<Exercise, 'id' | 'success'>,
 ): { readonly best: AttemptRow | null; readonly last: AttemptRow | null } => {
-  const own = rows.filter((row) => row.exercise === exerciseId && row.help.watchedS === 0);
+  const own = rows.filter((row) => row.exercise === exercise.id && row.help.watchedS === 0);
   const best = own.reduce<AttemptRow | null>(
-    (least, row) => (least === null || badness(row) < badness(least) ? row : least),
+    (least, row) => (least === null || badness(row, exercise) < badness(least, exercise) ? row : least),
     null,
   );
   return { best, last: own[0] ?? null };

@@ -5,7 +5,7 @@ import { searchRows } from '../../lesson/search.ts';
 import { isSound } from '../../lesson/trends.ts';
 import { clockText } from '../../units/format.ts';
 import { dayText } from '../when.ts';
-import { exerciseTitle } from './trained-by.ts';
+import { exerciseTitle, successOf } from './trained-by.ts';
 
 /** Rows on one page of the list: a thousand attempts stay quick. */
 const PAGE = 25;
@@ -14,8 +14,8 @@ type Filter = 'all' | 'sound' | 'fell short' | 'without help';
 const FILTERS: readonly Filter[] = ['all', 'sound', 'fell short', 'without help'];
 const PASSES: Readonly<Record<Filter, (row: AttemptRow) => boolean>> = {
   all: () => true,
-  sound: isSound,
-  'fell short': (row) => !isSound(row),
+  sound: (row) => isSound(row, successOf),
+  'fell short': (row) => !isSound(row, successOf),
   'without help': (row) => isUnaided(row.help),
 };
 

@@ -1,5 +1,6 @@
 import { EXERCISES } from '../../exercises.ts';
 import type { PractiseNext } from '../../lesson/practise.ts';
+import type { Outcome } from '../../lesson/report.ts';
 import { trainedBy } from '../../lesson/trained-by.ts';
 
 const BY_KIND: Partial<Record<PractiseNext['kind'], string>> = {
@@ -10,6 +11,10 @@ const BY_KIND: Partial<Record<PractiseNext['kind'], string>> = {
 /** The exercise that trains what is to be practised; the last one flown where that is just to be flown again. */
 export const exerciseFor = ({ kind, item }: PractiseNext, lastFlown: string): string =>
   BY_KIND[kind] ?? (item === null ? lastFlown : trainedBy(item));
+
+/** How a flight of an exercise may end; with a landing where the catalogue does not have it. */
+export const successOf = (id: string): readonly Outcome[] =>
+  EXERCISES.find((exercise) => exercise.id === id)?.success ?? ['stopped'];
 
 /** "Base and final" for `base-and-final`; the id in words where the catalogue no longer has it. */
 export const exerciseTitle = (id: string): string =>

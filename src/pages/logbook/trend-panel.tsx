@@ -5,7 +5,7 @@ import { practiseNext } from '../../lesson/practise.ts';
 import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, legTrends } from '../../lesson/trends.ts';
 import { itemName } from '../debrief/item-names.ts';
 import { train } from '../train.ts';
-import { exerciseFor, exerciseTitle } from './trained-by.ts';
+import { exerciseFor, exerciseTitle, successOf } from './trained-by.ts';
 
 /** The last so many values are drawn. */
 const DRAWN = 24;
@@ -103,8 +103,8 @@ interface PanelProps {
 
 /** What to practise next and why, and the way to it. */
 export const PractisePanel = memo(({ rows }: PanelProps) => {
-  const next = useMemo(() => practiseNext(rows), [rows]);
-  const { run, best, unaidedRun } = useMemo(() => consistencyOf(rows), [rows]);
+  const next = useMemo(() => practiseNext(rows, successOf), [rows]);
+  const { run, best, unaidedRun } = useMemo(() => consistencyOf(rows, successOf), [rows]);
   if (next === null) return null;
   const exercise = exerciseFor(next, rows[0]?.exercise ?? '');
   return (

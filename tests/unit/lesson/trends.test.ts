@@ -9,6 +9,7 @@ import type { Band } from '../../../src/lesson/report.ts';
 import { searchRows } from '../../../src/lesson/search.ts';
 import { kendallS, kendallVariance, tendencyOf } from '../../../src/lesson/tendency.ts';
 import { consistencyOf, itemTrends, legTrends } from '../../../src/lesson/trends.ts';
+import { attemptRow as row } from '../../support/attempt-rows.ts';
 import { NO_HELP, WHOLE_HELP } from '../../support/attempts.ts';
 
 const item = (id: string, leg: ItemNumber['leg'], value: number | null, band: Band): ItemNumber => ({
@@ -26,35 +27,6 @@ const height = (value: number): ItemNumber => {
   return item('downwind-height', 'downwind', value, off <= 100 ? 'green' : off <= 150 ? 'amber' : 'red');
 };
 
-let count = 0;
-const row = (items: readonly ItemNumber[], changes: Partial<AttemptRow> = {}): AttemptRow => {
-  count += 1;
-  return {
-    id: `a${count}`,
-    pilot: 'Wren',
-    when: `2026-01-${String((count % 28) + 1).padStart(2, '0')}T10:00:00.000Z`,
-    exercise: 'normal-circuit',
-    aeroplane: 'Sandpiper',
-    aerodrome: 'Curlew Sands',
-    runway: '22',
-    wind: '220/08',
-    turbulence: 'none',
-    outcome: 'stopped',
-    why: '',
-    flightS: 400,
-    items,
-    safety: [],
-    missedGoArounds: [],
-    help: WHOLE_HELP,
-    notes: '',
-    ownView: [],
-    parent: null,
-    modelVersion: 1,
-    sizeBytes: 1,
-    deletedAt: null,
-    ...changes,
-  };
-};
 /** One row a day from the first of the year. */
 const days = (...rows: readonly AttemptRow[]): AttemptRow[] =>
   rows.map((r, i) => ({
@@ -163,6 +135,23 @@ describe('an exercise that is over before the flight is', () => {
     const practised = { ...row([height(1000)]), outcome: 'practised' as const };
     expect(consistencyOf(days(practised, practised, practised)).run).toBe(3);
     expect(consistencyOf(days({ ...practised, outcome: 'time-up' })).run).toBe(0);
+  });
+});
+
+describe('an exercise that asks for another end than a landing', () => {
+  const landedOut = { ...row([height(1000)]), exercise: 'no-engine', outcome: 'landed-out' as const };
+  const successOf = (exercise: string) =>
+    exercise === 'no-engine' ? (['landed-out', 'stopped'] as const) : (['stopped'] as const);
+
+  it('is sound when it ended so, and only there', () => {
+    expect(consistencyOf(days(landedOut, landedOut), successOf).run).toBe(2);
+    expect(consistencyOf(days({ ...landedOut, exercise: 'normal-circuit' }), successOf).run).toBe(0);
+  });
+
+  it('is not sent round again for an end that it should not have had', () => {
+    expect(practiseNext(days(landedOut), successOf)?.why).toBe(
+      'Sound once in a row; 3 in a row make it a habit.',
+    );
   });
 });
 

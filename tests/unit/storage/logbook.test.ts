@@ -1,6 +1,7 @@
 // The logbook against a database that runs in memory (fake-indexeddb); what it must do stands in issue 4, part 2.
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { recordingText } from '../../../src/formats/recording-json.ts';
+import { endedAsAsked } from '../../../src/lesson/trends.ts';
 import { firstDifference } from '../../../src/session/replay.ts';
 import { MIGRATIONS } from '../../../src/storage/database.ts';
 import type { Logbook } from '../../../src/storage/logbook.ts';
@@ -38,6 +39,19 @@ describe('attempts', () => {
       flightS: 15,
     });
     expect(told).toEqual([]);
+  });
+
+  it('of a leg that was practised and then left say so, and still do when opened', async () => {
+    const { logbook } = await open();
+    const result = {
+      ...body.result,
+      outcome: 'practised' as const,
+      why: 'What was to be practised was flown.',
+    };
+    const row = await logbook.keep(headNamed('leg'), { ...body, result });
+    expect(row.outcome).toBe('practised');
+    expect(endedAsAsked(row)).toBe(true);
+    expect((await logbook.open('leg')).attempt.result.outcome).toBe('practised');
   });
 
   it('outlast the tab', async () => {
