@@ -31,7 +31,7 @@ export const seeCockpit = (page: Page): Promise<Sight> =>
     };
   });
 
-type Phase = 'wait' | 'roll' | 'climb' | 'level' | 'descend' | 'final' | 'flare' | 'landed';
+type Phase = 'wait' | 'roll' | 'climb' | 'level' | 'descend' | 'final' | 'flare' | 'hold' | 'landed';
 
 /** By what they begin with: sentences that change what the hands do. */
 const PHASES: readonly (readonly [RegExp, Phase])[] = [
@@ -41,6 +41,7 @@ const PHASES: readonly (readonly [RegExp, Phase])[] = [
   [/then let it come down/, 'descend'],
   [/keep the aim point/, 'final'],
   [/^Round out/, 'flare'],
+  [/^Hold it off/, 'hold'],
   [/^Straight with the feet, hold/, 'landed'],
 ];
 
@@ -109,10 +110,11 @@ const strokes = (aims: Aims, m: Readonly<Record<string, number>>): string[] => {
     const track = 220 - within(0.1 * at('offset'), 14) - within(0.2 * at('offset'), 3);
     bank(within(track - at('track'), 14), 1);
   }
-  if (aims.phase === 'flare') {
+  if (aims.phase === 'flare' || aims.phase === 'hold') {
     keys.push('s');
-    if (at('pitch') < 6) keys.push('ArrowDown');
-    bank(0, 1.5);
+    if (at('pitch') < (aims.phase === 'flare' ? 2.5 : 7)) keys.push('ArrowDown');
+    // Still on the runway's line, with hardly any bank
+    bank(within(220 - 0.5 * at('offset') - at('track'), 4), 1);
   }
   if (aims.phase === 'landed') {
     keys.push('s', 'b');
