@@ -3,6 +3,7 @@ import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
 import { parseWind, windText } from '../../formats/wind-text.ts';
 import { allowsOwnDay } from '../../lesson/own-day.ts';
+import { inParts } from '../../lesson/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/choices.ts';
@@ -128,10 +129,14 @@ export const DayFields = () => {
         {(id) => (
           <select id={id} value={exercise?.id ?? ''} onChange={(e) => void choose(e.target.value)}>
             <option value="">the circuit as set up here</option>
-            {EXERCISES.map((each) => (
-              <option key={each.id} value={each.id}>
-                {each.title}
-              </option>
+            {inParts(EXERCISES).map((part) => (
+              <optgroup key={part.title} label={part.title}>
+                {part.exercises.map((each) => (
+                  <option key={each.id} value={each.id}>
+                    {each.title}
+                  </option>
+                ))}
+              </optgroup>
             ))}
           </select>
         )}

@@ -5,6 +5,7 @@ import { EXERCISES } from '../../exercises.ts';
 import type { AttemptRow } from '../../lesson/attempt.ts';
 import type { Exercise } from '../../lesson/exercise.ts';
 import { allowsOwnDay } from '../../lesson/own-day.ts';
+import { inParts } from '../../lesson/syllabus.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { useLogbook } from '../logbook/use-logbook.ts';
 import { goTo } from '../route.ts';
@@ -12,6 +13,7 @@ import { useStore } from '../store.ts';
 import { ThemeButton } from '../theme-button.tsx';
 import { chooseExercise, train } from '../train.ts';
 import { dayText } from '../when.ts';
+import { airWords } from './air-words.ts';
 import { lookedAt } from './looked-at.ts';
 import { bestAndLast, resultWords } from './results.ts';
 
@@ -41,6 +43,7 @@ const ExerciseCard = ({
     <section className="exercise-card" aria-labelledby="exercise-title">
       <h2 id="exercise-title">{exercise.title}</h2>
       <p>{exercise.aim}</p>
+      <p className="soft">{airWords(exercise)}</p>
       <p className="exercise-doors">
         <button type="button" className="strong" onClick={() => train(exercise.id)}>
           fly this
@@ -104,6 +107,7 @@ export const ExercisesPage = () => {
         </nav>
       </header>
       <div className="exercise-columns">
+<<<<<<< Updated upstream
         <ul className="exercise-list">
           {EXERCISES.map((exercise) => {
             const { last } = bestAndLast(rows, exercise);
@@ -122,6 +126,33 @@ export const ExercisesPage = () => {
             );
           })}
         </ul>
+=======
+        <div className="exercise-list">
+          {inParts(EXERCISES).map((part) => (
+            <section key={part.title} aria-label={part.title}>
+              <h2>{part.title}</h2>
+              <ul>
+                {part.exercises.map((exercise) => {
+                  const { last } = bestAndLast(rows, exercise.id);
+                  return (
+                    <li key={exercise.id}>
+                      <button
+                        type="button"
+                        aria-pressed={exercise.id === chosen?.id}
+                        onClick={() => setChosen(exercise.id)}
+                      >
+                        <strong>{exercise.title}</strong>
+                        <span>{exercise.trains.join(' · ')}</span>
+                        {last === null ? null : <span className="soft">last: {resultWords(last)}</span>}
+                      </button>
+                    </li>
+                  );
+                })}
+              </ul>
+            </section>
+          ))}
+        </div>
+>>>>>>> Stashed changes
         {chosen ? <ExerciseCard exercise={chosen} rows={rows} /> : null}
       </div>
       <footer className="log-foot">{CAUTION}</footer>

@@ -1,6 +1,7 @@
 import { type FormEvent, type ReactNode, useId, useMemo, useState } from 'react';
 import { parseWind, windText } from '../../formats/wind-text.ts';
 import { JUDGED_EXERCISES } from '../../judged-exercises.ts';
+import { inParts } from '../../lesson/syllabus.ts';
 import type { Scenario } from '../../simulation/scenario.ts';
 import { fixed } from '../../units/format.ts';
 import { exercisesNow, loadExercises } from '../exercises-room.ts';
@@ -132,10 +133,14 @@ export const SetupSheet = () => {
                 onChange={(e) => change({ exercise: e.target.value, inMyWeather: false })}
               >
                 <option value="">none: the circuit as set up here</option>
-                {JUDGED_EXERCISES.map((each) => (
-                  <option key={each.id} value={each.id}>
-                    {each.title}
-                  </option>
+                {inParts(JUDGED_EXERCISES).map((part) => (
+                  <optgroup key={part.title} label={part.title}>
+                    {part.exercises.map((each) => (
+                      <option key={each.id} value={each.id}>
+                        {each.title}
+                      </option>
+                    ))}
+                  </optgroup>
                 ))}
               </select>
             )}
