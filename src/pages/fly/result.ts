@@ -7,7 +7,8 @@ import { endingOf } from '../../lesson/outcome.ts';
 import { isPractised } from '../../lesson/practised.ts';
 import type { ItemReport, Outcome, Report } from '../../lesson/report.ts';
 import { PROCEDURE_RULES } from '../../lesson/rules/procedures.ts';
-import { RULES } from '../../lesson/rules.ts';
+import { RULES, SESSION_RULES } from '../../lesson/rules.ts';
+import { selects } from '../../lesson/selection.ts';
 import { type Verdict, verdictOf } from '../../lesson/verdict.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import { clockText } from '../../units/format.ts';
@@ -95,11 +96,15 @@ export interface HelpTaken {
  * The lesson with the rows that its exercise looks at. Checks, calls and lookout are nobody's to answer for
  * where the model pilot had the aeroplane.
  */
-export const judged = ({ lesson, scenario }: ReadyFlight, watchedS: number): Lesson => {
+export const judged = (
+  { lesson, scenario }: Pick<ReadyFlight, 'lesson' | 'scenario'>,
+  watchedS: number,
+): Lesson => {
   const assessed = judgedExerciseOf(scenario)?.assessed ?? null;
   if (watchedS === 0) return { ...lesson, assessed };
-  const rows = assessed ?? RULES.map(({ id }) => id);
-  return { ...lesson, assessed: rows.filter((id) => !PROCEDURE_IDS.has(id)) };
+  const rows = [...RULES, ...SESSION_RULES].map(({ id }) => id);
+  const left = rows.filter((id) => !PROCEDURE_IDS.has(id) && (assessed === null || selects(assessed, id)));
+  return { ...lesson, assessed: left };
 };
 
 /** Whether what its exercise is for has been flown, where that is not a whole flight. */

@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { exerciseNamed } from '../../../src/exercises.ts';
+import { PROCEDURE_RULES } from '../../../src/lesson/rules/procedures.ts';
+import { selects } from '../../../src/lesson/selection.ts';
+import { judged } from '../../../src/pages/fly/result.ts';
+
+type Flight = Parameters<typeof judged>[0];
+const flight = (exercise: string): Flight => ({ lesson: {}, scenario: { exercise } }) as unknown as Flight;
+
+describe('what a flight is judged by', () => {
+  // Whose exercise names its rows one by one, by their beginnings, or is none of the catalogue's
+  it.each(['normal-circuit', 'downwind-and-checks', 'none of these'])(
+    'is all of its rows by hand, and none of checks, calls and lookout with the model pilot: %s',
+    (exercise) => {
+      const byHand = judged(flight(exercise), 0).assessed;
+      expect(byHand).toEqual(exercise === 'none of these' ? null : exerciseNamed(exercise).assessed);
+      const watched = judged(flight(exercise), 5).assessed ?? [];
+      expect(watched.length).toBeGreaterThan(3);
+      expect(PROCEDURE_RULES.filter(({ id }) => selects(watched, id))).toEqual([]);
+      expect(selects(watched, 'downwind-height')).toBe(true);
+    },
+  );
+});
