@@ -22,6 +22,8 @@ export const valueWords = (value: number | null, unit: string): string => {
 
 /** "900 ft to 1100 ft", "at most 250 ft/min"; empty where nothing limits it. */
 export const limitsWords = (low: number | null, high: number | null, unit: string): string => {
+  // There is no more than all of it
+  if (unit === '%' && low !== null && high === 100) return `at least ${valueWords(low, unit)}`;
   if (low !== null && high !== null) return `${valueWords(low, unit)} to ${valueWords(high, unit)}`;
   if (high !== null) return `at most ${valueWords(high, unit)}`;
   return low === null ? '' : `at least ${valueWords(low, unit)}`;

@@ -185,37 +185,36 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
   );
 };
 
-/** Whether the exercise was passed, and what stood against it. */
-const VerdictPart = ({ result }: { readonly result: ResultCard }) => {
-  const { verdict, exercise, advice } = result;
-  if (verdict === null) return null;
+/** Longer lists are opened by whoever wants them: what to look at first stands above. */
+const SHORT = 3;
+
+/** Whether the exercise was passed. */
+const VerdictPart = ({ verdict, exercise }: ResultCard) =>
+  verdict === null ? null : (
+    <p className="verdict">
+      <strong className={`band band-${verdict.passed ? 'green' : 'red'}`}>
+        {exercise}: {verdict.passed ? 'passed' : 'not yet'}
+      </strong>
+    </p>
+  );
+
+/** What stood against it; where nothing did, what could be better all the same. */
+const AgainstPart = ({ verdict, advice }: ResultCard) => {
+  const against = verdict?.against ?? [];
+  const words = against.length > 0 ? against : advice;
+  if (words.length === 0) return null;
+  const count = words.length === 1 ? 'One thing' : `${words.length} things`;
   return (
-    <section className="verdict" aria-label="Verdict">
-      <p>
-        <strong className={`band band-${verdict.passed ? 'green' : 'red'}`}>
-          {exercise}: {verdict.passed ? 'passed' : 'not yet'}
-        </strong>
-      </p>
-      {advice.length === 0 ? null : (
-        <details>
-          <summary>
-            {advice.length === 1 ? 'One thing to do better' : `${advice.length} things to do better`}
-          </summary>
-          <ul>
-            {advice.map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
-        </details>
-      )}
-      {verdict.against.length === 0 ? null : (
-        <ul>
-          {verdict.against.map((words) => (
-            <li key={words}>{words}</li>
-          ))}
-        </ul>
-      )}
-    </section>
+    <details className="against" open={words.length <= SHORT}>
+      <summary>
+        {count} {against.length > 0 ? 'stood against it' : 'to do better'}
+      </summary>
+      <ul>
+        {words.map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+      </ul>
+    </details>
   );
 };
 
@@ -240,8 +239,9 @@ export const ResultSheet = () => {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must reach it (axe: scrollable-region-focusable) */}
       <section className="result-body" aria-label="What happened" tabIndex={0}>
         <p>{result.why}</p>
-        <VerdictPart result={result} />
+        <VerdictPart {...result} />
         <p className="first-look">{result.firstLook}</p>
+        <AgainstPart {...result} />
         <div className="drawings">
           <ResultPlan drawn={result.drawn} />
           <ResultProfile drawn={result.drawn} />
