@@ -29,6 +29,8 @@ interface CardSetting {
   /** Circuit height as the altimeter shows it on QNH. */
   readonly circuitAltitudeFt: number;
   readonly crosswindTurnFt: number;
+  /** Where the plan goes down before base: its power and sink; null where it stays level. */
+  readonly descent: { readonly rpm: number; readonly fpm: number } | null;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;
 }
@@ -97,6 +99,14 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     next: 'the base turn',
     lines: [
       did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
+      ...(s.descent === null
+        ? []
+        : [
+            did(
+              'descent',
+              `abeam the threshold power back: ${thousands(s.descent.rpm)} rpm, down at ${s.descent.fpm} ft/min`,
+            ),
+          ]),
       called('downwind', s),
       ...checked('downwind', s),
     ],
@@ -108,11 +118,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       ...(aeroplane.engine.carburettor
         ? [{ id: 'heat', kind: 'check', text: 'carburettor heat hot' } as const]
         : []),
-      {
-        id: 'flap',
-        kind: 'check',
-        text: `${basePower(aeroplane)}, ${flapAt(aeroplane, aeroplane.plan.baseStage)}`,
-      },
+      did('flap', `${basePower(aeroplane)}, ${flapAt(aeroplane, aeroplane.plan.baseStage)}`),
       did('speed', `${aeroplane.speeds.baseKt} kt, trimmed`),
       looked('look along the approach and the opposite base'),
     ],

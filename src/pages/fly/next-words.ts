@@ -1,4 +1,4 @@
-import type { CircuitLeg, CircuitPlan } from '../../circuit/types.ts';
+import type { CircuitLeg, CircuitPlan, PathPoint } from '../../circuit/types.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { thousands } from '../../units/format.ts';
@@ -9,14 +9,19 @@ const secondsText = (seconds: number): string =>
   seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`;
 
 /** Seconds until the aeroplane, as it goes now, is abreast of the end of a planned leg; negative once past. */
-export const secondsToEnd = (plan: CircuitPlan, leg: CircuitLeg, s: Readonly<Snapshot>): number => {
-  const { to, trackRadT } = plan.legs[leg];
+export const secondsToEnd = (plan: CircuitPlan, leg: CircuitLeg, s: Readonly<Snapshot>): number =>
+  secondsTo(plan.legs[leg].to, plan.legs[leg].trackRadT, s);
+
+const secondsTo = (to: PathPoint, trackRadT: number, s: Readonly<Snapshot>): number => {
   const sin = Math.sin(trackRadT);
   const cos = Math.cos(trackRadT);
   const leftM = (to.eastM - s.eastM) * sin + (to.northM - s.northM) * cos;
   const closingMps = s.velocityEastMps * sin + s.velocityNorthMps * cos;
   return closingMps > 5 ? leftM / closingMps : Number.NaN;
 };
+
+/** Further off than this the descent can wait. */
+const SOON_S = 60;
 
 const turnText = (onto: string, seconds: number): string => {
   if (!Number.isFinite(seconds) || seconds > 200) return `then ${onto}`;
@@ -42,7 +47,13 @@ const WORDS: Readonly<Record<string, (plan: CircuitPlan, s: Readonly<Snapshot>) 
       : turnText('crosswind', secondsToEnd(plan, 'upwind', s));
   },
   crosswind: (plan, s) => turnText('downwind', secondsToEnd(plan, 'crosswind', s)),
-  downwind: (plan, s) => turnText('base', secondsToEnd(plan, 'downwind', s)),
+  downwind: (plan, s) => {
+    const { change, trackRadT } = plan.legs.downwind;
+    const downS = change === null ? Number.NaN : secondsTo(change.at, trackRadT, s);
+    return downS > 0 && downS < SOON_S
+      ? `power back, down from abeam in ${secondsText(downS)}`
+      : turnText('base', secondsToEnd(plan, 'downwind', s));
+  },
   base: (plan, s) => turnText('final', secondsToEnd(plan, 'base', s)),
   final: (_, s) => gateText(s),
   'turn-to-final': (_, s) => gateText(s),

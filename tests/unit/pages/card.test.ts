@@ -13,7 +13,10 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   circuitAltitudeFt: 1020,
   crosswindTurnFt: 500,
   approachKt: 65,
+  descent: { rpm: 1950, fpm: 350 },
 });
+
+type Setting = Parameters<typeof cardFor>[1];
 
 describe('the sequence card', () => {
   it('has words for every leg the lesson can name', () => {
@@ -29,6 +32,15 @@ describe('the sequence card', () => {
       const ids = cardFor(leg, setting()).lines.map((line) => line.id);
       expect(new Set(ids).size, leg).toBe(ids.length);
     }
+  });
+
+  it('says where the descent begins and with what power, where it begins on downwind', () => {
+    const words = (descent: Setting['descent']): string =>
+      cardFor('downwind', { ...setting(), descent })
+        .lines.map(({ text }) => text)
+        .join('; ');
+    expect(words({ rpm: 1950, fpm: 350 })).toContain('abeam the threshold power back: 1,950 rpm');
+    expect(words(null)).not.toContain('abeam');
   });
 
   it('says "right-hand downwind" in a right-hand circuit (CAP 413)', () => {
