@@ -81,7 +81,7 @@ const EXERCISE_ROOM =
  * ready.
  */
 const LATER =
-  /\/src\/(?:pilot\/|lesson\/(?:practised|verdict|procedures|coach(?!\/(?:talk|patter)))|formats\/result|pages\/fly\/(?:beside|coach|instruction|model-pilot|other-pilot|procedures|radio|unfinished|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
+  /\/src\/(?:pilot\/|lesson\/(?:practised|verdict|procedures|coach)|formats\/result|pages\/fly\/(?:beside|coach|instruction|model-pilot|other-pilot|procedures|radio|unfinished|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
 
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },

@@ -17,18 +17,18 @@ execFileSync(
 const manifest = JSON.parse(readFileSync(join(dist, '.vite', 'manifest.json'), 'utf8'));
 
 /**
- * What waits for a press: the other pages, the voice and the words to be talked through by, which are off until asked for, and the logbook's files out
+ * What waits for a press: the other pages, the exercises with their words, the voice, which is off until it is asked for, and the logbook's files out
  * and in, which the logbook's page fetches with itself. All else that the
  * flying page can load it loads by itself once the aeroplane is ready (sheets, model pilot, judge, logbook), so that
  * nothing is asked for later; it counts as asked for, and so does whatever is added without being named here.
  */
 const WAITS_FOR_A_PRESS = [
+  'src/pages/exercise-flight.ts',
   'src/pages/brief/page.tsx',
   'src/pages/debrief/page.tsx',
   'src/pages/exercises/page.tsx',
   'src/pages/logbook/page.tsx',
   'src/pages/own/page.tsx',
-  'src/lesson/coach/talk.ts',
   'src/sound/voice.ts',
   'src/storage/exchange.ts',
 ];

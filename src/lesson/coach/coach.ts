@@ -58,7 +58,7 @@ const isTurnNear = (c: CoachContext): boolean => {
   return leftS !== null && leftS > 0 && leftS < TURN_NEAR_S;
 };
 
-/** What talks somebody through a circuit (`talk.ts`): handed in, because it is fetched only for who asks for it. */
+/** What talks somebody through a circuit (`talk.ts`), handed in. */
 export type Talk = (c: CoachContext) => Word[];
 
 const wordsNow = (

@@ -1,4 +1,5 @@
-import { beginCoach, type CoachMemory, coach, type Talk } from '../../lesson/coach/coach.ts';
+import { beginCoach, type CoachMemory, coach } from '../../lesson/coach/coach.ts';
+import { talkNow } from '../../lesson/coach/talk.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { useStore } from '../store.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
@@ -9,24 +10,6 @@ let memory: CoachMemory = beginCoach();
 let of: ReadyFlight | null = null;
 let lastS = 0;
 let toldLevel = '';
-
-let talk: Talk | null = null;
-let asked = false;
-
-/** The words of somebody who is talked through, fetched when that is chosen. */
-const fetchTalk = (): void => {
-  if (asked) return;
-  asked = true;
-  import('../../lesson/coach/talk.ts').then(
-    (loaded) => {
-      talk = loaded.talkNow;
-    },
-    () => {
-      // Without a network the reminders go on; it is tried again with the next flight
-      useStore.setState({ notice: 'The words to be talked through by did not load; reminders go on.' });
-    },
-  );
-};
 
 /** Four times a simulated second: lets the coach look, shows what it says and keeps it with the flight. */
 export const coachFlight = (
@@ -39,20 +22,20 @@ export const coachFlight = (
   if (of !== flight || s.timeS < lastS) {
     memory = beginCoach();
     toldLevel = '';
-    asked = talk !== null;
     of = flight;
   }
   lastS = s.timeS;
-  const level = byHand ? useStore.getState().settings.coach : 'silent';
+  // A demonstration is talked through as well; nobody who only watches is reminded of anything
+  const chosen = useStore.getState().settings.coach;
+  const level = byHand || chosen === 'talked-through' ? chosen : 'silent';
   if (byHand && level !== toldLevel) {
     toldLevel = level;
     tellFlight('coach', level);
   }
   const { teaching } = flight.scenario.aerodrome.circuit;
   const { lesson } = flight;
-  if (level === 'talked-through') fetchTalk();
   const context = { m: lessonMemory(flight), lesson, s, limits: flight.limits, teaching };
-  const text = coach(memory, context, level, talk);
+  const text = coach(memory, context, level, talkNow);
   if (text !== null) {
     tellFlight('said', text);
     say(text);
