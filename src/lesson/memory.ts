@@ -112,6 +112,8 @@ export interface TouchdownFact {
   noseUpS: number;
   /** The longest time the brakes were on without a break, above walking pace. */
   longestBrakeS: number;
+  /** With full power on already: the touch that a go-around may make. */
+  underPower: boolean;
 }
 
 /** The last of an approach: how it came down, and where that was stopped. */

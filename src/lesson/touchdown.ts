@@ -9,6 +9,7 @@ import type { LessonMemory, WheelMemory } from './memory.ts';
 
 /** A hop higher than this between two contacts is a bounce (common practice: about a foot). */
 const BOUNCE_M = mFromFt(1);
+const FULL = 0.9;
 /** Higher than this is a flight: what follows is another landing. */
 const FLIGHT_M = mFromFt(50);
 
@@ -96,5 +97,6 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
     floatM: m.flare.roundOutM === null ? null : c.alongM - m.flare.roundOutAlongM,
     noseUpS: 0,
     longestBrakeS: 0,
+    underPower: s.throttle > FULL,
   });
 };

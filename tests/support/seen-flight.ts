@@ -12,6 +12,7 @@ import { createPilot } from '../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../src/session/session.ts';
 import { prepare } from '../../src/simulation/model.ts';
 import { newSnapshot, type Snapshot } from '../../src/simulation/snapshot.ts';
+import type { Task } from '../../src/simulation/task.ts';
 
 /** A fault laid over what the lesson sees; the flight itself stays the model pilot's good one. */
 export type Fault = (s: Snapshot, m: LessonMemory, lesson: Lesson) => void;
@@ -20,7 +21,10 @@ export interface SeenOptions {
   readonly exercise?: string;
   readonly seed?: number;
   readonly aeroplane?: Aeroplane;
+  readonly aerodrome?: string;
   readonly overrides?: Overrides;
+  /** What the pilot is told. */
+  readonly task?: Task;
   /** What the lesson believes, where it is not what was flown. */
   readonly lesson?: Partial<Lesson>;
 }
@@ -29,13 +33,14 @@ const LONGEST_STEPS = 60 * 60 * 30;
 
 /** Flies an exercise to its end while the lesson, with every row of the rules, sees the fault. */
 export const seeFlight = (fault: Fault = () => {}, options: SeenOptions = {}): Report => {
-  const scenario = exerciseScenario(
+  const drawn = exerciseScenario(
     exerciseNamed(options.exercise ?? 'normal-circuit'),
     options.aeroplane ?? aeroplaneNamed('sandpiper'),
-    aerodromeNamed('curlew-sands'),
+    aerodromeNamed(options.aerodrome ?? 'curlew-sands'),
     options.seed ?? 1,
     { rudderAssist: false, ...options.overrides },
   );
+  const scenario = options.task === undefined ? drawn : { ...drawn, task: options.task };
   const model = prepare(scenario);
   const plan = scenarioPlan(scenario);
   const lesson: Lesson = { ...lessonOfScenario(scenario, model.runway, plan, null), ...options.lesson };

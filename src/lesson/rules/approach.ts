@@ -17,12 +17,19 @@ const gateRow = (heightFt: number): Rule => ({
   good: 0,
   bad: 2,
   measure: (c) => gateOf(c, heightFt)?.why.length,
-  unjudged: (c) => gateOf(c, heightFt)?.decides === false,
+  unjudged: (c) => gateOf(c, heightFt)?.decides === false || wasAnswered(c, heightFt),
   against: () => ({ target: 0, low: 0, high: 0, source: STABILISED }),
 });
 
 const gateOf = (c: CircuitFacts, heightFt: number) =>
   lastWhere(c.m.gates, (g) => g.circuit === c.circuit && g.heightFt === heightFt);
+
+/** Gone around at once: that was the right answer, and a go-around is never wrong. */
+const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
+  c.m.dues.some(
+    ({ circuit, why, answered, ignored }) =>
+      circuit === c.circuit && why.startsWith(`not stabilised at ${heightFt} ft`) && answered && !ignored,
+  );
 
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
 

@@ -11,8 +11,12 @@ type TouchdownRow = Omit<Rule, 'leg' | 'measure'> & {
 const atTouchdown = ({ of, ...row }: TouchdownRow): Rule => ({
   ...row,
   leg: 'landing-roll',
-  measure: (c) => (c.touchdown === null ? undefined : of(c.touchdown, c)),
+  measure: (c) => (c.touchdown === null || wasGoingAround(c) ? undefined : of(c.touchdown, c)),
 });
+
+/** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C chapter 9), and is no landing. */
+const wasGoingAround = ({ touchdown, m, circuit }: CircuitFacts): boolean =>
+  touchdown?.underPower === true && m.goArounds.some((flown) => flown.circuit === circuit);
 
 /** A short field asks for 200 ft, softness is another row, a glide is to end on the runway. */
 const isShort = ({ lesson }: CircuitFacts): boolean => lesson.task.technique === 'short-field';
