@@ -107,33 +107,13 @@ export const ExercisesPage = () => {
         </nav>
       </header>
       <div className="exercise-columns">
-<<<<<<< Updated upstream
-        <ul className="exercise-list">
-          {EXERCISES.map((exercise) => {
-            const { last } = bestAndLast(rows, exercise);
-            return (
-              <li key={exercise.id}>
-                <button
-                  type="button"
-                  aria-pressed={exercise.id === chosen?.id}
-                  onClick={() => setChosen(exercise.id)}
-                >
-                  <strong>{exercise.title}</strong>
-                  <span>{exercise.trains.join(' · ')}</span>
-                  {last === null ? null : <span className="soft">last: {resultWords(last)}</span>}
-                </button>
-              </li>
-            );
-          })}
-        </ul>
-=======
         <div className="exercise-list">
           {inParts(EXERCISES).map((part) => (
             <section key={part.title} aria-label={part.title}>
               <h2>{part.title}</h2>
               <ul>
                 {part.exercises.map((exercise) => {
-                  const { last } = bestAndLast(rows, exercise.id);
+                  const { last } = bestAndLast(rows, exercise);
                   return (
                     <li key={exercise.id}>
                       <button
@@ -152,7 +132,6 @@ export const ExercisesPage = () => {
             </section>
           ))}
         </div>
->>>>>>> Stashed changes
         {chosen ? <ExerciseCard exercise={chosen} rows={rows} /> : null}
       </div>
       <footer className="log-foot">{CAUTION}</footer>
