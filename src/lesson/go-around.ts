@@ -1,13 +1,16 @@
-import { ftFromM, mFromFt } from '../units/conversions.ts';
+import { sin } from '../maths/functions.ts';
+import { ftFromM, ktFromMps, mFromFt, mpsFromKt } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import { closeFact } from './close-fact.ts';
 import type { Lesson } from './lesson.ts';
-import type { LessonMemory } from './memory.ts';
+import type { DueFact, LessonMemory } from './memory.ts';
 
 /**
  * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
- * as safe, not needed. Not down in the first third of the runway: FAA-H-8083-3C chapter 9; where the specified
- * point lies further on, 400 ft beyond it (the tolerance of FAA-S-ACS-6 IV.B).
+ * as safe, not needed. Not down in the first third of the runway, or drift that is not held: FAA-H-8083-3C chapter 9,
+ * p. 203 and 204; where the specified point lies beyond the first third, 400 ft beyond it (the tolerance of
+ * FAA-S-ACS-6 IV.B); how much drift, for how long, is common practice. Going on is a safety stop, but not out of
+ * a hold-off: that is judged by its rows and by the runway that is left.
  */
 const LATE_M = mFromFt(400);
 const ANSWER_S = 8;
@@ -18,6 +21,12 @@ const LATE = 'not down';
 /** Nobody goes around from wheels that are touching: where they do so soon, the point of touchdown is judged. */
 const TOUCHING_S = 1;
 const HIGH_BOUNCE_M = mFromFt(5);
+const DRIFTING = 'drift not held';
+const DRIFT_MPS = mpsFromKt(5);
+const DRIFT_LASTS_S = 2;
+
+/** Conditions that are remembered from look to look. */
+export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;
 
 const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void => {
   m.dues.push({ circuit: m.legs.circuit, dueS, heightM, why, answered: false, ignored: false });
@@ -37,18 +46,39 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
     due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(hopM))} ft`);
   }
+  watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
   const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
   if (changed && awayAgain) noteGoAround(m, where.heightM);
   const last = m.dues[m.dues.length - 1];
-  if (last?.why.startsWith(LATE) && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
+  if (last && isOfHoldOff(last) && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {
     const overS = where.timeS - d.dueS;
     const answering = where.throttle > FULL && overS < AWAY_S;
     if (d.answered || d.ignored || overS < ANSWER_S || answering) continue;
     d.ignored = true;
-    m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
+    if (!isOfHoldOff(d)) m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
   }
+};
+
+const isOfHoldOff = ({ why }: DueFact): boolean => why.startsWith(LATE) || why.startsWith(DRIFTING);
+
+/** Over the ground, off the centreline, in the hold-off. */
+const watchDrift = (m: LessonMemory, { where, plan }: Lesson, holdingOff: boolean): void => {
+  const spell = m.spells.drift;
+  if (spell === undefined) return;
+  // The track counts towards the circuit side
+  const rightMps = plan.side * where.groundspeedMps * sin(where.trackRad);
+  if (!holdingOff || Math.abs(rightMps) < DRIFT_MPS) {
+    spell.fromS = null;
+    spell.told = false;
+    return;
+  }
+  spell.fromS ??= where.timeS;
+  if (spell.told || where.timeS - spell.fromS < DRIFT_LASTS_S) return;
+  spell.told = true;
+  const to = rightMps > 0 ? 'right' : 'left';
+  due(m, where.timeS, where.clearM, `${DRIFTING}: ${fixed(ktFromMps(Math.abs(rightMps)))} kt to the ${to}`);
 };
 
 const justBegan = (m: LessonMemory, id: string, holds: boolean): boolean => {

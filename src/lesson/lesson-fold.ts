@@ -4,7 +4,7 @@ import type { Snapshot } from '../simulation/snapshot.ts';
 import { watchEngine } from './engine-failure.ts';
 import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
-import { watchGoArounds } from './go-around.ts';
+import { GO_AROUND_SPELLS, watchGoArounds } from './go-around.ts';
 import { watchInstructions } from './instructions.ts';
 import { beginLegs, watchLegs } from './legs.ts';
 import type { Lesson } from './lesson.ts';
@@ -43,7 +43,7 @@ export const createLessonFold = (lesson: Lesson, limits: ToleranceSet = DEFAULT_
 const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
   lookFrom(lesson.runway, lesson.plan.side, s, lesson.where);
   const legs = beginLegs(lesson.where, lesson.bounds);
-  const ids = [...SAFETY_RULES.map((rule) => rule.id), 'first-third', 'high-bounce'];
+  const ids = [...SAFETY_RULES.map((rule) => rule.id), ...GO_AROUND_SPELLS];
   const m: LessonMemory = {
     legs,
     now: beginStretch(1, legs.leg, s.timeS, s.heightM),

@@ -204,7 +204,6 @@ const STORIES: Readonly<Record<string, Story>> = {
     fault: (s, m, lesson) => {
       if (m.legs.leg === 'hold-off' && s.wheelClearanceM > 0.3) shift(s, lesson, 400, 0);
     },
-    safety: WENT_ON,
   },
   'go-around-answer': {
     fault: () => {},
