@@ -1,9 +1,9 @@
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
-import { climbPitchRad } from '../habits.ts';
+import { climbPitchRad, pitchFor } from '../habits.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
-import { climbAt } from '../holds/path.ts';
+import { climbAt, slowAlphaRad } from '../holds/path.ts';
 import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
 import type { PilotMemory } from '../memory.ts';
@@ -19,6 +19,10 @@ const SAFE_M = mFromFt(40);
 const LAST_STAGE_M = mFromFt(200);
 const POSITIVE_MPS = 0.5;
 const SLOW_MPS = mpsFromKt(4);
+
+const LOW_M = mFromFt(50);
+/** Over what level flight asks for: it is to go up. */
+const LIFTING_RAD = radFromDeg(1.5);
 
 const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
 
@@ -40,6 +44,18 @@ export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): v
   m.flapFromS = v.timeS;
 };
 
+/**
+ * The nose of the climb. Slow and low the aeroplane is not dropped into it: the nose stays where it carries the
+ * weight at this speed until there is speed or air below.
+ */
+const firstPitchRad = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+  const habit = b.habits['going-around'];
+  const climb = climbPitchRad(habit);
+  if (v.clearanceM > LOW_M) return climb;
+  const carrying = pitchFor(habit, 0) + slowAlphaRad(b, habit, m.iasMps);
+  return Math.max(climb, Math.min(habit.highestAlphaRad, carrying + LIFTING_RAD));
+};
+
 /** Full power, a firm push into the climbing attitude, flap in stages, along the runway and round again. */
 export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.hands.brake = 0;
@@ -51,7 +67,7 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   holdLine(b, m, v, v.yM, 0, most);
   if (v.timeS - m.phaseFromS < PUSHING_S) {
     m.hands.throttle = 1;
-    holdPitch(b, m, v, climbPitchRad(b.habits['going-around']), PUSHING_RADPS, FIRM);
+    holdPitch(b, m, v, firstPitchRad(b, m, v), PUSHING_RADPS, FIRM);
   } else {
     climbAt(b, m, v, clean ? b.habits.climb.iasMps : b.habits['going-around'].iasMps);
     trimOut(b, m, v);

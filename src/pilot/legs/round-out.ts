@@ -21,6 +21,10 @@ const SINK_LEARNING_PER_S = 0.8;
 const MOST_LEARNT_RAD = 0.06;
 const FLARE_RADPS = radFromDeg(6);
 const RELAXING_RADPS = radFromDeg(4);
+/** Slow and still some feet up: the attitude is held, power lets it settle (FAA-H-8083-3C chapter 9, ballooning). */
+const HOLDING_RADPS = radFromDeg(0.5);
+const HOLDING_OVER_STALL = 1.25;
+const HOLDING_M = 1.2;
 const TAIL_MARGIN_RAD = radFromDeg(5);
 /** On soft ground as slow as it will fly. */
 const SOFT_TAIL_MARGIN_RAD = radFromDeg(3.5);
@@ -64,7 +68,7 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   const least = level + sloping + near * NOSE_UP_RAD - (1 - near) * b.plan.approachRad;
   const relaxed = Math.max(
     clamp(pitch, Math.min(least, most), most),
-    m.pitchWantedRad - RELAXING_RADPS * TICK_S,
+    m.pitchWantedRad - (ballooned(b, m, v) ? HOLDING_RADPS : RELAXING_RADPS) * TICK_S,
   );
   holdPitch(b, m, v, relaxed, FLARE_RADPS, hand);
   if (v.onGround) {
@@ -76,6 +80,9 @@ export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   if (why === FLOATED) m.floats += 1;
   if (why !== '') goAround(m, v, why);
 };
+
+const ballooned = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean =>
+  v.clearanceM > HOLDING_M && m.iasMps < HOLDING_OVER_STALL * b.feel.stallIasMps;
 
 const FLOATED = 'not down in time';
 const FURTHER_M = 40;
