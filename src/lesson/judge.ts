@@ -1,7 +1,8 @@
 import { bandOf } from './bands.ts';
+import { circuitOfItem } from './item-words.ts';
 import type { Lesson } from './lesson.ts';
 import type { ItemReport } from './report.ts';
-import type { CircuitFacts, Standard } from './rule.ts';
+import type { CircuitFacts, Rule, SessionRule, Standard } from './rule.ts';
 import { RULES, SESSION_RULES } from './rules.ts';
 import { selects } from './selection.ts';
 import type { ToleranceSet } from './tolerances.ts';
@@ -51,13 +52,19 @@ export const judgeSession = (circuits: readonly CircuitFacts[], limits: Toleranc
   });
 };
 
+/** The row that an item of a report was judged by. */
+const rowOf = (item: string): Rule | SessionRule | undefined => {
+  const { id } = circuitOfItem(item);
+  return RULES.find((rule) => rule.id === id) ?? SESSION_RULES.find((rule) => rule.id === id);
+};
+
+/** What was measured: "airspeed furthest from the planned one, once settled"; empty for a row that is no more. */
+export const measuresOf = (item: string): string => rowOf(item)?.measures ?? '';
+
 /** What to say to a result that was not green; empty where there is nothing to say. */
 export const wordsFor = (report: ItemReport): string => {
   if (report.band === 'green' || report.band === 'not-judged' || report.value === null) return '';
-  const row = [...RULES, ...SESSION_RULES].find(
-    ({ id }) =>
-      report.id === id || (report.id.startsWith(`${id}-`) && /^\d+$/.test(report.id.slice(id.length + 1))),
-  );
+  const row = rowOf(report.id);
   if (row === undefined) return '';
   return (report.low !== null && report.value < report.low ? row.say.low : row.say.high) ?? '';
 };

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { LegMarks } from '../lesson/leg-marks.ts';
 import type { UnfinishedFlight } from '../storage/logbook.ts';
 import type { Theme } from '../views/palette.ts';
 import type { Rate } from './fly/clock.ts';
@@ -43,6 +44,8 @@ export interface Store {
   readonly legId: string;
   readonly leg: string;
   readonly next: string;
+  /** What was judged of this circuit's legs so far. */
+  readonly marks: readonly LegMarks[];
   readonly look: Look;
   readonly planHeld: boolean;
   readonly planLooks: number;
@@ -90,6 +93,7 @@ export const useStore = create<Store>()(() => {
     legId: '',
     leg: '',
     next: '',
+    marks: [],
     look: 'leg',
     planHeld: false,
     planLooks: 0,

@@ -50,10 +50,10 @@ describe('the debrief', () => {
     // Every item of the flight's own report is there, with its value judged alike.
     const judged = body.result.items.length;
     await page.getByRole('button', { name: `everything (${judged})` }).waitFor();
-    expect(await page.locator('.debrief-items tbody tr:not(.group)').count()).toBe(judged);
+    expect(await page.locator('.judged-items tbody tr:not(.group)').count()).toBe(judged);
     const short = body.result.items.filter((item) => item.band === 'amber' || item.band === 'red').length;
     await page.getByRole('button', { name: `what fell short (${short})` }).click();
-    expect(await page.locator('.debrief-items tbody tr:not(.group)').count()).toBe(short);
+    expect(await page.locator('.judged-items tbody tr:not(.group)').count()).toBe(short);
 
     await searched(page);
     expect((await page.locator('.root-sentence').textContent())?.length).toBeGreaterThan(10);

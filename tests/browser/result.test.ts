@@ -14,7 +14,25 @@ describe('a circuit watched to its end', () => {
     await page.keyboard.press('4');
     const result = page.locator('.sheet-result');
     // A circuit takes some seven minutes (two minutes at four-fold rate), ten at most.
-    for (let i = 0; i < 16 && (await result.count()) === 0; i += 1) await page.clock.runFor(10_000);
+    let marks = '';
+    for (let i = 0; i < 16 && (await result.count()) === 0; i += 1) {
+      await page.clock.runFor(10_000);
+      marks = (await page.getByRole('list', { name: 'Judged so far' }).textContent()) ?? marks;
+    }
+    // Live: a mark for each row of each leg that is over
+    expect(marks).toMatch(/Downwind: height inside.*Base: speed inside/);
+    // Afterwards: value, target, tolerance and source of every row
+    const rows = result.locator('.judged-items tbody tr:not(.group)');
+    expect(await rows.count()).toBeGreaterThan(30);
+    for (const cells of await rows.evaluateAll((all) =>
+      all.map((row) => [...row.children].map((cell) => cell.textContent?.trim() ?? '')),
+    )) {
+      const [title, value, target, tolerance, , source] = cells;
+      expect([value, target, tolerance, source], title).not.toContain('');
+    }
+    expect(await result.textContent()).toContain(
+      'Flown with: whiteboard · coach reminded · hand holds · rudder assist · the model pilot flew',
+    );
     expect(await result.getByRole('heading').first().textContent()).toContain('Stopped');
     for (const leg of ['upwind', 'crosswind', 'downwind', 'base', 'final']) {
       expect(await result.getByRole('rowheader', { name: leg, exact: true }).count(), leg).toBe(1);

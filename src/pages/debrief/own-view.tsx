@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { STABILISED } from '../../circuit/stabilised.ts';
 import type { FlownResult } from '../../formats/result.ts';
 import { degFromRad, ktFromMps } from '../../units/conversions.ts';
 import type { Tape } from './tape.ts';
@@ -50,12 +51,14 @@ export const OwnView = ({ onDone }: OwnViewProps) => {
   );
 };
 
-/** Half a degree and the approach speed's own tolerance stand in the lesson; here the words only need a side. */
-const SLOPE_DEG = 0.5;
-const SPEED_KT = 5;
+/** As the gates have it. */
+const SLOPE = { below: degFromRad(STABILISED.slopeRad), above: degFromRad(STABILISED.slopeRad) };
 
-const sideOf = (off: number, allowed: number, words: readonly string[]): string =>
-  (off > allowed ? words[0] : off < -allowed ? words[2] : words[1]) ?? '';
+const sideOf = (
+  off: number,
+  allowed: { readonly below: number; readonly above: number },
+  words: readonly string[],
+): string => (off > allowed.above ? words[0] : off < -allowed.below ? words[2] : words[1]) ?? '';
 
 /** The same three, as the last gate had them; empty where there was none. */
 export const asFlown = (result: FlownResult, tape: Tape): readonly string[] => {
@@ -64,8 +67,8 @@ export const asFlown = (result: FlownResult, tape: Tape): readonly string[] => {
   const { approachRad, approachIasMps } = tape.plan;
   const due = result.go_arounds.some((g) => g.due_at_s !== null);
   return [
-    sideOf(gate.slope_deg - degFromRad(approachRad), SLOPE_DEG, QUESTIONS[0]?.answers ?? []),
-    sideOf(gate.ias_kt - ktFromMps(approachIasMps), SPEED_KT, QUESTIONS[1]?.answers ?? []),
+    sideOf(gate.slope_deg - degFromRad(approachRad), SLOPE, QUESTIONS[0]?.answers ?? []),
+    sideOf(gate.ias_kt - ktFromMps(approachIasMps), tape.limits.approachSpeedKt, QUESTIONS[1]?.answers ?? []),
     (due ? QUESTIONS[2]?.answers[1] : QUESTIONS[2]?.answers[0]) ?? '',
   ];
 };

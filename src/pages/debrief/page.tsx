@@ -2,7 +2,9 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { limitsOf } from '../../lesson/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
-import { valueWords } from '../../lesson/value-words.ts';
+import { helpWords } from '../../lesson/help-words.ts';
+import { itemTitle } from '../../lesson/item-words.ts';
+import { toleranceWords, valueWords } from '../../lesson/value-words.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { OpenedAttempt } from '../../storage/logbook.ts';
 import type { RootResult } from '../../study/root/result.ts';
@@ -13,6 +15,7 @@ import { windWords } from '../fly/headline.ts';
 import { firstLookAt } from '../fly/result.ts';
 import { CAUTION } from '../fly/start-sheet.tsx';
 import { handOver } from '../hand-over.ts';
+import { Items } from '../judged-items.tsx';
 import { pilotNow, theLogbook } from '../logbook-here.ts';
 import { goTo, useRouteDetail } from '../route.ts';
 import { useStore } from '../store.ts';
@@ -21,8 +24,6 @@ import { dayText } from '../when.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
-import { itemName, toleranceWords } from './item-names.ts';
-import { Items } from './items.tsx';
 import { asFlown, OwnView, OwnViewAgain } from './own-view.tsx';
 import { savePicture } from './picture.ts';
 import { PlanDrawing } from './plan-drawing.tsx';
@@ -61,9 +62,9 @@ const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly se
       first: firstOf(opened, search.result),
       lines: opened.attempt.result.items
         .filter((item) => item.value !== null)
-        .map(({ id, leg, value, unit, target, low, high, band }) => ({
-          words: `${itemName(id, leg)}: ${valueWords(value, unit)} (${toleranceWords(target, low, high, unit)})`,
-          band,
+        .map((item) => ({
+          words: `${itemTitle(item)}: ${valueWords(item.value, item.unit)} (${toleranceWords(item.target, item.low, item.high, item.unit)})`,
+          band: item.band,
         })),
       foot: CAUTION,
     });
@@ -143,6 +144,9 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
         onTrain={train}
       />
       <OwnViewAgain said={ownView} flown={asFlown(result, laid)} />
+      <p className="soft debrief-help">
+        Flown with: {helpWords(row.help)}. Judged by: {laid.limits.title}.
+      </p>
       <div className="debrief-drawn">
         <section className="debrief-box debrief-plan" aria-labelledby="title-plan">
           <div className="debrief-head-row">

@@ -52,6 +52,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   let counts = begun.help ?? NO_COUNTS;
   let picture = begun.help?.picture ?? null;
   let coach = begun.help?.coach ?? null;
+  let held = begun.help?.handHolds ?? false;
   let freezes = 0;
   let watchedSteps = 0;
   let lastSteps = flight.session.step;
@@ -68,7 +69,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       coach: louder(coach ?? loud, loud),
       picture: moreShown(picture ?? shown, shown),
       rudderAssist: flight.scenario.assists.rudder,
-      handHolds: handStyle === 'hold',
+      handHolds: held || handStyle === 'hold',
       freezes: counts.freezes + freezes,
       stepsBack: counts.stepsBack + stepsBack,
       planLooks: counts.planLooks + planLooks,
@@ -122,6 +123,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (pilot === 'model' && step > lastSteps) watchedSteps += step - lastSteps;
       lastSteps = step;
       if (picture !== settings.picture) picture = moreShown(picture ?? settings.picture, settings.picture);
+      held ||= settings.handStyle === 'hold';
       if (coach !== settings.coach) coach = louder(coach ?? settings.coach, settings.coach);
       if (over) return;
       if (journal !== null) journal.note(recordingNow());

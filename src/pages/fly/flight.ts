@@ -175,6 +175,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       stepsBack: 0,
       look: 'leg',
       legId: '',
+      marks: [],
       notice: '',
       instruction: '',
       headline: headlineOf(scenario, model.runway.circuitSide),

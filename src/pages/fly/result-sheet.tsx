@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import { itemTitle } from '../../lesson/item-words.ts';
 import type { ItemReport, LegReport, Report } from '../../lesson/report.ts';
-import { limitsWords, valueWords } from '../../lesson/value-words.ts';
+import { valueWords } from '../../lesson/value-words.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { clockText, fixed } from '../../units/format.ts';
+import { BAND_WORDS } from '../bands.ts';
+import { Items } from '../judged-items.tsx';
 import { goTo } from '../route.ts';
 import { useStore } from '../store.ts';
 import { legWords } from './card-data.ts';
@@ -13,23 +15,16 @@ import { ResultPlan, ResultProfile } from './result-drawings.tsx';
 import { SheetOver } from './sheet.tsx';
 import { CAUTION } from './start-sheet.tsx';
 
-const BANDS: Readonly<Record<ItemReport['band'], string>> = {
-  green: 'inside',
-  amber: 'just outside',
-  red: 'outside',
-  'not-judged': 'not judged',
-};
-
 const LEGS = ['upwind', 'crosswind', 'downwind', 'base', 'final'] as const;
 
 /** A value with its mark (round inside, triangle just outside, square outside) and the plan's value below. */
 const Flown = ({ item }: { readonly item: ItemReport | undefined }) => {
   if (!item) return <td className="soft">–</td>;
   return (
-    <td title={`${itemTitle(item)}. ${item.source}`}>
+    <td title={itemTitle(item)}>
       <span className={`band band-${item.band}`}>
         {valueWords(item.value, item.unit)}
-        <span className="only-heard"> {BANDS[item.band]}</span>
+        <span className="only-heard"> {BAND_WORDS[item.band]}</span>
       </span>
       <small>plan {valueWords(item.target, item.unit)}</small>
     </td>
@@ -65,31 +60,6 @@ const LegTable = ({ items }: { readonly items: readonly ItemReport[] }) => {
     </table>
   );
 };
-
-const IN_LEG_TABLE = /^(upwind|crosswind|downwind|base|final)-(height|speed|track)|-bank$/;
-
-/** Everything else that was judged, in words. */
-const OtherItems = ({ items }: { readonly items: readonly ItemReport[] }) => (
-  <table>
-    <caption className="only-heard">What else was judged</caption>
-    <tbody>
-      {items
-        .filter((item) => !IN_LEG_TABLE.test(item.id) && !item.id.startsWith('gate') && item.value !== null)
-        .map((item) => (
-          <tr key={item.id} title={item.source}>
-            <th scope="row">{itemTitle(item)}</th>
-            <td>
-              <span className={`band band-${item.band}`}>
-                {valueWords(item.value, item.unit)}
-                <span className="only-heard"> {BANDS[item.band]}</span>
-              </span>
-              <small>{limitsWords(item.low, item.high, item.unit)}</small>
-            </td>
-          </tr>
-        ))}
-    </tbody>
-  </table>
-);
 
 const Gates = ({ report }: { readonly report: Report }) => (
   <table>
@@ -250,8 +220,7 @@ export const ResultSheet = () => {
           <LegTable items={result.report.items} />
           <Gates report={result.report} />
         </div>
-        <h3>What else was judged</h3>
-        <OtherItems items={result.report.items} />
+        <Items items={result.report.items} />
         <p className="soft">
           Flown with: {result.help}. Judged by: {result.judgedBy}. {CAUTION}
         </p>

@@ -1,7 +1,10 @@
 import { judgedExerciseOf } from '../../judged-exercises.ts';
 import { assess } from '../../lesson/assess.ts';
+import type { HelpUsed } from '../../lesson/attempt.ts';
+import { helpWords } from '../../lesson/help-words.ts';
 import { circuitOfItem, itemSentence } from '../../lesson/item-words.ts';
 import { wordsFor } from '../../lesson/judge.ts';
+import { type LegMarks, legMarks } from '../../lesson/leg-marks.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { endingOf } from '../../lesson/outcome.ts';
 import { isPractised } from '../../lesson/practised.ts';
@@ -11,7 +14,6 @@ import { RULES, SESSION_RULES } from '../../lesson/rules.ts';
 import { selects } from '../../lesson/selection.ts';
 import { type Verdict, verdictOf } from '../../lesson/verdict.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
-import { clockText } from '../../units/format.ts';
 import { type FlownPath, flownPath } from './flown-path.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
 
@@ -74,24 +76,6 @@ export const firstLookAt = (report: Report, outcome?: ResultCard['outcome']): st
     : 'Too little was flown to judge.';
 };
 
-const plural = (count: number, one: string): string =>
-  count === 1 ? `once ${one}` : `${count} times ${one}`;
-
-const helpWords = ({ picture, planLooks, stepsBack, watchedS }: HelpTaken): string => {
-  const words = [picture.replaceAll('-', ' ')];
-  if (planLooks > 0) words.push(plural(planLooks, 'looked at the plan'));
-  if (stepsBack > 0) words.push(plural(stepsBack, 'stepped back'));
-  if (watchedS > 0) words.push(`the model pilot flew ${clockText(watchedS)} of it`);
-  return words.join(' · ');
-};
-
-export interface HelpTaken {
-  readonly watchedS: number;
-  readonly picture: string;
-  readonly planLooks: number;
-  readonly stepsBack: number;
-}
-
 /**
  * The lesson with the rows that its exercise looks at. Checks, calls and lookout are nobody's to answer for
  * where the model pilot had the aeroplane.
@@ -106,6 +90,10 @@ export const judged = (
   const left = rows.filter((id) => !PROCEDURE_IDS.has(id) && (assessed === null || selects(assessed, id)));
   return { ...lesson, assessed: left };
 };
+
+/** The legs of this circuit that are over, as they will stand in the result. */
+export const marksNow = (flight: ReadyFlight, watchedS: number): readonly LegMarks[] =>
+  legMarks(assess(lessonMemory(flight), judged(flight, watchedS), flight.limits));
 
 /** Whether what its exercise is for has been flown, where that is not a whole flight. */
 export const practised = (flight: ReadyFlight): boolean => {
@@ -128,7 +116,7 @@ const verdictNow = (flight: ReadyFlight, end: Pick<ResultCard, 'outcome' | 'why'
 };
 
 /** The flight so far as a card: the same assessment as everywhere. */
-export const resultOf = (flight: ReadyFlight, help: HelpTaken): ResultCard => {
+export const resultOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
   const memory = lessonMemory(flight);
   const report = assess(memory, judged(flight, help.watchedS), flight.limits);
   const end = endOf(flight);

@@ -3,8 +3,10 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import { useStore } from '../store.ts';
 import type { Announcer } from './announcer.ts';
 import { legWords } from './card-data.ts';
+import { logOf } from './flight-log.ts';
 import { nextWords } from './next-words.ts';
 import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { resultsNow } from './results.ts';
 
 const LIGHT_WORDS: Readonly<Record<string, string>> = { W: 'white', R: 'red', P: 'changing', '-': 'dark' };
 
@@ -32,6 +34,8 @@ export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer
   if (keys.every((key) => before[key] === changes[key])) return;
   useStore.setState(changes);
   if (before.legId !== legId) {
+    const marks = resultsNow()?.marksNow(flight, logOf(flight).help().watchedS) ?? [];
+    useStore.setState({ marks });
     if (before.settings.announce) announcer.say(`${changes.leg}.${next ? ` Next: ${next}.` : ''}`);
     // A look chosen for the leg before would hide what this one asks for.
     if (before.legId && before.look !== 'leg') useStore.setState({ look: 'leg' });

@@ -1,5 +1,6 @@
 import { changeSettings, useStore } from '../store.ts';
 import { useInstruments } from './instruments.ts';
+import { LegMarksSoFar } from './leg-marks.tsx';
 import { Panel } from './panel.tsx';
 
 const PLAN_MODES = ['runway-up', 'north-up', 'track-up'] as const;
@@ -34,6 +35,7 @@ export const ProfilePanel = () => (
   <Panel
     name="profile"
     title="Profile"
+    aside={<LegMarksSoFar />}
     view="profile"
     says="Height against distance flown, on base and final against distance to the threshold with the sectors of the slope lights"
   />

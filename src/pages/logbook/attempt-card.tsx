@@ -1,26 +1,11 @@
 import { useEffect, useState } from 'react';
-import type { AttemptRow, HelpUsed } from '../../lesson/attempt.ts';
+import type { AttemptRow } from '../../lesson/attempt.ts';
+import { helpWords } from '../../lesson/help-words.ts';
 import type { FileOut, Logbook } from '../../storage/logbook.ts';
 import { fixed } from '../../units/format.ts';
 import { saveFile } from '../save-file.ts';
 import { dayText } from '../when.ts';
 import { exerciseTitle } from './trained-by.ts';
-
-const times = (count: number, one: string): string[] =>
-  count === 0 ? [] : [count === 1 ? `${one} once` : `${one} ${count} times`];
-
-/** How much help there was, in one line. */
-export const helpWords = (help: HelpUsed): string =>
-  [
-    help.picture.replaceAll('-', ' '),
-    `coach ${help.coach.replaceAll('-', ' ')}`,
-    help.handHolds ? 'hand holds' : 'stick',
-    ...(help.rudderAssist ? ['rudder assist'] : []),
-    ...times(help.freezes, 'frozen'),
-    ...times(help.stepsBack, 'stepped back'),
-    ...times(help.planLooks, 'looked at the plan'),
-    ...(help.watchedS > 0 ? [`watched for ${fixed(help.watchedS)} s`] : []),
-  ].join(' · ');
 
 const FORMATS = [
   { name: 'JSON', says: 'flies again exactly', of: (book: Logbook, id: string) => book.exportJson([id]) },

@@ -1,9 +1,8 @@
 import { memo, useMemo } from 'react';
 import type { AttemptRow } from '../../lesson/attempt.ts';
-import { circuitOfItem, legWords } from '../../lesson/item-words.ts';
+import { circuitOfItem, itemTitle, legWords } from '../../lesson/item-words.ts';
 import { practiseNext } from '../../lesson/practise.ts';
 import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, legTrends } from '../../lesson/trends.ts';
-import { itemName } from '../debrief/item-names.ts';
 import { train } from '../train.ts';
 import { exerciseFor, exerciseTitle, successOf } from './trained-by.ts';
 
@@ -77,9 +76,7 @@ const TrendRow = ({ trend, limits }: { readonly trend: ItemTrend; readonly limit
   const { green, amber, red } = trend.lately;
   return (
     <tr>
-      <th scope="row">
-        <span className="soft">{legWords(trend.leg)}:</span> {itemName(trend.id, trend.leg)}
-      </th>
+      <th scope="row">{itemTitle(trend)}</th>
       <td>
         <Spark trend={trend} {...limits} />
       </td>
@@ -135,7 +132,7 @@ export const TrendPanel = memo(({ rows }: PanelProps) => {
       <p className="log-legs">
         {legs.map(({ leg, lately }) => (
           <span key={leg}>
-            {leg.replaceAll('-', ' ')}{' '}
+            {legWords(leg)}{' '}
             <span className={`band band-${lately.red > 0 ? 'red' : lately.amber > 0 ? 'amber' : 'green'}`}>
               {lately.green}/{lately.green + lately.amber + lately.red}
             </span>

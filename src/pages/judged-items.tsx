@@ -1,15 +1,11 @@
 import { useState } from 'react';
-import type { LegName } from '../../lesson/names.ts';
-import type { ItemReport } from '../../lesson/report.ts';
-import { valueWords } from '../../lesson/value-words.ts';
-import { itemName, toleranceWords } from './item-names.ts';
-
-const BANDS: Readonly<Record<ItemReport['band'], string>> = {
-  green: 'inside',
-  amber: 'just outside',
-  red: 'outside',
-  'not-judged': 'not judged',
-};
+import { itemTitle } from '../lesson/item-words.ts';
+import { measuresOf } from '../lesson/judge.ts';
+import type { LegName } from '../lesson/names.ts';
+import type { ItemReport } from '../lesson/report.ts';
+import { briefly, toleranceWords, valueWords } from '../lesson/value-words.ts';
+import { BAND_WORDS } from './bands.ts';
+import './styles/judged-items.css';
 
 interface Group {
   readonly title: string;
@@ -91,14 +87,16 @@ const fellShort = (item: ItemReport): boolean => item.band === 'amber' || item.b
 
 const Row = ({ item }: { readonly item: ItemReport }) => (
   <tr>
-    <th scope="row">{itemName(item.id, item.leg)}</th>
+    <th scope="row">
+      {itemTitle(item)} <small className="soft">{measuresOf(item.id)}</small>
+    </th>
     <td>
       <span className={`band band-${item.band}`}>
         {valueWords(item.value, item.unit)}
-        <span className="only-heard"> {BANDS[item.band]}</span>
+        <span className="only-heard"> {BAND_WORDS[item.band]}</span>
       </span>
     </td>
-    <td>{item.target === null ? '' : valueWords(item.target, item.unit)}</td>
+    <td>{item.target === null ? '' : briefly(item.target, item.unit)}</td>
     <td>{toleranceWords(item.target, item.low, item.high, item.unit)}</td>
     <td>
       <Bar item={item} />
@@ -113,8 +111,8 @@ export const Items = ({ items }: { readonly items: readonly ItemReport[] }) => {
   const shown = items.filter((item) => filter === 'everything' || fellShort(item));
   const short = items.filter(fellShort).length;
   return (
-    <section className="debrief-items" aria-labelledby="title-items">
-      <div className="debrief-head-row">
+    <section className="judged-items" aria-labelledby="title-items">
+      <div className="judged-head">
         <h2 id="title-items">Item by item</h2>
         <span className="joined small no-print">
           {FILTERS.map((each) => (
