@@ -133,6 +133,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
 
   // --- the flight ---
   const adopt = (next: ReadyFlight, begun: BegunElsewhere = {}) => {
+    const flownBefore = flight !== null && flight !== next && flight.session.step > 0;
     if (flight && flight !== next) logOf(flight).dropped();
     flight = next;
     const log = logOf(next, begun);
@@ -153,6 +154,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
         });
       },
     });
+    // A new flight begins at the normal rate, whatever the last one was watched at
+    if (flownBefore) set({ rate: 1 });
     driver.setRate(get().rate);
     const { scenario, model } = next;
     setInstruments(instrumentsOf(next));
@@ -331,6 +334,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
 
   const laidReady = takeHandOver();
   const kept = keptFlight(get().settings);
+  if (laidReady || !kept) set({ rate: 1 });
   if (laidReady) {
     // Whoever comes from another page has read what the first sheet says.
     if (get().sheet === 'start') set({ sheet: null });

@@ -12,16 +12,19 @@ export const Radio = () => {
   const prompt = useProcedures((s) => s.prompt);
   const correction = useProcedures((s) => s.correction);
   const frozen = useStore((s) => s.frozen);
+  // Who only watches has no call to choose
+  const watching = useStore((s) => s.pilot === 'model');
   // Names of keys are written anew when keys change
   useStore((s) => s.settings.keys);
-  if (!heard && !prompt && !correction) return null;
+  const asked = watching ? null : prompt;
+  if (!heard && !asked && !correction) return null;
   return (
     <div className="radio">
       {heard ? <p className="radio-heard">{heard}</p> : null}
       {correction ? <p className="radio-correction">{correction}</p> : null}
-      {prompt ? (
-        <fieldset className="radio-options" aria-label={prompt.title}>
-          {prompt.options.map((option, i) => {
+      {asked ? (
+        <fieldset className="radio-options" aria-label={asked.title}>
+          {asked.options.map((option, i) => {
             const action = ACTIONS[i] ?? 'say-1';
             const key = keysOf(action)[0] ?? '';
             return (

@@ -67,13 +67,16 @@ export const SequenceCard = () => {
   const picture = useStore((s) => s.settings.picture);
   const on = useProcedures((s) => s.on);
   const setting = useCardSetting();
+  const soon = useStore((s) => s.next);
   const cockpit = picture === 'cockpit';
   const card = setting && !cockpit ? cardFor(leg, setting) : null;
   return (
     <section className="panel panel-card" aria-labelledby="title-card">
       <div className="panel-head">
         <h2 id="title-card">{cockpit ? 'Checks and calls' : (card?.where ?? 'Sequence')}</h2>
-        {card ? <span className="soft next">next: {card.next}</span> : null}
+        {card ? (
+          <span className="soft next">next: {leg === 'final' && soon !== '' ? soon : card.next}</span>
+        ) : null}
         <span className="joined small">
           <ActionButton action="tick-check" label="Tick the next check">
             tick
