@@ -48,11 +48,11 @@ const keyframeJson = (k: Keyframe, whole: boolean) => ({
   folds: whole ? k.foldMemories.map(jsonFromPlain) : [],
 });
 
-/** Memories are written every two minutes, at the end, and where somebody else took the controls. */
+/** Memories are written every three minutes, at the end, and where somebody else took the controls. */
 const staysWhole = ({ keyframes }: Recording, index: number): boolean => {
   const k = keyframes[index] as Keyframe;
   const regular = k.step % KEYFRAME_STEPS === 0;
-  return k.whole && (!regular || k.step % (12 * KEYFRAME_STEPS) === 0 || index === keyframes.length - 1);
+  return k.whole && (!regular || k.step % (18 * KEYFRAME_STEPS) === 0 || index === keyframes.length - 1);
 };
 
 const changesJson = (list: ChangeList): { steps: string; values: string } => ({

@@ -27,6 +27,10 @@ const WHEEL_PER_S = 0.15;
 const BRAKE_PER_S = 2;
 const LEVER_PER_S = 0.4;
 
+/** A hand sets a power lever no finer than this share of its travel. */
+const LEVER_NOTCHES = 200;
+const notched = (lever: number): number => Math.round(LEVER_NOTCHES * lever) / LEVER_NOTCHES;
+
 const toward = (from: number, to: number, most: number): number =>
   to > from + most ? from + most : to < from - most ? from - most : to;
 
@@ -36,7 +40,11 @@ export const moveHands = (hands: Readonly<Hands>, side: 1 | -1, controls: Contro
   controls.aileron = toward(controls.aileron, side * clamp(hands.aileron, -1, 1), STICK_PER_S * STEP_S);
   controls.rudder = toward(controls.rudder, side * clamp(hands.rudder, -1, 1), PEDAL_PER_S * STEP_S);
   controls.trim = toward(controls.trim, clamp(hands.trim, -1, 1), WHEEL_PER_S * STEP_S);
-  controls.throttle = toward(controls.throttle, clamp(hands.throttle, 0, 1), THROTTLE_PER_S * STEP_S);
+  controls.throttle = toward(
+    controls.throttle,
+    notched(clamp(hands.throttle, 0, 1)),
+    THROTTLE_PER_S * STEP_S,
+  );
   controls.brake = toward(controls.brake, clamp(hands.brake, 0, 1), BRAKE_PER_S * STEP_S);
   controls.flapStage = hands.flapStage;
   controls.carbHeat = hands.carbHeat;
