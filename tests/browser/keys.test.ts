@@ -139,8 +139,8 @@ describe('real keys on the built page', () => {
 
   it('hand over to the model pilot and take over from it', async () => {
     const { page, close } = await open();
+    // Handed over before it has begun, it begins
     await page.keyboard.press('o');
-    await page.keyboard.press(' ');
     await page.clock.runFor(30_000);
     expect((await readMeters(page))('Airspeed')).toBeGreaterThan(40);
     await page.getByRole('button', { name: 'Take over' }).click();

@@ -179,7 +179,6 @@ describe('what is left out beside the flying is found by its own row and by no u
   it.each(Object.entries(STORIES))('%s', (row, { doing = {}, asked = {}, also = {}, safety }) => {
     const flight = flyEverything(doing, asked);
     const red = redOf(flight);
-    console.log(
       row,
       red,
       flight.m.safety.map((x) => x.what),
