@@ -179,11 +179,6 @@ describe('what is left out beside the flying is found by its own row and by no u
   it.each(Object.entries(STORIES))('%s', (row, { doing = {}, asked = {}, also = {}, safety }) => {
     const flight = flyEverything(doing, asked);
     const red = redOf(flight);
-      row,
-      red,
-      flight.m.safety.map((x) => x.what),
-      flight.m.endS,
-    );
     expect(red).toContain(row);
     expect(red.filter((id) => id !== row && also[id] === undefined)).toEqual([]);
     const stops = flight.m.safety.map(({ what }) => what);
