@@ -14,13 +14,15 @@ import { degFromRad, rpmFromRevps } from '../../src/units/conversions.ts';
 import { aerodromeFiles, aerodromeNamed } from '../support/aerodromes.ts';
 import { aeroplaneFiles, aeroplaneNamed } from '../support/aeroplanes.ts';
 import { standardWeather } from '../support/circuits.ts';
-import { expectWithin } from '../support/expect-within.ts';
 import { beginFlight, flyStep } from '../support/flight.ts';
 
 const DAYS: readonly Partial<Weather>[] = [
   {},
   { windFromDegM: 120, windKt: 10, temperatureC: 25 },
   { windFromDegM: 280, windKt: 14 },
+  { windFromDegM: 20, windKt: 8, temperatureC: 2, qnhHpa: 990 },
+  { windFromDegM: 200, windKt: 11, qnhHpa: 1032 },
+  { windFromDegM: 340, windKt: 6, temperatureC: 30 },
 ];
 
 interface Place {
@@ -53,22 +55,21 @@ const stretchesOf = (brief: Brief): Seen[] =>
       eastM: plan.from.eastM + (plan.to.eastM - plan.from.eastM) * share,
       northM: plan.from.northM + (plan.to.northM - plan.from.northM) * share,
     });
-    let begunS = 0;
+    let begunM = 0;
     return leg.stretches.flatMap((stretch) => {
       const last = stretch.way === 'landing flap';
-      const fromS = last ? 0 : begunS;
-      begunS = fromS + stretch.seconds;
-      const shareAt = (seconds: number): number => (seconds * leg.groundspeedMps) / legM;
+      const fromM = last ? 0 : begunM;
+      begunM = fromM + stretch.seconds * stretch.groundspeedMps;
       // On final what is flown is the last way: with the flap to land with.
       const landing = leg.leg === 'final' && !last && leg.stretches.some((s) => s.way === 'landing flap');
       // Levelled late on downwind, the speed is still building: nothing steady to compare.
-      const building = stretch.way === 'level' && fromS > 0;
+      const building = stretch.way === 'level' && fromM > 0;
       if (stretch.seconds < WORTH_S || landing || building) return [];
       return [
         {
           name: `${leg.leg}, ${stretch.way}`,
-          from: placeAt(shareAt(fromS)),
-          to: placeAt(shareAt(begunS)),
+          from: placeAt(fromM / legM),
+          to: placeAt(begunM / legM),
           headingRad: plan.headingRadT,
           trackRad: plan.trackRadT,
           rpm: rpmFromRevps(stretch.revps),
@@ -96,18 +97,40 @@ const shareOf = (seen: Seen, s: Snapshot): number | null => {
 const PLACES = aerodromeFiles().map((name) => name.replace('.json', ''));
 const AEROPLANES = aeroplaneFiles().map((name) => name.replace('.json', ''));
 
-/** The other aeroplanes build their speed too slowly for a steady stretch where the legs are short or the air thin. */
-const FLIGHTS = [
-  ...PLACES.map((id) => ['sandpiper', id] as const),
-  ...AEROPLANES.filter((aeroplane) => aeroplane !== 'sandpiper').flatMap((aeroplane) =>
-    ['curlew-sands', 'dunlin-ridge'].map((id) => [aeroplane, id] as const),
-  ),
+const FLIGHTS = AEROPLANES.flatMap((aeroplane) => PLACES.map((id) => [aeroplane, id] as const));
+
+/**
+ * Where the brief is not flown as closely as that, and why; all else must be. A line that is flown well enough by now
+ * has to go.
+ */
+const NOT_YET: readonly (readonly [RegExp, string])[] = [
+  [/^dotterel, ptarmigan-flat .*crosswind, climbing/, 'the climb up here ends only after the turn'],
+  [/^dotterel, ptarmigan-flat .*downwind, climbing/, 'the climb up here ends only after the turn'],
+  [
+    /^dotterel, ptarmigan-flat .*downwind, level/,
+    'in thin air the speed is still building: more power than briefed',
+  ],
+  [
+    /^dotterel, dunlin-ridge .*downwind, descending/,
+    'half a minute: the power of the descent is still being found',
+  ],
+  [/^dotterel, dunlin-ridge 27, .*200.*final, descending/, 'ten knots across: some 50 rpm more than briefed'],
+  [
+    /^dotterel, plover-meadow 31, .*280.*downwind, level/,
+    'in 14 kt it is still closing on the track: 1.4 degrees',
+  ],
+  [
+    /^whimbrel, plover-meadow 31, .*upwind, climbing/,
+    'half a minute, begun while the speed is still building: 6 %',
+  ],
 ];
+const missed = new Set<RegExp>();
 
 test.each(FLIGHTS)('the model pilot in the %s at %s flies what was briefed', (aeroplaneId, id) => {
   const aeroplane = aeroplaneNamed(aeroplaneId);
   const aerodrome = aerodromeNamed(id);
   let told = 0;
+  const misses: string[] = [];
   for (const day of DAYS) {
     const weather = standardWeather(aerodrome, day);
     const runway = runwayByWind(aerodrome, weather);
@@ -149,19 +172,22 @@ test.each(FLIGHTS)('the model pilot in the %s at %s flies what was briefed', (ae
     }
     for (const each of stretches) {
       const place = `${aeroplaneId}, ${id} ${runway}, ${JSON.stringify(day)}, ${each.name}`;
-      expectWithin(degFromRad(each.crabSum / each.steps), {
-        low: -1,
-        high: 1,
-        source: `${place}: heading, deg`,
-      });
-      expectWithin(each.steps / 60 / (each.seconds / 2), {
-        low: 0.95,
-        high: 1.05,
-        source: `${place}: seconds`,
-      });
-      expectWithin(each.rpmSum / each.steps - each.rpm, { low: -40, high: 40, source: `${place}: rpm` });
+      const off = {
+        deg: degFromRad(each.crabSum / each.steps),
+        percent: 100 * (each.steps / 60 / (each.seconds / 2) - 1),
+        rpm: each.rpmSum / each.steps - each.rpm,
+      };
+      const within = Math.abs(off.deg) <= 1 && Math.abs(off.percent) <= 5 && Math.abs(off.rpm) <= 40;
+      const known = NOT_YET.find(([which]) => which.test(place));
+      if (!within && known !== undefined) missed.add(known[0]);
+      else if (!within) misses.push(`${place}: ${JSON.stringify(off)} of ${Math.round(each.seconds)} s`);
       told += 1;
     }
   }
+  expect(misses).toEqual([]);
   expect(told).toBeGreaterThan(5);
+});
+
+test('what is said not to be flown so closely yet is not', () => {
+  expect(NOT_YET.filter(([which]) => !missed.has(which)).map(([which]) => String(which))).toEqual([]);
 });

@@ -53,6 +53,7 @@ function stretchBrief(
   return {
     way: verticalSpeedMps > LEVEL_MPS ? 'climbing' : verticalSpeedMps < -LEVEL_MPS ? 'descending' : 'level',
     seconds: (to.distanceM - from.distanceM) / groundspeedMps,
+    groundspeedMps,
     fromHeightM: from.heightM,
     toHeightM: to.heightM,
     fromAltitudeM: altitudeAtM(setting, from.heightM),
@@ -115,6 +116,15 @@ const climbEnd = (plan: CircuitPlan): PathPoint | null => {
   return plan.path.find((p) => onLeg(p) && p.heightM > plan.heightM - REACHED_M) ?? plan.legs.downwind.to;
 };
 
+/** Over the ground along a leg at another airspeed than the leg's own, in the same wind. */
+const groundspeedAt = (
+  { iasMps, tasMps, crosswindMps, tailwindMps }: LegPlan,
+  otherIasMps: number,
+): number => {
+  const tas = (tasMps * otherIasMps) / iasMps;
+  return Math.sqrt(Math.max(0, tas * tas - crosswindMps * crosswindMps)) + tailwindMps;
+};
+
 const climbOn = (setting: Setting, plan: CircuitPlan): Flown => ({
   steady: setting.steadyAt(
     { iasMps: setting.iasMps.crosswind, throttle: 1, gear: setting.gear.crosswind },
@@ -165,11 +175,18 @@ function stretchesOf(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): read
       ? finalWith(setting, plan, p.flapStage, verticalSpeedMps)
       : { ...base, steady, verticalSpeedMps };
   const before = flown(p.verticalSpeedMps, p.steady);
-  const stretch = (from: PathPoint, to: PathPoint, flown: Flown): StretchBrief =>
-    stretchBrief(setting, from, to, p.groundspeedMps, flown);
+  const stretch = (
+    from: PathPoint,
+    to: PathPoint,
+    flown: Flown,
+    groundspeedMps = p.groundspeedMps,
+  ): StretchBrief => stretchBrief(setting, from, to, groundspeedMps, flown);
   const climbed = leg === 'downwind' ? climbEnd(plan) : null;
   const parts: StretchBrief[] = [];
-  if (climbed !== null) parts.push(stretch(p.from, climbed, climbOn(setting, plan)));
+  if (climbed !== null) {
+    const climb = climbOn(setting, plan);
+    parts.push(stretch(p.from, climbed, climb, groundspeedAt(p, climb.iasMps)));
+  }
   const levels = leg === 'crosswind' && Math.abs(p.verticalSpeedMps) < LEVEL_MPS;
   parts.push(stretch(climbed ?? p.from, change?.at ?? p.to, levels ? levelled(setting) : before));
   if (change !== null) {
@@ -183,9 +200,14 @@ function stretchesOf(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): read
   return leg === 'final' ? [...told, ...withLandingFlap(setting, plan, told.at(-1) as StretchBrief)] : told;
 }
 
+/** How much longer a stretch takes than at another groundspeed. */
+const lateS = ({ seconds, groundspeedMps }: StretchBrief, otherMps: number): number =>
+  seconds - (seconds * groundspeedMps) / otherMps;
+
 function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): LegBrief {
   const p = plan.legs[leg];
   const turn = leg === 'upwind' ? null : plan.turns[leg];
+  const stretches = stretchesOf(setting, plan, leg);
   const { variationRad } = plan.runway;
   return {
     leg,
@@ -195,10 +217,11 @@ function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): LegBrie
     iasMps: p.iasMps,
     groundspeedMps: p.groundspeedMps,
     tailwindMps: p.tailwindMps,
-    seconds: p.seconds,
+    // A climb that ends on downwind takes longer than the leg's own speed has it
+    seconds: p.seconds + stretches.reduce((sum, each) => sum + lateS(each, p.groundspeedMps), 0),
     turnSeconds: turn?.seconds ?? 0,
     turnBankRad: turn?.bankRad ?? 0,
-    stretches: stretchesOf(setting, plan, leg),
+    stretches,
     words: wordsOf(leg, setting),
   };
 }

@@ -26,6 +26,7 @@ export interface RunwayBrief {
 export interface StretchBrief {
   readonly way: 'climbing' | 'level' | 'descending' | 'landing flap' | 'gliding';
   readonly seconds: number;
+  readonly groundspeedMps: number;
   readonly fromHeightM: number;
   readonly toHeightM: number;
   /** What the altimeter on QNH reads at its beginning and at its end. */
