@@ -18,8 +18,8 @@ const ANSWER_S = 8;
 const AWAY_S = 20;
 const FULL = 0.9;
 const LATE = 'not down';
-/** Nobody goes around from wheels that are touching: where they do so soon, the point of touchdown is judged. */
-const TOUCHING_S = 1;
+/** Nobody decides quicker (common practice): where the wheels touch sooner, the point of touchdown is judged. */
+const TOUCHING_S = 2;
 const HIGH_BOUNCE_M = mFromFt(5);
 const DRIFTING = 'drift not held';
 const DRIFT_MPS = mpsFromKt(5);

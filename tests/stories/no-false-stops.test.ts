@@ -1,9 +1,11 @@
 // What looks alarming and is not: a good hold-off near the stall, a short final, a long float. None of them is a
 // safety stop (design/lesson.md: never in the hold-off), and a go-around from a good approach is never wrong.
 import { describe, expect, it } from 'vitest';
-import { aeroplaneNamed } from '../../src/catalogue.ts';
-import type { AirStart, Start } from '../../src/simulation/scenario.ts';
+import type { Aeroplane } from '../../src/aeroplane/schema.ts';
+import { AERODROMES, AEROPLANES, aeroplaneNamed } from '../../src/catalogue.ts';
+import type { AirStart, Start, Weather } from '../../src/simulation/scenario.ts';
 import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
+import { plannedCircuit } from '../support/circuits.ts';
 import { type Fault, seeFlight } from '../support/seen-flight.ts';
 
 /** Half a mile out on the 3-degree slope of runway 04, landing flap, 62 kt. */
@@ -86,6 +88,77 @@ describe('no safety stop', () => {
       if (m.legs.leg === 'final' && s.timeS % 12 < 0.5) s.iasMps -= mpsFromKt(12);
     };
     expect(seeFlight(gust, { exercise: 'final-and-landing' }).safety).toEqual([]);
+  });
+});
+
+/** Ahead, across and in gusts, off the landing direction of a runway. */
+const spread = (headingDegM: number): Readonly<Record<string, Partial<Weather>>> => {
+  const from = (offDeg: number): number => ((headingDegM + offDeg + 359) % 360) + 1;
+  return {
+    calm: { windFromDegM: 0, windKt: 0, gustKt: null },
+    'a head wind': { windFromDegM: from(0), windKt: 9, gustKt: null },
+    'a crosswind': { windFromDegM: from(80), windKt: 7, gustKt: null },
+    'gusts from the left': { windFromDegM: from(-20), windKt: 12, gustKt: 19, turbulence: 'light' },
+    'gusts from the right': { windFromDegM: from(30), windKt: 9, gustKt: 15, turbulence: 'light' },
+  };
+};
+
+const PLACES = AERODROMES.flatMap((place) =>
+  AEROPLANES.map((aeroplane) => [aeroplane.id, place.id, aeroplane, place] as const),
+);
+
+describe.each(PLACES)('the %s at %s', (_, __, aeroplane, { id: aerodrome, runway }) => {
+  const [end] = runway.ends;
+  const faster = (kt: number): Aeroplane => {
+    const { speeds } = aeroplane;
+    const finals = { finalKt: speeds.finalKt + kt, finalFullFlapKt: speeds.finalFullFlapKt + kt };
+    return { ...aeroplane, speeds: { ...speeds, ...finals } };
+  };
+  const landing = (flown: Aeroplane, weather: Partial<Weather>, start?: Start) =>
+    seeFlight(() => {}, {
+      exercise: 'final-and-landing',
+      aeroplane: flown,
+      aerodrome,
+      overrides: { runway: end.designator, weather, ...(start && { start }) },
+    });
+
+  it.each(Object.entries(spread(end.headingDegM)))(
+    'raises none by landing, holding off or floating, %s',
+    (__day, weather) => {
+      // Eight knots more than its plan: it floats, and may be past the first third of a short strip
+      for (const flown of [aeroplane, faster(8)]) {
+        const { safety, go_arounds } = landing(flown, weather);
+        // How a go-around is flown after that is another matter
+        const untilS = go_arounds[0]?.at_s ?? Number.POSITIVE_INFINITY;
+        expect(safety.filter(({ at_s }) => at_s < untilS)).toEqual([]);
+      }
+    },
+  );
+
+  it('raises none by a final that begins half a mile out', () => {
+    const plan = plannedCircuit(aerodrome, end.designator, {}, {}, aeroplane);
+    const { aimM, sinHeading, cosHeading } = plan.runway;
+    const alongM = -500;
+    const heightFt = ((aimM - alongM) * Math.tan(plan.approachRad)) / 0.3048 - 6;
+    const { finalStage } = aeroplane.plan;
+    const start: Start = {
+      at: {
+        east_m: alongM * sinHeading,
+        north_m: alongM * cosHeading,
+        height_ft: heightFt,
+        heading_deg: end.headingDegM,
+        ias_kt: aeroplane.speeds.finalKt,
+        flap_deg: aeroplane.flap.stages[finalStage]?.deg ?? 0,
+        gear: 'down',
+        bank_deg: 0,
+        flight_path_deg: (-plan.approachRad * 180) / Math.PI,
+      },
+      trimmed: true,
+      leg: 'final',
+    };
+    const report = landing(aeroplane, {}, start);
+    expect(report.safety).toEqual([]);
+    expect(report.touchdowns.length).toBeGreaterThan(0);
   });
 });
 
