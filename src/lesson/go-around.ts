@@ -49,7 +49,11 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
   const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
-  if (changed && awayAgain) noteGoAround(m, where.heightM);
+  if (changed && awayAgain) noteGoAround(m, where.heightM, m.legs.circuit);
+  // Touched with the power on already, and away: a go-around as well, in the circuit of the touch
+  const touched = m.touchdowns[m.touchdowns.length - 1];
+  if (changed && m.legs.leg === 'upwind' && touched?.underPower && !isNoted(m, touched.circuit))
+    noteGoAround(m, where.heightM, touched.circuit);
   const last = m.dues[m.dues.length - 1];
   if (last && isOfHoldOff(last) && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {
@@ -89,7 +93,10 @@ const justBegan = (m: LessonMemory, id: string, holds: boolean): boolean => {
   return began;
 };
 
-const noteGoAround = (m: LessonMemory, heightM: number): void => {
+const isNoted = (m: LessonMemory, circuit: number): boolean =>
+  m.goArounds.some((flown) => flown.circuit === circuit);
+
+const noteGoAround = (m: LessonMemory, heightM: number, circuit: number): void => {
   const asked = m.dues.filter((d) => !d.answered);
   const open = asked.filter((d) => !d.ignored);
   for (const d of asked) {
@@ -98,7 +105,7 @@ const noteGoAround = (m: LessonMemory, heightM: number): void => {
   }
   const first = open[0] ?? asked[asked.length - 1];
   const flown = {
-    circuit: m.legs.circuit,
+    circuit,
     atS: m.legs.fromS,
     heightM,
     dueS: first?.dueS ?? null,

@@ -73,6 +73,39 @@ describe.each(aeroplaneFiles().map((file) => file.replace('.json', '')))('flown 
   );
 });
 
+describe('a touch on the way', () => {
+  it('with full power on already is part of the go-around and no landing; the same touch at idle is one', () => {
+    const { runway } = lesson;
+    const at = (alongM: number, clearM: number, throttle: number, onGround = false): Moment => ({
+      eastM: alongM * runway.sinHeading,
+      northM: alongM * runway.cosHeading,
+      heightM: clearM,
+      speedMps: 30,
+      throttle,
+      onGround,
+    });
+    // Down at 600 ft/min 600 m past the threshold, rolling for 200 m, and away
+    const touching = (throttle: number): Report => {
+      const path = [
+        at(-1000, 60, 0.4),
+        at(350, 4, 0.1),
+        at(560, 4, throttle),
+        at(600, 0, throttle),
+        at(600.1, 0, throttle, true),
+        at(800, 0, 1, true),
+        at(800.1, 0.02, 1),
+        at(2500, 170, 1),
+      ];
+      return assess(watchMoments(lesson, path).memory, lesson);
+    };
+    const away = touching(1);
+    expect(away.go_arounds.map(({ why }) => why)).not.toEqual([]);
+    expect(away.items.filter(({ id }) => /^touchdown|^float|^round-out|^brakes/.test(id))).toEqual([]);
+    const landed = touching(0);
+    expect(rowOf(landed, 'touchdown-sink')?.band).toBe('red');
+  });
+});
+
 describe('the answer to an approach that is not stabilised', () => {
   it('is the go-around: the gate it answers is not held against anybody, and flown on it is', () => {
     const fast = (stopsAt: number) =>
