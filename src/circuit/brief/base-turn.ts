@@ -55,7 +55,7 @@ export function baseTurnBrief(setting: Setting, plan: CircuitPlan, options: Plan
   sentences.push(
     Math.abs(base.tailwindMps) < NOTHING_MPS
       ? `On base no wind ahead or behind: ${fixed(baseS)} s, and ${lead}.`
-      : `On base ${kt(base.tailwindMps)} kt ${base.tailwindMps > 0 ? 'from behind' : 'ahead'}: ${kt(base.groundspeedMps)} kt over the ground, ${fixed(baseS)} s, and ${lead} (${metres(stillAirLeadM)} m in still air): with the crab there are ${deg(toTurnRad)}° to turn.`,
+      : `On base ${kt(base.tailwindMps)} kt ${base.tailwindMps > 0 ? 'from behind' : 'ahead'}: ${kt(base.groundspeedMps)} kt over the ground, ${fixed(baseS)} s, and ${lead} (${metres(stillAirLeadM)} m in still air; with the crab ${deg(toTurnRad)}° to turn).`,
   );
   return {
     angleRad,
