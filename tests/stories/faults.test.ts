@@ -93,9 +93,13 @@ const STORIES: Readonly<Record<string, Story>> = {
   'upwind-height': { fault: on('upwind', (s) => s.heightM > 90 && higher(-260)(s)) },
   'upwind-speed': { fault: on('upwind', fast(25)) },
   'upwind-track': { fault: on('upwind', astray) },
-  'upwind-balance': { fault: on('upwind', ballOut) },
+  'upwind-balance': {
+    fault: on('upwind', ballOut),
+    also: { 'turn-to-crosswind-balance': 'the turn begins with the ball still out' },
+  },
   'upwind-trim': { fault: on('upwind', heldHard) },
   'turn-to-crosswind-bank': { fault: on('turn-to-crosswind', banked(45)) },
+  'turn-to-crosswind-balance': { fault: on('turn-to-crosswind', ballOut) },
   'crosswind-height': { fault: on('crosswind', higher(260)) },
   'crosswind-speed': {
     fault: on('crosswind', (s) => {
@@ -105,6 +109,7 @@ const STORIES: Readonly<Record<string, Story>> = {
   },
   'crosswind-track': { fault: on('crosswind', astray) },
   'turn-to-downwind-bank': { fault: on('turn-to-downwind', banked(48)) },
+  'turn-to-downwind-balance': { fault: on('turn-to-downwind', ballOut) },
   'downwind-height': { fault: on('downwind', higher(220)) },
   'downwind-speed': { fault: on('downwind', fast(-22)) },
   'downwind-track': { fault: on('downwind', astray) },
@@ -129,6 +134,11 @@ const STORIES: Readonly<Record<string, Story>> = {
     fault: on('base', (s) => {
       s.flapDeg = 0;
       fast(22)(s);
+    }),
+  },
+  'base-flap': {
+    fault: on('base', (s) => {
+      s.flapStage = 0;
     }),
   },
   'base-track': { fault: on('base', astray) },

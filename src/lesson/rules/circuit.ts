@@ -50,6 +50,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     good: 18,
     bad: 42,
   }),
+  balanceInTurn('crosswind'),
   heightAtTurn(
     'crosswind',
     'downwind',
@@ -65,6 +66,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     good: 25,
     bad: 48,
   }),
+  balanceInTurn('downwind'),
   {
     id: 'downwind-height',
     leg: 'downwind',
@@ -170,6 +172,26 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     { good: 73, bad: 91 },
   ),
   trackOn('base'),
+  {
+    id: 'base-flap',
+    leg: 'base',
+    measures: 'flap stage at the end of base',
+    unit: 'stage',
+    say: {
+      low: 'Less flap on base than planned: speed inside the white arc, then the flap, then trim.',
+      high: 'More flap on base than planned: the rest waits until final is sure.',
+    },
+    good: 2,
+    bad: 0,
+    measure: (c) => lastStretch(c, 'base')?.endFlapStage,
+    // The flap of a glide is what the height allows; a go-around has it raised
+    unjudged: (c) => c.lesson.task.technique === 'glide' || c.touchdown === null,
+    against: ({ lesson }) => {
+      const { baseStage, finalStage } = lesson.aeroplane.plan;
+      const source = "the aeroplane's flap plan";
+      return { target: baseStage, low: baseStage, high: Math.max(baseStage, finalStage), source };
+    },
+  },
   {
     id: 'extended-by',
     leg: 'downwind',
