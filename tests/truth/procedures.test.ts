@@ -1,0 +1,91 @@
+// Order of checks and of the go-around, places of calls, the lookout, against reference/circuit-training.md 5.1, 5.3,
+// 6 and 8 with the documents named there. What an aeroplane does not have is left out, never moved.
+import { describe, expect, it } from 'vitest';
+import { AEROPLANES } from '../../src/catalogue.ts';
+import { callPlace } from '../../src/lesson/procedures/call-places.ts';
+import { itemsOf } from '../../src/lesson/procedures/check-lists.ts';
+import { lookoutBefore } from '../../src/lesson/procedures/lookout.ts';
+import { flyWithProcedures } from '../support/procedures.ts';
+
+const fleet = AEROPLANES.map((aeroplane) => [aeroplane.id, aeroplane] as const);
+
+describe('the checks', () => {
+  // Brakes, undercarriage, mixture, propeller, fuel, instruments, temperatures, carburettor heat, harness: BUMPFFITCHH
+  // as UK and Commonwealth texts list it (5.2, quoted). The flap has no one place in those texts.
+  const PRE_LANDING = 'brakes gear mixture propeller fuel altimeter engine heat harness'.split(' ');
+  // Power with heat cold, attitude, some flap, gear once climbing, the rest of the flap: AFH-3C p. 182 and 183 (seen)
+  const GOING_AROUND = 'power heat attitude flap gear flap-up'.split(' ');
+
+  it.each(fleet)('before landing in the %s stand in the order of the texts', (_, aeroplane) => {
+    const ids = itemsOf('downwind', aeroplane).map(({ id }) => id);
+    const theirs = PRE_LANDING.filter((id) => ids.includes(id));
+    expect(ids.filter((id) => PRE_LANDING.includes(id))).toEqual(theirs);
+    expect(theirs.length).toBeGreaterThanOrEqual(6);
+    expect(ids.includes('gear')).toBe(aeroplane.undercarriage.retractable);
+    expect(ids.includes('heat')).toBe(aeroplane.engine.carburettor);
+    expect(ids.includes('propeller')).toBe(aeroplane.equipment.propellerLever);
+    expect(ids.includes('pump')).toBe(aeroplane.equipment.pump);
+  });
+
+  it.each(fleet)('of the go-around in the %s are power, attitude, configuration', (_, aeroplane) => {
+    const ids = itemsOf('go-around', aeroplane).map(({ id }) => id);
+    expect(ids).toEqual(GOING_AROUND.filter((id) => ids.includes(id)));
+    expect(ids.slice(0, 1)).toEqual(['power']);
+  });
+});
+
+describe('the calls', () => {
+  /** Every place a call has on one circuit, with what stood for it then. */
+  const places = (call: 'downwind' | 'final' | 'base', words: 'icao' | 'faa') => {
+    const seen: { leg: string; alongM: number; toGoM: number; place: string }[] = [];
+    flyWithProcedures({
+      start: 'downwind',
+      procedures: { radio: 'untowered', words },
+      beside: ({ m, lesson }) => {
+        const { alongM } = lesson.where;
+        seen.push({ leg: m.legs.leg, alongM, toGoM: -alongM, place: callPlace(call, m, lesson) });
+      },
+    });
+    return seen;
+  };
+
+  it('downwind is late past the downwind end of the runway (CAP 413)', () => {
+    for (const { leg, alongM, place } of places('downwind', 'icao'))
+      if (leg === 'downwind') expect(place).toBe(alongM < 0 ? 'late' : 'here');
+  });
+
+  it('final is made on final, within 4 NM (CAP 413)', () => {
+    const here = places('final', 'icao').filter(({ place }) => place === 'here');
+    expect(here.length).toBeGreaterThan(20);
+    for (const { leg, toGoM } of here) {
+      expect(leg).toBe('final');
+      expect(toGoM).toBeLessThan(4 * 1852);
+    }
+  });
+
+  it('base is reported where nobody answers in the United States (AIM 4-1-9), only if required elsewhere', () => {
+    expect(places('base', 'faa').some(({ place }) => place === 'here')).toBe(true);
+    expect(places('base', 'icao').every(({ place }) => place === 'not-yet')).toBe(true);
+  });
+});
+
+describe('the lookout', () => {
+  // Design of the lesson: left turn: right, ahead, left; the other way round in a right-hand circuit
+  it.each([
+    [-1, [90, 0, -60], true],
+    [-1, [-60, 0, 90], false],
+    [1, [-90, 0, 60], true],
+    [1, [60, 0, -90], false],
+  ] as const)('with the circuit to side %d, looks %j end into the turn: %s', (side, looks, endsInto) => {
+    const at = looks.map((deg, i) => ({ atS: 90 + 3 * i, deg }));
+    const found = lookoutBefore(at, { onto: 'crosswind', fromS: 100 }, side);
+    expect(found).toEqual({ away: true, ahead: true, into: true, endsInto });
+  });
+});
+
+describe('the crosswind that an aeroplane may have', () => {
+  it.each(fleet)('is at least 0.2 Vs0 in the %s (AFH-3C p. 190: shown in certification)', (_, aeroplane) => {
+    const stallKt = aeroplane.claims.stallFullFlapKt?.value ?? Number.NaN;
+    expect(aeroplane.limits.crosswindKt).toBeGreaterThanOrEqual(0.2 * stallKt);
+  });
+});
