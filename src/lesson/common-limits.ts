@@ -91,7 +91,7 @@ export const COMMON_LIMITS: CommonLimits = {
   },
   floatM: practice(0, 300),
   touchdownSinkFpm: practice(100, 140, 'about 100 ft/min is gentle'),
-  softSinkFpm: practice(100, 60, 'softly: half of what a normal landing may have'),
+  softSinkFpm: practice(100, 60, 'softly: two thirds of what a normal landing may have'),
   centrelineShare: {
     below: 0.25,
     above: 0.25,
