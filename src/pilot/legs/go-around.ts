@@ -51,7 +51,7 @@ export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): v
 const firstPitchRad = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
   const habit = b.habits['going-around'];
   const climb = climbPitchRad(habit);
-  if (v.clearanceM > LOW_M) return climb;
+  if (v.onGround || v.clearanceM > LOW_M) return climb;
   const carrying = pitchFor(habit, 0) + slowAlphaRad(b, habit, m.iasMps);
   return Math.max(climb, Math.min(habit.highestAlphaRad, carrying + LIFTING_RAD));
 };
@@ -67,7 +67,10 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   holdLine(b, m, v, v.yM, 0, most);
   if (v.timeS - m.phaseFromS < PUSHING_S) {
     m.hands.throttle = 1;
+    const learnt = m.pitchHoldRad;
     holdPitch(b, m, v, firstPitchRad(b, m, v), PUSHING_RADPS, FIRM);
+    // What the wheels resist is not to be learnt
+    if (v.onGround) m.pitchHoldRad = learnt;
   } else {
     climbAt(b, m, v, clean ? b.habits.climb.iasMps : b.habits['going-around'].iasMps);
     trimOut(b, m, v);
