@@ -5,6 +5,7 @@ import type { Snapshot } from '../simulation/snapshot.ts';
 import { degFromRad, fpmFromMps, ktFromMps, mFromFt } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import { closeFact } from './close-fact.ts';
+import { askGoAround } from './dues.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
 import type { LegName } from './names.ts';
@@ -127,13 +128,11 @@ export const watchGates = (
     };
     m.gates.push(closeFact(gate));
     if (decides && why.length > 0) {
-      m.dues.push({
-        circuit: m.legs.circuit,
+      askGoAround(m, {
         dueS: where.timeS,
         heightM: where.heightM,
         why: `not stabilised at ${gateFt} ft: ${why.join('; ')}`,
-        answered: false,
-        ignored: false,
+        gateFt,
       });
     }
   }

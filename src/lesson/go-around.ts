@@ -2,8 +2,10 @@ import { sin } from '../maths/functions.ts';
 import { ftFromM, ktFromMps, mFromFt, mpsFromKt } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import { closeFact } from './close-fact.ts';
+import { askGoAround } from './dues.ts';
+import { FULL_POWER } from './full-power.ts';
 import type { Lesson } from './lesson.ts';
-import type { DueFact, LessonMemory } from './memory.ts';
+import type { LessonMemory } from './memory.ts';
 
 /**
  * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
@@ -16,21 +18,14 @@ const LATE_M = mFromFt(400);
 const ANSWER_S = 8;
 /** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
 const AWAY_S = 20;
-const FULL = 0.9;
-const LATE = 'not down';
 /** Nobody decides quicker (common practice): where the wheels touch sooner, the point of touchdown is judged. */
 const TOUCHING_S = 2;
 const HIGH_BOUNCE_M = mFromFt(5);
-const DRIFTING = 'drift not held';
 const DRIFT_MPS = mpsFromKt(5);
 const DRIFT_LASTS_S = 2;
 
 /** Conditions that are remembered from look to look. */
 export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;
-
-const due = (m: LessonMemory, dueS: number, heightM: number, why: string): void => {
-  m.dues.push({ circuit: m.legs.circuit, dueS, heightM, why, answered: false, ignored: false });
-};
 
 /** Call at every look, after the legs; `changed` says that the leg has just changed. */
 export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean): void => {
@@ -39,12 +34,18 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const latestM = Math.max(runway.landingLengthM / 3, runway.specifiedM + LATE_M);
   const floating = flaring && !m.wheels.landing && where.alongM > latestM;
   if (justBegan(m, 'first-third', floating)) {
-    due(m, where.timeS, where.clearM, `${LATE} ${fixed(latestM)} m past the threshold`);
+    askGoAround(m, {
+      dueS: where.timeS,
+      heightM: where.clearM,
+      why: `not down ${fixed(latestM)} m past the threshold`,
+      ofHoldOff: true,
+    });
   }
   const hopM = m.wheels.highestHopM;
   const landing = m.wheels.landing && (flaring || m.legs.leg === 'landing-roll');
   if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
-    due(m, where.timeS, where.clearM, `bounced to ${fixed(ftFromM(hopM))} ft`);
+    const why = `bounced to ${fixed(ftFromM(hopM))} ft`;
+    askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why });
   }
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
@@ -55,17 +56,15 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   if (changed && m.legs.leg === 'upwind' && touched?.underPower && !isNoted(m, touched.circuit))
     noteGoAround(m, where.heightM, touched.circuit);
   const last = m.dues[m.dues.length - 1];
-  if (last && isOfHoldOff(last) && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
+  if (last?.ofHoldOff && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {
     const overS = where.timeS - d.dueS;
-    const answering = where.throttle > FULL && overS < AWAY_S;
+    const answering = where.throttle > FULL_POWER && overS < AWAY_S;
     if (d.answered || d.ignored || overS < ANSWER_S || answering) continue;
     d.ignored = true;
-    if (!isOfHoldOff(d)) m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
+    if (!d.ofHoldOff) m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
   }
 };
-
-const isOfHoldOff = ({ why }: DueFact): boolean => why.startsWith(LATE) || why.startsWith(DRIFTING);
 
 /** Over the ground, off the centreline, in the hold-off. */
 const watchDrift = (m: LessonMemory, { where, plan }: Lesson, holdingOff: boolean): void => {
@@ -82,7 +81,12 @@ const watchDrift = (m: LessonMemory, { where, plan }: Lesson, holdingOff: boolea
   if (spell.told || where.timeS - spell.fromS < DRIFT_LASTS_S) return;
   spell.told = true;
   const to = rightMps > 0 ? 'right' : 'left';
-  due(m, where.timeS, where.clearM, `${DRIFTING}: ${fixed(ktFromMps(Math.abs(rightMps)))} kt to the ${to}`);
+  askGoAround(m, {
+    dueS: where.timeS,
+    heightM: where.clearM,
+    why: `drift not held: ${fixed(ktFromMps(Math.abs(rightMps)))} kt to the ${to}`,
+    ofHoldOff: true,
+  });
 };
 
 const justBegan = (m: LessonMemory, id: string, holds: boolean): boolean => {

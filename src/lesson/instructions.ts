@@ -3,10 +3,11 @@ import type { Snapshot } from '../simulation/snapshot.ts';
 import type { Instruction } from '../simulation/task.ts';
 import { wrapPi } from '../units/angles.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../units/conversions.ts';
+import { askGoAround } from './dues.ts';
+import { FULL_POWER } from './full-power.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory, SaidFact } from './memory.ts';
 
-const FULL_POWER = 0.9;
 const NO_POWER = 0.1;
 const ROUND_RAD = radFromDeg(300);
 
@@ -57,14 +58,7 @@ export const watchInstructions = (m: LessonMemory, lesson: Lesson, s: Readonly<S
       lastTrackRad,
     });
     if (what === 'go-around') {
-      m.dues.push({
-        circuit: m.legs.circuit,
-        dueS: s.timeS,
-        heightM: lesson.where.heightM,
-        why: 'a go-around was called',
-        answered: false,
-        ignored: false,
-      });
+      askGoAround(m, { dueS: s.timeS, heightM: lesson.where.heightM, why: 'a go-around was called' });
     }
   }
   for (const said of m.said) follow(said, m, lesson, s);

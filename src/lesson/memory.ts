@@ -77,6 +77,10 @@ export interface DueFact {
   dueS: number;
   heightM: number;
   why: string;
+  /** The gate that asked, ft; null where none did. */
+  gateFt: number | null;
+  /** Asked in the hold-off, which is judged by its rows and by the runway that is left. */
+  ofHoldOff: boolean;
   /** A go-around has followed. */
   answered: boolean;
   /** Flight went on all the same. */

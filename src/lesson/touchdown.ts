@@ -4,12 +4,12 @@ import type { Snapshot } from '../simulation/snapshot.ts';
 import { wrapPi } from '../units/angles.ts';
 import { mFromFt } from '../units/conversions.ts';
 import { closeFact } from './close-fact.ts';
+import { FULL_POWER } from './full-power.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonMemory, WheelMemory } from './memory.ts';
 
 /** A hop higher than this between two contacts is a bounce (common practice: about a foot). */
 const BOUNCE_M = mFromFt(1);
-const FULL = 0.9;
 /** Higher than this is a flight: what follows is another landing. */
 const FLIGHT_M = mFromFt(50);
 
@@ -97,6 +97,6 @@ const contact = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, c: Cont
     floatM: m.flare.roundOutM === null ? null : c.alongM - m.flare.roundOutAlongM,
     noseUpS: 0,
     longestBrakeS: 0,
-    underPower: s.throttle > FULL,
+    underPower: s.throttle > FULL_POWER,
   });
 };

@@ -3,6 +3,7 @@ import { leanedMixture } from '../../simulation/mixture.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mpsFromKt, rpmFromRevps } from '../../units/conversions.ts';
 import { thousandsTo } from '../../units/format.ts';
+import { FULL_POWER } from '../full-power.ts';
 import type { Lesson } from '../lesson.ts';
 import type { ItemFact, ProcedureMemory } from './memory.ts';
 
@@ -155,8 +156,8 @@ const DOING: Readonly<Record<CheckName, CheckDoing>> = {
   runwayClear: READ,
   ifItStops: { how: 'asked' },
   toesOff: { how: 'set', stands: (_, s) => s.brake < LET_GO },
-  fullPower: { how: 'worked', work: (_, s) => s.throttle > 0.9 },
-  attitude: { how: 'worked', work: (_, s) => s.throttle > 0.9 && s.verticalSpeedMps > 0 },
+  fullPower: { how: 'worked', work: (_, s) => s.throttle > FULL_POWER },
+  attitude: { how: 'worked', work: (_, s) => s.throttle > FULL_POWER && s.verticalSpeedMps > 0 },
   flapAllUp: { how: 'worked', work: (_, s) => s.flapStage === 0 && s.verticalSpeedMps > 0 },
 };
 

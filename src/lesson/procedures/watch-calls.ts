@@ -1,5 +1,6 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mFromFt } from '../../units/conversions.ts';
+import { askGoAroundOnce } from '../dues.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import { CALL_IDS, type CallId, callPlace } from './call-places.ts';
@@ -155,14 +156,5 @@ const watchClearances = (
   if (leg === 'go-around' || leg === 'turn-to-crosswind') p.clearedToLand = false;
   const low = leg === 'final' && lesson.where.heightM < LAST_CLEARANCE_M;
   if (!low || p.clearedToLand) return;
-  const why = 'no clearance to land';
-  if (m.dues.some((due) => due.circuit === circuit && due.why === why)) return;
-  m.dues.push({
-    circuit,
-    dueS: s.timeS,
-    heightM: lesson.where.heightM,
-    why,
-    answered: false,
-    ignored: false,
-  });
+  askGoAroundOnce(m, { dueS: s.timeS, heightM: lesson.where.heightM, why: 'no clearance to land' });
 };

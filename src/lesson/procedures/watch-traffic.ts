@@ -1,6 +1,7 @@
 import { acrossM, alongM } from '../../aerodrome/runway.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mFromFt, mFromNmi } from '../../units/conversions.ts';
+import { askGoAroundOnce } from '../dues.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import type { OtherFact, ProcedureMemory } from './memory.ts';
@@ -96,9 +97,5 @@ const noteNearest = (p: ProcedureMemory, circuit: number, metres: number, atS: n
   }
 };
 
-const due = (m: LessonMemory, lesson: Lesson, why: string): void => {
-  const { circuit } = m.legs;
-  if (m.dues.some((d) => d.circuit === circuit && d.why === why)) return;
-  const { timeS, heightM } = lesson.where;
-  m.dues.push({ circuit, dueS: timeS, heightM, why, answered: false, ignored: false });
-};
+const due = (m: LessonMemory, { where }: Lesson, why: string): void =>
+  askGoAroundOnce(m, { dueS: where.timeS, heightM: where.heightM, why });

@@ -27,8 +27,8 @@ const gateOf = (c: CircuitFacts, heightFt: number) =>
 /** Gone around at once: that was the right answer, and a go-around is never wrong. */
 const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
   c.m.dues.some(
-    ({ circuit, why, answered, ignored }) =>
-      circuit === c.circuit && why.startsWith(`not stabilised at ${heightFt} ft`) && answered && !ignored,
+    ({ circuit, gateFt, answered, ignored }) =>
+      circuit === c.circuit && gateFt === heightFt && answered && !ignored,
   );
 
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
