@@ -2,7 +2,7 @@ import { assess } from '../lesson/assess.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { type Ending, endingOf } from '../lesson/outcome.ts';
-import type { Outcome, Report } from '../lesson/report.ts';
+import { EMPTY_REPORT, type Outcome, type Report } from '../lesson/report.ts';
 import type { ToleranceSet } from '../lesson/tolerances.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 
@@ -54,17 +54,6 @@ export const resultOf = (
   return ordered(scenario, ending.outcome, ending.why, flightS, assess(memory, lesson, limits));
 };
 
-const NOTHING: Report = {
-  legs: [],
-  turns: [],
-  gates: [],
-  go_arounds: [],
-  touchdowns: [],
-  stop: null,
-  items: [],
-  safety: [],
-};
-
 /** A flight that was not begun, and why. */
 export const refusedResult = (scenario: Scenario, why: string): Result =>
-  ordered(scenario, 'refused', why, 0, NOTHING);
+  ordered(scenario, 'refused', why, 0, EMPTY_REPORT);

@@ -125,3 +125,15 @@ export interface Report {
   readonly items: readonly ItemReport[];
   readonly safety: readonly SafetyReport[];
 }
+
+/** Of a flight of which there is nothing to say. */
+export const EMPTY_REPORT: Report = {
+  legs: [],
+  turns: [],
+  gates: [],
+  go_arounds: [],
+  touchdowns: [],
+  stop: null,
+  items: [],
+  safety: [],
+};

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ItemReport, Report } from '../../../src/lesson/report.ts';
+import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/report.ts';
 import { verdictOf } from '../../../src/lesson/verdict.ts';
 
 const tooLow: ItemReport = {
@@ -14,16 +14,7 @@ const tooLow: ItemReport = {
   source: 'FAA-S-ACS-6 III.B',
 };
 
-const report = (items: readonly ItemReport[]): Report => ({
-  legs: [],
-  turns: [],
-  gates: [],
-  go_arounds: [],
-  touchdowns: [],
-  stop: null,
-  items,
-  safety: [],
-});
+const report = (items: readonly ItemReport[]): Report => ({ ...EMPTY_REPORT, items });
 
 const STOPPED = { success: ['stopped'] as ['stopped'] };
 

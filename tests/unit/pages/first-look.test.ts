@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ItemReport, Report } from '../../../src/lesson/report.ts';
+import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/report.ts';
 import { valueWords } from '../../../src/lesson/value-words.ts';
 import { firstLookAt } from '../../../src/pages/fly/result.ts';
 
@@ -15,17 +15,7 @@ const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): Ite
   source: 'made up for this test',
 });
 
-const report = (changes: Partial<Report>): Report => ({
-  legs: [],
-  turns: [],
-  gates: [],
-  go_arounds: [],
-  touchdowns: [],
-  stop: null,
-  items: [],
-  safety: [],
-  ...changes,
-});
+const report = (changes: Partial<Report>): Report => ({ ...EMPTY_REPORT, ...changes });
 
 describe('what to look at first (lesson.md: the root, not the symptom)', () => {
   it('is a safety stop before everything else', () => {

@@ -3,6 +3,7 @@ import curlewSands from '../../../../assets/aerodromes/curlew-sands.json';
 import sandpiper from '../../../../assets/aeroplanes/sandpiper.json';
 import { parseAerodrome } from '../../../../src/aerodrome/parse.ts';
 import { parseAeroplane } from '../../../../src/aeroplane/parse.ts';
+import { EMPTY_REPORT } from '../../../../src/lesson/report.ts';
 import { forkSession } from '../../../../src/session/fork.ts';
 import { firstDifference } from '../../../../src/session/replay.ts';
 import { createScript } from '../../../../src/session/script.ts';
@@ -89,14 +90,7 @@ const bodyOf = (session: Session): AttemptBody => ({
     outcome: 'time-up',
     why: 'Long enough.',
     flight_s: session.step / 60,
-    legs: [],
-    turns: [],
-    gates: [],
-    go_arounds: [],
-    touchdowns: [],
-    stop: null,
-    items: [],
-    safety: [],
+    ...EMPTY_REPORT,
   },
 });
 
