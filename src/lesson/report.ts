@@ -115,6 +115,10 @@ export const OUTCOMES = [
 ] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
+/** Ended as it may, or flown as far as its exercise goes. */
+export const isAskedEnd = (outcome: Outcome, success: readonly Outcome[]): boolean =>
+  outcome === 'practised' || success.includes(outcome);
+
 export interface Report {
   readonly legs: readonly LegReport[];
   readonly turns: readonly TurnReport[];

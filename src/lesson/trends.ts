@@ -1,7 +1,7 @@
 import { type AttemptRow, type ItemNumber, isUnaided } from './attempt.ts';
 import { circuitOfItem } from './item-words.ts';
 import { LEG_NAMES, type LegName } from './names.ts';
-import type { Band, Outcome } from './report.ts';
+import { type Band, isAskedEnd, type Outcome } from './report.ts';
 import { type Tendency, tendencyOf } from './tendency.ts';
 
 /** "Three in a row": once is luck (common practice). */
@@ -165,7 +165,7 @@ const A_LANDING: SuccessOf = () => ['stopped'];
 export const endedAsAsked = (
   { outcome, exercise }: Pick<AttemptRow, 'outcome' | 'exercise'>,
   successOf: SuccessOf = A_LANDING,
-): boolean => outcome === 'practised' || successOf(exercise).includes(outcome);
+): boolean => isAskedEnd(outcome, successOf(exercise));
 
 /** A flight that nobody would have to speak about: ended as asked, nothing unsafe, nothing red. */
 export const isSound = (row: AttemptRow, successOf: SuccessOf = A_LANDING): boolean =>

@@ -1,7 +1,7 @@
 import type { Exercise } from './exercise.ts';
 import { itemSentence } from './item-words.ts';
 import { wordsFor } from './judge.ts';
-import type { ItemReport, Outcome, Report } from './report.ts';
+import { type ItemReport, isAskedEnd, type Outcome, type Report } from './report.ts';
 
 /** Whether the exercise was done, and what stood against it, one sentence each. */
 export interface Verdict {
@@ -22,9 +22,7 @@ export const verdictOf = (
   report: Report,
 ): Verdict => {
   const against = [
-    ...(outcome === 'practised' || exercise.success.includes(outcome)
-      ? []
-      : [`the flight ended otherwise: ${why}`]),
+    ...(isAskedEnd(outcome, exercise.success) ? [] : [`the flight ended otherwise: ${why}`]),
     ...report.safety.map((stop) => stop.what),
     ...report.items.filter((item) => item.band === 'red').map(redSentence),
   ];

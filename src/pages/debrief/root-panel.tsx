@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { FlownResult } from '../../formats/result.ts';
 import { circuitOfItem } from '../../lesson/item-words.ts';
+import { isAskedEnd } from '../../lesson/report.ts';
 import { trainedBy } from '../../lesson/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
@@ -87,9 +88,7 @@ const Searching = ({ search }: { readonly search: RootSearch }) => {
 };
 
 const wentWrong = ({ outcome, safety, items }: FlownResult): boolean =>
-  safety.length > 0 ||
-  items.some((item) => item.band === 'red') ||
-  (outcome !== 'stopped' && outcome !== 'practised');
+  safety.length > 0 || items.some((item) => item.band === 'red') || !isAskedEnd(outcome, ['stopped']);
 
 /** The first thing to change, found by flying it; until it is found, what the report says first. */
 export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanelProps) => {

@@ -1,13 +1,13 @@
 import type { AttemptRow } from '../../lesson/attempt.ts';
 import type { Exercise } from '../../lesson/exercise.ts';
-import { endedAsAsked } from '../../lesson/trends.ts';
+import { isAskedEnd } from '../../lesson/report.ts';
 
 const count = (row: AttemptRow, band: string): number =>
   row.items.filter((item) => item.band === band).length;
 
 /** Ended as asked first, then the fewest safety stops and missed go-arounds, items outside, just outside. */
 const badness = (row: AttemptRow, { success }: Pick<Exercise, 'success'>): number =>
-  (endedAsAsked(row, () => success) ? 0 : 1_000_000) +
+  (isAskedEnd(row.outcome, success) ? 0 : 1_000_000) +
   10_000 * (row.safety.length + row.missedGoArounds.length) +
   100 * count(row, 'red') +
   count(row, 'amber');
