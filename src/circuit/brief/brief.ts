@@ -1,15 +1,16 @@
 import { runwayInUse } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
 import type { Aeroplane } from '../../aeroplane/schema.ts';
-import { columnIndicatedAltitudeM, densityAltitudeM } from '../../atmosphere/air.ts';
+import { densityAltitudeM } from '../../atmosphere/air.ts';
 import type { Weather } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
-import { ftFromM, mFromFt } from '../../units/conversions.ts';
+import { ftFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import { planCircuit } from '../plan.ts';
 import { runwayByWind } from '../runway-choice.ts';
 import { type Setting, settle } from '../setting.ts';
 import type { CircuitPlan, PlanOptions } from '../types.ts';
+import { altimeterErrs, altitudeAtM } from './altitudes.ts';
 import { approachBrief } from './approach.ts';
 import { baseTurnBrief } from './base-turn.ts';
 import { engineFailureWords, goAroundWords } from './emergencies.ts';
@@ -32,9 +33,6 @@ export interface BriefRequest {
   /** The approach is a glide from the key point. */
   readonly glide?: boolean;
 }
-
-/** Less than this between altimeter and height is not worth a sentence. */
-const WORTH_SAYING_M = mFromFt(20);
 
 /**
  * Everything that is said before a circuit lesson, solved from the aeroplane that will fly, at this density
@@ -66,18 +64,16 @@ export function briefOf(request: BriefRequest): Brief {
 }
 
 function airBrief(setting: Setting, plan: CircuitPlan): Brief['air'] {
-  const { air, runway } = setting;
-  const elevationM = runway.thresholdElevationM;
-  const circuitAltitudeM = columnIndicatedAltitudeM(air, elevationM + plan.heightM);
+  const elevationM = setting.runway.thresholdElevationM;
+  const circuitAltitudeM = altitudeAtM(setting, plan.heightM);
   const realM = elevationM + plan.heightM;
   const offC = warmerThanStandardC(setting);
-  const sentence =
-    Math.abs(realM - circuitAltitudeM) < WORTH_SAYING_M
-      ? null
-      : `The air is ${fixed(Math.abs(offC))} °C ${offC > 0 ? 'warmer' : 'colder'} than standard: ${thousandsTo(ftFromM(circuitAltitudeM), 10)} ft on the altimeter is really ${thousandsTo(ftFromM(realM), 10)} ft.`;
+  const sentence = altimeterErrs(setting, plan.heightM)
+    ? `The air is ${fixed(Math.abs(offC))} °C ${offC > 0 ? 'warmer' : 'colder'} than standard: ${thousandsTo(ftFromM(circuitAltitudeM), 10)} ft on the altimeter is really ${thousandsTo(ftFromM(realM), 10)} ft.`
+    : null;
   return {
     elevationM,
-    densityAltitudeM: densityAltitudeM(air, elevationM),
+    densityAltitudeM: densityAltitudeM(setting.air, elevationM),
     circuitAltitudeM,
     sentence,
   };

@@ -3,7 +3,7 @@ import { ktFromMps, mFromFt, nmiFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import type { Setting } from '../setting.ts';
 import type { CircuitPlan } from '../types.ts';
-import { namedAltitudeM } from './legs.ts';
+import { namedAltitudeM } from './altitudes.ts';
 import type { GateBrief } from './types.ts';
 
 /** Heights at which the approach is looked at, and what each is for (lesson's gates; 300 ft common practice). */

@@ -1,10 +1,12 @@
-import { columnIndicatedAltitudeM, columnPressurePa } from '../../atmosphere/air.ts';
+import { columnPressurePa } from '../../atmosphere/air.ts';
 import { manifoldPa } from '../../simulation/engine.ts';
 import type { Steady } from '../../simulation/steady.ts';
 import { magneticFromTrue } from '../../units/angles.ts';
 import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
+import { holdTrack } from '../../wind/triangle.ts';
 import { crosswindTurnM, type Setting } from '../setting.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan, type LegPlan, type PathPoint } from '../types.ts';
+import { altitudeAtM, namedAltitudeM } from './altitudes.ts';
 import { landingStageToday } from './approach.ts';
 import { wordsOf } from './checks-and-calls.ts';
 import type { LegBrief, StretchBrief } from './types.ts';
@@ -16,23 +18,6 @@ const SHORTEST_S = 1;
 const REACHED_M = 1;
 /** Below this the approach is over: the round-out pays. */
 const GRADIENT_DOWN_TO_M = mFromFt(50);
-
-/** What the altimeter, set to QNH, reads at a height above the landing threshold. */
-export const altitudeAtM = (setting: Setting, heightM: number): number =>
-  columnIndicatedAltitudeM(setting.air, setting.runway.thresholdElevationM + heightM);
-
-/** An altimeter that errs by less than this is taken at its word. */
-const WORTH_SAYING_M = mFromFt(20);
-
-/**
- * The same for a height that is asked for by name (a gate, the crosswind turn): the plain sum with the elevation, as
- * pilots reckon it, unless the day makes the altimeter err enough to be told.
- */
-export const namedAltitudeM = (setting: Setting, heightM: number): number => {
-  const sumM = setting.runway.thresholdElevationM + heightM;
-  const readM = altitudeAtM(setting, heightM);
-  return Math.abs(readM - sumM) < WORTH_SAYING_M ? sumM : readM;
-};
 
 /** How a stretch is flown. */
 interface Flown {
@@ -121,8 +106,8 @@ const groundspeedAt = (
   { iasMps, tasMps, crosswindMps, tailwindMps }: LegPlan,
   otherIasMps: number,
 ): number => {
-  const tas = (tasMps * otherIasMps) / iasMps;
-  return Math.sqrt(Math.max(0, tas * tas - crosswindMps * crosswindMps)) + tailwindMps;
+  const hold = holdTrack((tasMps * otherIasMps) / iasMps, tailwindMps, crosswindMps);
+  return hold?.groundspeedMps ?? tailwindMps;
 };
 
 const climbOn = (setting: Setting, plan: CircuitPlan): Flown => ({
