@@ -1,8 +1,8 @@
-import { mFromFt, mFromNmi, mpsFromFpm, radFromDeg } from '../units/conversions.ts';
+import { mFromFt, mFromNmi, mpsFromFpm, mpsFromKt, radFromDeg } from '../units/conversions.ts';
 import type { CircuitPlan } from './types.ts';
 
 /**
- * What "stabilised" means, beside the speed of the tolerance set: bank within 10 deg, sink not above
+ * What "stabilised" means, beside the speed, which the tolerance set may say: bank within 10 deg, sink not above
  * 1,000 ft/min (Flight Safety Foundation ALAR briefing note 7.1) nor 300 ft/min above the plan, with 700 ft/min
  * always allowed (common practice), within half a degree of the planned slope (the two-light picture either
  * side; common practice), within 2 deg of the centreline seen from the aim point (common practice).
@@ -11,11 +11,21 @@ export const STABILISED = {
   slopeRad: radFromDeg(0.5),
   centrelineRatio: 0.035,
   bankRad: radFromDeg(10),
+  /** About the approach speed, where no tolerance set says otherwise: FAA-S-ACS-6 IV.B. */
+  slowerMps: mpsFromKt(5),
+  fasterMps: mpsFromKt(10),
 } as const;
 
 /** The gates: 500 ft on a final longer than this, 300 ft in a circuit, 200 ft the last call (common practice). */
 export const LONG_FINAL_M = mFromNmi(1.5);
-export const GATES_M = { longFinal: mFromFt(500), circuit: mFromFt(300), lastCall: mFromFt(200) } as const;
+const GATE_FT = { longFinal: 500, circuit: 300, lastCall: 200 } as const;
+export const GATES_M = {
+  longFinal: mFromFt(GATE_FT.longFinal),
+  circuit: mFromFt(GATE_FT.circuit),
+  lastCall: mFromFt(GATE_FT.lastCall),
+} as const;
+/** The same from the highest down. */
+export const GATES_FT = [GATE_FT.longFinal, GATE_FT.circuit, GATE_FT.lastCall] as const;
 
 const MOST_SINK_MPS = mpsFromFpm(1000);
 const ALWAYS_ALLOWED_MPS = mpsFromFpm(700);

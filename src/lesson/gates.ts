@@ -1,5 +1,12 @@
 import { lightLetters, seeLights } from '../aerodrome/slope-lights.ts';
-import { centrelineAllowedM, LONG_FINAL_M, mostSinkMps, STABILISED } from '../circuit/stabilised.ts';
+import {
+  centrelineAllowedM,
+  GATES_FT,
+  GATES_M,
+  LONG_FINAL_M,
+  mostSinkMps,
+  STABILISED,
+} from '../circuit/stabilised.ts';
 import { atan2 } from '../maths/functions.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import { degFromRad, fpmFromMps, ktFromMps, mFromFt } from '../units/conversions.ts';
@@ -10,9 +17,6 @@ import type { Lesson } from './lesson.ts';
 import type { LessonMemory } from './memory.ts';
 import type { LegName } from './names.ts';
 import type { ToleranceSet } from './tolerances.ts';
-
-/** Heights on final where the approach is looked at; the last is the last call. */
-export const GATES_FT = [500, 300, 200] as const;
 
 const IDLE = 0.03;
 
@@ -66,7 +70,9 @@ export const faultsNow = (
     );
   }
   if (Math.abs(m.smoothBankRad) > STABILISED.bankRad) {
-    faults.push(`banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed 10 deg`);
+    faults.push(
+      `banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed ${fixed(degFromRad(STABILISED.bankRad))} deg`,
+    );
   }
   const sink = -s.indicatedVerticalSpeedMps;
   const sinkAllowed = mostSinkMps(plan);
@@ -100,17 +106,18 @@ export const watchGates = (
   while (m.gatesPassed < GATES_FT.length) {
     const gateFt = GATES_FT[m.gatesPassed] as number;
     const gateM = mFromFt(gateFt);
+    const ofLongFinal = gateM === GATES_M.longFinal;
     if (where.heightM >= gateM) return;
     m.gatesPassed += 1;
     const crossed = m.lastHeightM >= gateM;
     const onFinal = m.legs.leg === 'final';
     // In a circuit whose plan is still turning here, this gate has nothing to say.
     const planned = plan.rollOutOnFinalHeightM > gateM;
-    if (!crossed || where.alongM > runway.aimM || (!onFinal && (!planned || gateFt === 500))) continue;
+    if (!crossed || where.alongM > runway.aimM || (!onFinal && (!planned || ofLongFinal))) continue;
     const share = (m.lastHeightM - gateM) / (m.lastHeightM - where.heightM);
     const longFinal = onFinal && m.finalFromM > LONG_FINAL_M;
     // A slip or the last turn of a glide is over by the last call; with a dead engine there is nothing to decide
-    const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : gateFt === 500 ? longFinal : planned;
+    const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : ofLongFinal ? longFinal : planned;
     const decides = m.engine === null && (gateFt === 200 || early);
     const why = faultsNow(m, lesson, s, limits);
     const gate = {

@@ -1,13 +1,8 @@
 import { centrelineAllowedM, GATES_M, LONG_FINAL_M, mostSinkMps, STABILISED } from '../circuit/stabilised.ts';
 import { atan2 } from '../maths/functions.ts';
-import { mpsFromKt } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
-
-/** +10/-5 kt about the approach speed: FAA-S-ACS-6 IV.B. */
-const FAST_MPS = mpsFromKt(10);
-const SLOW_MPS = mpsFromKt(5);
 
 /** What is not as it should be, in a few words; empty when stabilised. */
 export const unstable = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => {
@@ -17,8 +12,8 @@ export const unstable = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): s
   if (slope > STABILISED.slopeRad) return 'high';
   if (slope < -STABILISED.slopeRad) return 'low';
   if (Math.abs(v.yM) > centrelineAllowedM(plan, runway.aimM - v.xM)) return 'off the centreline';
-  if (m.settledIasMps > plan.approachIasMps + FAST_MPS) return 'fast';
-  if (m.settledIasMps < plan.approachIasMps - SLOW_MPS) return 'slow';
+  if (m.settledIasMps > plan.approachIasMps + STABILISED.fasterMps) return 'fast';
+  if (m.settledIasMps < plan.approachIasMps - STABILISED.slowerMps) return 'slow';
   if (Math.abs(m.smoothBankRad) > STABILISED.bankRad) return 'banked';
   if (-m.settledVerticalSpeedMps > mostSinkMps(plan)) return 'sinking fast';
   if (v.gear < 1) return 'wheels not down';

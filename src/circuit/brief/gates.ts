@@ -1,17 +1,18 @@
 import { alongM } from '../../aerodrome/runway.ts';
-import { ktFromMps, mFromFt, nmiFromM } from '../../units/conversions.ts';
+import { degFromRad, ktFromMps, mFromFt, nmiFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import type { Setting } from '../setting.ts';
+import { GATES_FT, LONG_FINAL_M, STABILISED } from '../stabilised.ts';
 import type { CircuitPlan } from '../types.ts';
 import { namedAltitudeM } from './altitudes.ts';
 import type { GateBrief } from './types.ts';
 
-/** Heights at which the approach is looked at, and what each is for (lesson's gates; 300 ft common practice). */
-const GATES = [
-  { heightFt: 500, use: 'the gate of a straight-in or a final longer than 1.5 NM' },
-  { heightFt: 300, use: 'stabilised, or go around' },
-  { heightFt: 200, use: 'last call: not stabilised, go around' },
-] as const;
+/** What each gate is for. */
+const USES: Readonly<Record<(typeof GATES_FT)[number], string>> = {
+  500: `the gate of a straight-in or a final longer than ${fixed(nmiFromM(LONG_FINAL_M), 1)} NM`,
+  300: 'stabilised, or go around',
+  200: 'last call: not stabilised, go around',
+};
 
 /** Where the planned final passes a height; null when it begins lower. */
 function beforeThresholdM(plan: CircuitPlan, heightM: number): number | null {
@@ -25,7 +26,7 @@ function beforeThresholdM(plan: CircuitPlan, heightM: number): number | null {
 
 /** The gates on the planned final. */
 export const gateBriefs = (setting: Setting, plan: CircuitPlan): readonly GateBrief[] =>
-  GATES.map(({ heightFt, use }) => {
+  GATES_FT.map((heightFt) => {
     const heightM = mFromFt(heightFt);
     const beforeM = beforeThresholdM(plan, heightM);
     const rollOut = thousandsTo(plan.rollOutOnFinalHeightM / mFromFt(1), 10);
@@ -39,15 +40,13 @@ export const gateBriefs = (setting: Setting, plan: CircuitPlan): readonly GateBr
       heightM,
       altitudeM: namedAltitudeM(setting, heightM),
       beforeThresholdM: beforeM,
-      sentence: `${where}; ${use}`,
+      sentence: `${where}; ${USES[heightFt]}`,
     };
   });
 
-/**
- * What stabilised means (lesson.md): speed after FAA-S-ACS-6 IV.B, bank and slope after Flight Safety Foundation
- * ALAR briefing note 7.1 and common practice.
- */
+/** What stabilised means, in a sentence (`src/circuit/stabilised.ts` has the sources). */
 export const stabilisedWords = (plan: CircuitPlan): string => {
+  const { slowerMps, fasterMps, bankRad } = STABILISED;
   const kt = ktFromMps(plan.approachIasMps);
-  return `Stabilised: on the slope and the centreline, ${fixed(kt - 5)} to ${fixed(kt + 10)} kt, bank within 10°, flap and trim set, power on, sink as briefed.`;
+  return `Stabilised: on the slope and the centreline, ${fixed(kt - ktFromMps(slowerMps))} to ${fixed(kt + ktFromMps(fasterMps))} kt, bank within ${fixed(degFromRad(bankRad))}°, flap and trim set, power on, sink as briefed.`;
 };

@@ -1,14 +1,12 @@
-import { faultsNow, GATES_FT } from '../../lesson/gates.ts';
+import { GATES_M } from '../../circuit/stabilised.ts';
+import { faultsNow } from '../../lesson/gates.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
 import type { ToleranceSet } from '../../lesson/tolerances.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
-import { mFromFt } from '../../units/conversions.ts';
 import type { TrailBand } from '../../views/trail.ts';
 
 export type ApproachBand = TrailBand;
-
-const LAST_GATE_M = mFromFt(GATES_FT[GATES_FT.length - 1] as number);
 
 /**
  * How the approach stands, by the gate criteria of the lesson looked at all along the final: nothing wrong is
@@ -25,5 +23,5 @@ export const bandNow = (
   const due = m.dues[m.dues.length - 1];
   if (due !== undefined && due.circuit === m.legs.circuit && !due.answered) return 'go-around';
   if (faultsNow(m, lesson, s, limits).length === 0) return 'stabilised';
-  return s.heightM < LAST_GATE_M ? 'go-around' : 'recoverable';
+  return s.heightM < GATES_M.lastCall ? 'go-around' : 'recoverable';
 };

@@ -1,5 +1,6 @@
 import { memo, useMemo, useState } from 'react';
-import { degFromRad, ftFromM, mFromFt, mFromNmi, nmiFromM, radFromDeg } from '../../units/conversions.ts';
+import { GATES_FT, STABILISED } from '../../circuit/stabilised.ts';
+import { degFromRad, ftFromM, mFromFt, mFromNmi, nmiFromM } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import { useCursor } from './cursor.ts';
 import { pathOf, piecesOf } from './pieces.ts';
@@ -63,8 +64,6 @@ const FINAL_LEGS: ReadonlySet<string> = new Set([
   'stopped',
 ]);
 
-const GATES_FT = [500, 300, 200];
-
 /** Heights every 200 ft or so, and the planned path or the slope. */
 const Paper = ({ tape, frame }: { readonly tape: Tape; readonly frame: Frame }) => {
   const { plan, model } = tape;
@@ -102,8 +101,8 @@ const Paper = ({ tape, frame }: { readonly tape: Tape; readonly frame: Frame }) 
           </clipPath>
           <g clipPath="url(#profile-room)">
             <path className="debrief-slope" d={slope(plan.approachRad)} />
-            {[-0.5, 0.5].map((deg) => (
-              <path key={deg} className="debrief-limit" d={slope(plan.approachRad + radFromDeg(deg))} />
+            {[-STABILISED.slopeRad, STABILISED.slopeRad].map((rad) => (
+              <path key={rad} className="debrief-limit" d={slope(plan.approachRad + rad)} />
             ))}
           </g>
           {GATES_FT.map((ft) => {

@@ -1,9 +1,8 @@
+import { GATES_FT } from '../../circuit/stabilised.ts';
 import type { CircuitLeg, CircuitPlan, PathPoint } from '../../circuit/types.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { thousands } from '../../units/format.ts';
-
-const GATES_FT = [500, 300, 200] as const;
 
 const secondsText = (seconds: number): string =>
   seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`;

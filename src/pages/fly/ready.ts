@@ -1,5 +1,6 @@
 import { newSeenLights } from '../../aerodrome/slope-lights.ts';
 import { planCircuit } from '../../circuit/plan.ts';
+import { GATES_FT } from '../../circuit/stabilised.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
 import { type JudgedBy, limitsOf } from '../../lesson/edit-tolerances.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
@@ -34,7 +35,7 @@ export interface ReadyFlight {
   readonly limits: ToleranceSet;
 }
 
-const GATES: readonly Gate[] = [500, 300, 200].map((heightFt) => ({ heightFt, text: `${heightFt} ft` }));
+const GATES: readonly Gate[] = GATES_FT.map((heightFt) => ({ heightFt, text: `${heightFt} ft` }));
 
 /** Prepares a flight; throws an Error sentence when it cannot begin. */
 export const readyFlight = (
