@@ -1,7 +1,7 @@
 /// <reference types="vitest/config" />
 import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
-import { allowsOwnDay } from './src/lesson/own-day.ts';
+import { allowsOwnDay } from './src/lesson/exercises/own-day.ts';
 
 /** The one place where the page's Content-Security-Policy stands. */
 const POLICY = [
@@ -73,7 +73,7 @@ const withoutClaims = (): Plugin => ({
 
 /** What lays an exercise ready and reads out its words: several pages do, the flying page does not. */
 const EXERCISE_ROOM =
-  /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercise|item-words)|simulation\/standard-day)/;
+  /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercises\/exercise|judge\/item-words)|simulation\/standard-day)/;
 
 /**
  * Few files rather than fifty: what is packed together packs better, by an eighth. First what the first paint needs;
@@ -81,7 +81,7 @@ const EXERCISE_ROOM =
  * ready.
  */
 const LATER =
-  /\/src\/(?:pilot\/|lesson\/(?:practised|verdict|procedures|coach)|formats\/result|pages\/fly\/(?:beside|coach|instruction|model-pilot|other-pilot|procedures|radio|unfinished|result|slow|tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings)\.)/;
+  /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures|coach)|formats\/result|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:model-pilot|other-pilot|unfinished|result|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
 
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },

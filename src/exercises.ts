@@ -1,4 +1,4 @@
-import { type Exercise, parseExercise } from './lesson/exercise.ts';
+import { type Exercise, parseExercise } from './lesson/exercises/exercise.ts';
 import { namedAmong, parsedFiles } from './units/files.ts';
 
 /**

@@ -1,9 +1,9 @@
-import type { Exercise } from './lesson/exercise.ts';
+import type { Exercise } from './lesson/exercises/exercise.ts';
 
 /** Of an exercise, what it is chosen and a flight is judged by. */
 export interface JudgedExercise
   extends Pick<Exercise, 'id' | 'title' | 'assessed' | 'success' | 'doneAfter' | 'aerodrome'> {
-  /** It may be flown in any weather (lesson/own-day.ts). */
+  /** It may be flown in any weather (lesson/exercises/own-day.ts). */
   readonly anyDay: boolean;
 }
 

@@ -1,5 +1,5 @@
-import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
-import type { JudgedBy } from '../lesson/edit-tolerances.ts';
+import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
+import type { JudgedBy } from '../lesson/judge/edit-tolerances.ts';
 import type { Recording } from '../session/recording.ts';
 import type { FlownResult } from './result.ts';
 import { windText } from './wind-text.ts';

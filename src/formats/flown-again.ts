@@ -1,10 +1,10 @@
 import { planCircuit } from '../circuit/plan.ts';
 import { lastWhere } from '../lesson/last-where.ts';
 import type { Lesson } from '../lesson/lesson.ts';
-import { createLessonFold } from '../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { LEG_NAMES, type LegName } from '../lesson/names.ts';
+import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
 import { createPlayback } from '../session/playback.ts';
 import { type Keyframe, keyframeBefore, type Recording } from '../session/recording.ts';
 import { advance, createSession, decide } from '../session/session.ts';

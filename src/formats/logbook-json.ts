@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { COACH_WORDS, type HelpUsed, PICTURES } from '../lesson/attempt.ts';
+import { COACH_WORDS, type HelpUsed, PICTURES } from '../lesson/attempts/attempt.ts';
 import { describeIssue } from '../units/issues.ts';
 import type { AttemptBody, AttemptHead } from './attempt.ts';
 import { base64FromBytes, bytesFromBase64 } from './base64.ts';

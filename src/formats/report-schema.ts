@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { OUTCOMES } from '../lesson/judge/report.ts';
 import { LEG_NAMES } from '../lesson/names.ts';
-import { OUTCOMES } from '../lesson/report.ts';
 import type { FlownResult } from './result.ts';
 
 /**

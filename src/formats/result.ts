@@ -1,9 +1,9 @@
-import { assess } from '../lesson/assess.ts';
+import { assess } from '../lesson/judge/assess.ts';
+import { type Ending, endingOf } from '../lesson/judge/outcome.ts';
+import { EMPTY_REPORT, type Outcome, type Report } from '../lesson/judge/report.ts';
+import type { ToleranceSet } from '../lesson/judge/tolerances.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
-import { type Ending, endingOf } from '../lesson/outcome.ts';
-import { EMPTY_REPORT, type Outcome, type Report } from '../lesson/report.ts';
-import type { ToleranceSet } from '../lesson/tolerances.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 
 /** The result file. Every key is always there; null where it does not apply. */

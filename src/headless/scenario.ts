@@ -5,7 +5,7 @@ import { DEMO, exerciseNamed } from '../catalogue.ts';
 import { startOfLeg } from '../circuit/start-of-leg.ts';
 import { parseScenario, sameModel } from '../formats/scenario-json.ts';
 import { parseAirStart } from '../formats/start-json.ts';
-import { exerciseScenario, type Overrides, scenarioPlan } from '../lesson/exercise-scenario.ts';
+import { exerciseScenario, type Overrides, scenarioPlan } from '../lesson/exercises/exercise-scenario.ts';
 import { LEG_STARTS, MODEL_VERSION, type Scenario, type Start } from '../simulation/scenario.ts';
 import { readJson } from './files.ts';
 import { numberOption, type OptionName, type Options, wordOption } from './options.ts';

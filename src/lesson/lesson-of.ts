@@ -4,7 +4,7 @@ import type { CircuitPlan } from '../circuit/types.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { shapeOf } from '../simulation/shape.ts';
 import { PLAIN_TASK } from '../simulation/task.ts';
-import type { Exercise } from './exercise.ts';
+import type { Exercise } from './exercises/exercise.ts';
 import { createLesson, type Lesson } from './lesson.ts';
 
 /** Base turn of the wind that the day gets to. */

@@ -6,8 +6,8 @@ import { cos, mix, sin } from '../maths/functions.ts';
 import type { Procedures } from '../simulation/procedures.ts';
 import { PLAIN_TASK, type Task } from '../simulation/task.ts';
 import { mFromFt } from '../units/conversions.ts';
-import type { CircuitBounds } from './legs.ts';
-import { newWhere, type Where } from './where.ts';
+import type { CircuitBounds } from './watch/legs.ts';
+import { newWhere, type Where } from './watch/where.ts';
 
 /** A planned leg as a line on the ground, ready to measure against. */
 export interface LegLine {

@@ -1,8 +1,8 @@
 import type { Instruction } from '../simulation/task.ts';
-import type { LegMemory } from './legs.ts';
 import type { Measure } from './measure.ts';
 import type { LegName, TurnOnto } from './names.ts';
 import type { ProcedureMemory } from './procedures/memory.ts';
+import type { LegMemory } from './watch/legs.ts';
 
 /** A stretch of the flight with one leg name; SI, signs as everywhere. */
 export interface Stretch {

@@ -1,7 +1,7 @@
 import { type Model, prepare } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { exercisesNow } from './exercises-room.ts';
-import { scenarioOf } from './fly/scenario-of-settings.ts';
+import { scenarioOf } from './fly/sheets/scenario-of-settings.ts';
 import type { Settings } from './settings.ts';
 
 /**

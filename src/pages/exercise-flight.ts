@@ -1,11 +1,11 @@
 import { withCircuit } from '../circuit/brief/custom.ts';
 import { EXERCISES } from '../exercises.ts';
-import type { Exercise } from '../lesson/exercise.ts';
-import { exerciseScenario } from '../lesson/exercise-scenario.ts';
-import { allowsOwnDay } from '../lesson/own-day.ts';
+import type { Exercise } from '../lesson/exercises/exercise.ts';
+import { exerciseScenario } from '../lesson/exercises/exercise-scenario.ts';
+import { allowsOwnDay } from '../lesson/exercises/own-day.ts';
 import type { Scenario } from '../simulation/scenario.ts';
-import { chosen, everyAerodrome, everyAeroplane } from './fly/choices.ts';
-import { weatherOf, withProcedures } from './fly/scenario-of-settings.ts';
+import { chosen, everyAerodrome, everyAeroplane } from './fly/sheets/choices.ts';
+import { weatherOf, withProcedures } from './fly/sheets/scenario-of-settings.ts';
 import { circuitOptions, type Settings } from './settings.ts';
 
 /** The exercise that the settings name; null: none, or one that there is no more. */

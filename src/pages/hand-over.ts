@@ -1,4 +1,4 @@
-import type { HelpUsed, Parent } from '../lesson/attempt.ts';
+import type { HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
 import type { Recording } from '../session/recording.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import type { FlightJournal } from '../storage/logbook.ts';

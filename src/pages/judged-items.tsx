@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { itemTitle } from '../lesson/item-words.ts';
-import { measuresOf } from '../lesson/judge.ts';
+import { itemTitle } from '../lesson/judge/item-words.ts';
+import { measuresOf } from '../lesson/judge/judge.ts';
+import type { ItemReport } from '../lesson/judge/report.ts';
+import { briefly, toleranceWords, valueWords } from '../lesson/judge/value-words.ts';
 import type { LegName } from '../lesson/names.ts';
-import type { ItemReport } from '../lesson/report.ts';
-import { briefly, toleranceWords, valueWords } from '../lesson/value-words.ts';
 import { BAND_WORDS } from './bands.ts';
 import './styles/judged-items.css';
 

@@ -1,10 +1,10 @@
 import { create } from 'zustand';
-import type { LegMarks } from '../lesson/leg-marks.ts';
+import type { LegMarks } from '../lesson/judge/leg-marks.ts';
 import type { UnfinishedFlight } from '../storage/logbook.ts';
 import type { Theme } from '../views/palette.ts';
-import type { Rate } from './fly/clock.ts';
-import type { Look } from './fly/look.ts';
-import type { ResultCard } from './fly/result.ts';
+import type { Look } from './fly/drawing/look.ts';
+import type { Rate } from './fly/run/clock.ts';
+import type { ResultCard } from './fly/run/result.ts';
 import { readSettings, type Settings, writeSettings } from './settings.ts';
 
 /** What lies over the page: one sheet at a time. */

@@ -1,5 +1,5 @@
-import { type JudgedBy, limitsOf } from '../lesson/edit-tolerances.ts';
-import type { ToleranceSet } from '../lesson/tolerances.ts';
+import { type JudgedBy, limitsOf } from '../lesson/judge/edit-tolerances.ts';
+import type { ToleranceSet } from '../lesson/judge/tolerances.ts';
 import type { Settings } from './settings.ts';
 import { useStore } from './store.ts';
 

@@ -1,7 +1,7 @@
 import { type AttemptBody, type AttemptHead, headOf, rowOf } from '../formats/attempt.ts';
 import { bodyText, LONGEST, parseBodyText } from '../formats/logbook-json.ts';
 import { sameModel } from '../formats/scenario-json.ts';
-import type { AttemptRow } from '../lesson/attempt.ts';
+import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import { inOne } from './database.ts';
 import { packText, unpackText } from './gzip.ts';
 import type { Keeper } from './keeper.ts';

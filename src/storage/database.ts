@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
-import type { AttemptRow } from '../lesson/attempt.ts';
+import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import type { JournalPart } from './journal.ts';
 import type { FlightHead, FlightState } from './under-way.ts';
 

@@ -10,7 +10,7 @@ import {
   parseLogbook,
 } from '../formats/logbook-json.ts';
 import { sameModel } from '../formats/scenario-json.ts';
-import type { AttemptRow } from '../lesson/attempt.ts';
+import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import type { attemptsOf } from './attempts.ts';
 import { packText, unpackText } from './gzip.ts';
 import type { Keeper } from './keeper.ts';

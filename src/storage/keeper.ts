@@ -1,4 +1,4 @@
-import type { AttemptRow } from '../lesson/attempt.ts';
+import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import { type Database, type MIGRATIONS, openDatabase } from './database.ts';
 import { Refusal, SENTENCES, type Trouble, troubleOf } from './refusals.ts';
 

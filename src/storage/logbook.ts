@@ -1,5 +1,5 @@
 import type { Attempt, AttemptBody, AttemptHead } from '../formats/attempt.ts';
-import type { AttemptRow } from '../lesson/attempt.ts';
+import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import { attemptsOf } from './attempts.ts';
 import { type Claims, claimsHere } from './claims.ts';
 import { type KeeperOptions, openKeeper } from './keeper.ts';
@@ -15,7 +15,7 @@ import {
 
 export type { Attempt, AttemptBody, AttemptHead, Mark } from '../formats/attempt.ts';
 export type { FlownResult } from '../formats/result.ts';
-export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempt.ts';
+export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
 export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './under-way.ts';
 
 /** An attempt taken from its shelf. */

@@ -1,6 +1,6 @@
 import type { Mark } from '../formats/attempt.ts';
 import { sameModel } from '../formats/scenario-json.ts';
-import type { HelpUsed, Parent } from '../lesson/attempt.ts';
+import type { HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
 import { KEYFRAME_S, KEYFRAME_STEPS, RECORDING_VERSION, type Recording } from '../session/recording.ts';
 import type { Claims, Release } from './claims.ts';
 import { type JournalPart, noteWritten, nothingWritten, partSince, recordingFrom } from './journal.ts';

@@ -1,5 +1,5 @@
-import { createLessonFold } from '../lesson/lesson-fold.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
+import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
 import { forkSession } from '../session/fork.ts';
 import type { Recording } from '../session/recording.ts';
 import { createSession, type Session, tick } from '../session/session.ts';

@@ -1,12 +1,12 @@
 import type { CircuitPlan } from '../circuit/types.ts';
-import type { Exercise } from '../lesson/exercise.ts';
-import { faultsNow } from '../lesson/gates.ts';
+import type { Exercise } from '../lesson/exercises/exercise.ts';
+import { endingOf } from '../lesson/judge/outcome.ts';
+import type { ToleranceSet } from '../lesson/judge/tolerances.ts';
 import type { Lesson } from '../lesson/lesson.ts';
-import { createLessonFold } from '../lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
-import { endingOf } from '../lesson/outcome.ts';
-import type { ToleranceSet } from '../lesson/tolerances.ts';
+import { faultsNow } from '../lesson/watch/gates.ts';
+import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
 import { type Briefing, briefingFor } from '../pilot/briefing.ts';
 import { clonePlain } from '../session/plain.ts';
 import { createPlayback } from '../session/playback.ts';

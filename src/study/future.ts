@@ -1,5 +1,5 @@
-import { createLessonFold, type LessonFold } from '../lesson/lesson-fold.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
+import { createLessonFold, type LessonFold } from '../lesson/watch/lesson-fold.ts';
 import { clonePlain } from '../session/plain.ts';
 import type { ControlSource } from '../session/source.ts';
 import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';

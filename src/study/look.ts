@@ -1,5 +1,5 @@
-import type { LegMemory } from '../lesson/legs.ts';
 import type { LegName } from '../lesson/names.ts';
+import type { LegMemory } from '../lesson/watch/legs.ts';
 import { clamp } from '../maths/functions.ts';
 import type { Briefing } from '../pilot/briefing.ts';
 import { leftToGoM, plannedSink } from '../pilot/descent.ts';

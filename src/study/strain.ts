@@ -1,7 +1,7 @@
+import type { ToleranceSet } from '../lesson/judge/tolerances.ts';
 import { lastWhere } from '../lesson/last-where.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { GateFact, LessonMemory } from '../lesson/memory.ts';
-import type { ToleranceSet } from '../lesson/tolerances.ts';
 import { clamp, tan } from '../maths/functions.ts';
 import { ktFromMps, mFromFt, mpsFromFpm, radFromDeg } from '../units/conversions.ts';
 

@@ -2,11 +2,11 @@
 
 import { rowOf } from '../../src/formats/attempt.ts';
 import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
-import type { AttemptRow } from '../../src/lesson/attempt.ts';
-import { practiseNext } from '../../src/lesson/practise.ts';
-import { searchRows } from '../../src/lesson/search.ts';
-import { DEFAULT_TOLERANCES } from '../../src/lesson/tolerances.ts';
-import { itemTrends, legTrends } from '../../src/lesson/trends.ts';
+import type { AttemptRow } from '../../src/lesson/attempts/attempt.ts';
+import { practiseNext } from '../../src/lesson/attempts/practise.ts';
+import { searchRows } from '../../src/lesson/attempts/search.ts';
+import { itemTrends, legTrends } from '../../src/lesson/attempts/trends.ts';
+import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';
 import { layOut } from '../../src/pages/debrief/tape.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../src/session/session.ts';

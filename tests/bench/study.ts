@@ -1,9 +1,9 @@
 // What flies many futures: the root of a spoilt circuit, the colours of its trail, a fan.
 
 import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
+import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';
 import { lessonOfScenario } from '../../src/lesson/lesson-of.ts';
-import { DEFAULT_TOLERANCES } from '../../src/lesson/tolerances.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { createPilot, type Ways } from '../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../src/session/session.ts';
 import type { ControlSource, Fold } from '../../src/session/source.ts';

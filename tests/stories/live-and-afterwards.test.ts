@@ -2,14 +2,18 @@
 // on, every twenty seconds and at its end, is what it says of the recording at the same instants, to the last figure.
 import { describe, expect, it } from 'vitest';
 import { aerodromeNamed, aeroplaneNamed, exerciseNamed } from '../../src/catalogue.ts';
-import { assess } from '../../src/lesson/assess.ts';
-import { exerciseScenario, type Overrides, scenarioPlan } from '../../src/lesson/exercise-scenario.ts';
+import {
+  exerciseScenario,
+  type Overrides,
+  scenarioPlan,
+} from '../../src/lesson/exercises/exercise-scenario.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
+import { endingOf } from '../../src/lesson/judge/outcome.ts';
+import type { Report } from '../../src/lesson/judge/report.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../src/lesson/lesson-of.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
-import { endingOf } from '../../src/lesson/outcome.ts';
-import type { Report } from '../../src/lesson/report.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { createPlayback } from '../../src/session/playback.ts';
 import { createSession, type Session, tick } from '../../src/session/session.ts';

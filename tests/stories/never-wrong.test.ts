@@ -1,8 +1,8 @@
 // A go-around is never wrong (design/lesson.md): from any point of an approach it raises no safety stop and makes
 // nothing red, asked for or not; what was not stabilised and is answered by it is not held against anybody.
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../src/lesson/assess.ts';
-import type { Report } from '../../src/lesson/report.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
+import type { Report } from '../../src/lesson/judge/report.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { PLAIN_TASK } from '../../src/simulation/task.ts';
 import { aeroplaneFiles, aeroplaneNamed } from '../support/aeroplanes.ts';

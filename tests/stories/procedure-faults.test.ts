@@ -2,9 +2,9 @@
 // and by no row that it has nothing to do with, the flying included (issue "The lesson", 8). What is done right, and in
 // which order: reference/circuit-training.md 5 (checks), 6 (calls), 8 and 13 (lookout), with their sources.
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../src/lesson/assess.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
+import { PROCEDURE_RULES } from '../../src/lesson/judge/rules/procedures.ts';
 import { trafficValue } from '../../src/lesson/procedures/watch-traffic.ts';
-import { PROCEDURE_RULES } from '../../src/lesson/rules/procedures.ts';
 import type { Controls } from '../../src/simulation/controls.ts';
 import { newSnapshot, type Snapshot } from '../../src/simulation/snapshot.ts';
 import { radFromDeg } from '../../src/units/conversions.ts';

@@ -1,7 +1,7 @@
 // The colours of a trail against flying on: the pilot of the stories takes over in an ordinary fork, and the lesson judges.
 import { describe, expect, it } from 'vitest';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { forkSession } from '../../src/session/fork.ts';
 import { tick } from '../../src/session/session.ts';

@@ -1,4 +1,4 @@
-import type { AttemptRow, ItemNumber } from '../../src/lesson/attempt.ts';
+import type { AttemptRow, ItemNumber } from '../../src/lesson/attempts/attempt.ts';
 import { WHOLE_HELP } from './attempts.ts';
 
 let count = 0;

@@ -1,10 +1,10 @@
 import { planCircuit } from '../../src/circuit/plan.ts';
 import type { AttemptBody, AttemptHead } from '../../src/formats/attempt.ts';
 import { resultOf } from '../../src/formats/result.ts';
-import type { HelpUsed } from '../../src/lesson/attempt.ts';
+import type { HelpUsed } from '../../src/lesson/attempts/attempt.ts';
 import { createLesson } from '../../src/lesson/lesson.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { createSession, type Session, tick } from '../../src/session/session.ts';
 import type { ControlSource, Fold } from '../../src/session/source.ts';
 import { prepare } from '../../src/simulation/model.ts';

@@ -3,10 +3,10 @@
  * or by what it believes it sees. It knows nothing of the study.
  */
 import type { CircuitPlan } from '../../src/circuit/types.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
+import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';
 import { lessonOfScenario } from '../../src/lesson/lesson-of.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
-import { DEFAULT_TOLERANCES } from '../../src/lesson/tolerances.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { type Briefing, briefingFor } from '../../src/pilot/briefing.ts';
 import type { PilotMemory } from '../../src/pilot/memory.ts';
 import { createPilot, type Ways } from '../../src/pilot/pilot.ts';

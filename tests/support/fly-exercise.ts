@@ -2,9 +2,13 @@ import { aerodromeNamed, aeroplaneNamed, exerciseNamed } from '../../src/catalog
 import type { CircuitPlan } from '../../src/circuit/types.ts';
 import type { Result } from '../../src/formats/result.ts';
 import { flyOrder } from '../../src/headless/flight.ts';
-import type { Exercise } from '../../src/lesson/exercise.ts';
-import { exerciseScenario, type Overrides, scenarioPlan } from '../../src/lesson/exercise-scenario.ts';
-import { type Verdict, verdictOf } from '../../src/lesson/verdict.ts';
+import type { Exercise } from '../../src/lesson/exercises/exercise.ts';
+import {
+  exerciseScenario,
+  type Overrides,
+  scenarioPlan,
+} from '../../src/lesson/exercises/exercise-scenario.ts';
+import { type Verdict, verdictOf } from '../../src/lesson/judge/verdict.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { type Model, prepare } from '../../src/simulation/model.ts';
 import type { Scenario } from '../../src/simulation/scenario.ts';

@@ -1,12 +1,12 @@
 import { aerodromeNamed, aeroplaneNamed } from '../../src/catalogue.ts';
 import { planCircuit } from '../../src/circuit/plan.ts';
 import { startOfLeg } from '../../src/circuit/start-of-leg.ts';
-import { assess } from '../../src/lesson/assess.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
+import type { ItemReport } from '../../src/lesson/judge/report.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import { lessonOfScenario } from '../../src/lesson/lesson-of.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
-import type { ItemReport } from '../../src/lesson/report.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import type { Recording } from '../../src/session/recording.ts';
 import { createSession, type Session, tell, tick } from '../../src/session/session.ts';

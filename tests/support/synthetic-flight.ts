@@ -2,11 +2,11 @@ import { groundHeightM, onSurface } from '../../src/aerodrome/runway.ts';
 import type { CircuitPlan, PathPoint } from '../../src/circuit/types.ts';
 import type { Options } from '../../src/headless/options.ts';
 import { planOf, scenarioFrom } from '../../src/headless/scenario.ts';
+import { DEFAULT_TOLERANCES, type ToleranceSet } from '../../src/lesson/judge/tolerances.ts';
 import { createLesson, type Lesson } from '../../src/lesson/lesson.ts';
-import { createLessonFold } from '../../src/lesson/lesson-fold.ts';
 import type { LessonMemory } from '../../src/lesson/memory.ts';
 import type { LegName } from '../../src/lesson/names.ts';
-import { DEFAULT_TOLERANCES, type ToleranceSet } from '../../src/lesson/tolerances.ts';
+import { createLessonFold } from '../../src/lesson/watch/lesson-fold.ts';
 import { newSnapshot, type Snapshot } from '../../src/simulation/snapshot.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../src/units/conversions.ts';
 

@@ -4,7 +4,7 @@
 // 200 ft and more than 0.5 NM out. Stall in a bank: times 1.03, 1.07, 1.19, 1.41 at 20, 30, 45, 60 deg
 // (circuit-training 7, calculated from 1/sqrt(cos)). Units: 1 kt = 1852 m/h, 1 ft = 0.3048 m, 1 NM = 1852 m.
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../src/lesson/assess.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { PLAIN_TASK } from '../../src/simulation/task.ts';

@@ -6,10 +6,10 @@
 import { describe, expect, it } from 'vitest';
 import { centrelineAllowedM, mostSinkMps } from '../../src/circuit/stabilised.ts';
 import type { CircuitPlan } from '../../src/circuit/types.ts';
-import { assess } from '../../src/lesson/assess.ts';
+import { assess } from '../../src/lesson/judge/assess.ts';
+import type { GateReport } from '../../src/lesson/judge/report.ts';
+import { COMMERCIAL, EASA_LICENCE_TEST, FAA_LICENCE_TEST } from '../../src/lesson/judge/tolerances.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
-import type { GateReport } from '../../src/lesson/report.ts';
-import { COMMERCIAL, EASA_LICENCE_TEST, FAA_LICENCE_TEST } from '../../src/lesson/tolerances.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { PLAIN_TASK } from '../../src/simulation/task.ts';
 import { plannedCircuit } from '../support/circuits.ts';

@@ -2,7 +2,7 @@
 // section beside each; V there is "seen" here, V2 "quoted", M "memory", P "practice". What rests on memory or on
 // practice is checked to be marked so, never to be right.
 import { describe, expect, it } from 'vitest';
-import { withLimit } from '../../src/lesson/edit-tolerances.ts';
+import { withLimit } from '../../src/lesson/judge/edit-tolerances.ts';
 import {
   COMMERCIAL,
   EASA_LICENCE_TEST,
@@ -12,7 +12,7 @@ import {
   type LimitName,
   TOLERANCE_SETS,
   type ToleranceSet,
-} from '../../src/lesson/tolerances.ts';
+} from '../../src/lesson/judge/tolerances.ts';
 import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
 
 type Row = readonly [LimitName, number, number, RegExp, Limit['sure']];

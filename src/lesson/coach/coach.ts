@@ -1,4 +1,4 @@
-import type { COACH_WORDS } from '../attempt.ts';
+import type { COACH_WORDS } from '../attempts/attempt.ts';
 import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
 import { remindersNow, type Told } from './reminders.ts';

@@ -1,10 +1,10 @@
 import type { Aerodrome } from '../../aerodrome/schema.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
+import type { CircuitFacts } from '../judge/rule.ts';
+import type { ToleranceSet } from '../judge/tolerances.ts';
 import { lastWhere } from '../last-where.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
-import type { CircuitFacts } from '../rule.ts';
-import type { ToleranceSet } from '../tolerances.ts';
 
 export type Teaching = Aerodrome['circuit']['teaching'];
 

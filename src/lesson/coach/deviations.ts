@@ -1,11 +1,11 @@
 import { wrapPi } from '../../units/angles.ts';
 import { degFromRad, ftFromM, ktFromMps, mFromFt, mpsFromKt } from '../../units/conversions.ts';
-import { bandOf } from '../bands.ts';
-import { isAssessed } from '../judge.ts';
+import { bandOf } from '../judge/bands.ts';
+import { isAssessed } from '../judge/judge.ts';
+import type { Standard, WhatToSay } from '../judge/rule.ts';
+import { RULES } from '../judge/rules.ts';
 import type { LegName } from '../names.ts';
-import type { Standard, WhatToSay } from '../rule.ts';
-import { RULES } from '../rules.ts';
-import { lampsNow } from '../stretch.ts';
+import { lampsNow } from '../watch/stretch.ts';
 import { type CoachContext, factsNow, type Teaching, type Word } from './context.ts';
 
 /**

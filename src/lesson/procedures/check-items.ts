@@ -3,8 +3,8 @@ import { leanedMixture } from '../../simulation/mixture.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mpsFromKt, rpmFromRevps } from '../../units/conversions.ts';
 import { thousandsTo } from '../../units/format.ts';
-import { FULL_POWER } from '../full-power.ts';
 import type { Lesson } from '../lesson.ts';
+import { FULL_POWER } from '../watch/full-power.ts';
 import type { ItemFact, ProcedureMemory } from './memory.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Procedures, Traffic } from '../../simulation/procedures.ts';
 import type { Failure, LegStart } from '../../simulation/scenario.ts';
-import { drawFor } from '../draw.ts';
+import { drawFor } from '../exercises/draw.ts';
 
 /** What is asked for in words. */
 export interface ProcedureChoice {

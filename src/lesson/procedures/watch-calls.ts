@@ -1,8 +1,8 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mFromFt } from '../../units/conversions.ts';
-import { askGoAroundOnce } from '../dues.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
+import { askGoAroundOnce } from '../watch/dues.ts';
 import { CALL_IDS, type CallId, callPlace } from './call-places.ts';
 import { type AnswerFact, type AnswerId, type CallFact, isReadBack, type ProcedureMemory } from './memory.ts';
 import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';

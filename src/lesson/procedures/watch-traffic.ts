@@ -1,9 +1,9 @@
 import { acrossM, alongM } from '../../aerodrome/runway.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mFromFt, mFromNmi } from '../../units/conversions.ts';
-import { askGoAroundOnce } from '../dues.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
+import { askGoAroundOnce } from '../watch/dues.ts';
 import type { OtherFact, ProcedureMemory } from './memory.ts';
 
 /** What was told of another aeroplane is believed for so long. */

@@ -1,5 +1,5 @@
 import { fixed, headingDigits } from '../../units/format.ts';
-import { drawFor } from '../draw.ts';
+import { drawFor } from '../exercises/draw.ts';
 import type { Lesson } from '../lesson.ts';
 import type { CallId } from './call-places.ts';
 import type { AnswerId } from './memory.ts';

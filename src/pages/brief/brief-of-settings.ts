@@ -1,10 +1,10 @@
 import { type BriefRequest, briefOf } from '../../circuit/brief/brief.ts';
 import type { Brief, LegBrief } from '../../circuit/brief/types.ts';
 import type { SpeedsCard } from '../../formats/own-file.ts';
-import type { Exercise } from '../../lesson/exercise.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import type { AirStart, Scenario } from '../../simulation/scenario.ts';
 import { exerciseFlight, exerciseOfSettings } from '../exercise-flight.ts';
-import { scenarioOf } from '../fly/scenario-of-settings.ts';
+import { scenarioOf } from '../fly/sheets/scenario-of-settings.ts';
 import { ownPlaces } from '../own-places.ts';
 import type { Settings } from '../settings.ts';
 

@@ -2,12 +2,12 @@ import { type ChangeEvent, type ReactNode, useId, useRef, useState } from 'react
 import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
 import { parseWind, windText } from '../../formats/wind-text.ts';
-import { allowsOwnDay } from '../../lesson/own-day.ts';
-import { inParts } from '../../lesson/syllabus.ts';
+import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
+import { inParts } from '../../lesson/exercises/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
-import { chosen, everyAerodrome, everyAeroplane } from '../fly/choices.ts';
-import { numberIn } from '../fly/scenario-of-settings.ts';
+import { chosen, everyAerodrome, everyAeroplane } from '../fly/sheets/choices.ts';
+import { numberIn } from '../fly/sheets/scenario-of-settings.ts';
 import { useOwnPlaces } from '../own-places.ts';
 import type { Settings } from '../settings.ts';
 import { changeSettings, useStore } from '../store.ts';

@@ -1,4 +1,4 @@
-import type { Exercise } from '../../lesson/exercise.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { lookedAt } from '../exercises/looked-at.ts';
 
 const Points = ({ title, points }: { readonly title: string; readonly points: readonly string[] }) => (

@@ -4,7 +4,7 @@ import '../styles/brief.css';
 import { windText } from '../../formats/wind-text.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { loadExercises } from '../exercises-room.ts';
-import { CAUTION } from '../fly/start-sheet.tsx';
+import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
 import { changeSettings, useStore } from '../store.ts';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { stabilisedWords } from '../../circuit/brief/gates.ts';
 import type { Brief, EndBrief, RunBrief, RunwayBrief } from '../../circuit/brief/types.ts';
-import type { Exercise } from '../../lesson/exercise.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { changeSettings, useStore } from '../store.ts';
 import { choiceOf, choiceWords, feetText, knotsText, metresText } from './text.ts';

@@ -1,8 +1,8 @@
 import { GATES_M } from '../../circuit/stabilised.ts';
-import { faultsNow } from '../../lesson/gates.ts';
+import type { ToleranceSet } from '../../lesson/judge/tolerances.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import type { LessonMemory } from '../../lesson/memory.ts';
-import type { ToleranceSet } from '../../lesson/tolerances.ts';
+import { faultsNow } from '../../lesson/watch/gates.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import type { TrailBand } from '../../views/trail.ts';
 

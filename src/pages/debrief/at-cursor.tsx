@@ -8,8 +8,8 @@ import { clockText, fixed, headingDigits, NO_VALUE, signed } from '../../units/f
 import type { Stage, ViewFrame } from '../../views/frame.ts';
 import { PALETTES } from '../../views/palette.ts';
 import { createTrail } from '../../views/trail.ts';
-import { lookForLeg } from '../fly/look.ts';
-import { lightsInWords } from '../fly/slow.ts';
+import { lookForLeg } from '../fly/drawing/look.ts';
+import { lightsInWords } from '../fly/run/slow.ts';
 import { useStore } from '../store.ts';
 import { type Cursor, useCursor } from './cursor.ts';
 import { sampleAt, type Tape } from './tape.ts';

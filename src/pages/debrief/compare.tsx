@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { AttemptRow } from '../../lesson/attempt.ts';
-import { limitsOf } from '../../lesson/edit-tolerances.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
+import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import type { Recording } from '../../session/recording.ts';
 import type { Study } from '../../workers/ask-study.ts';
 import { theLogbook } from '../logbook-here.ts';

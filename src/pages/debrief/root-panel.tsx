@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { FlownResult } from '../../formats/result.ts';
-import { circuitOfItem } from '../../lesson/item-words.ts';
-import { isAskedEnd } from '../../lesson/report.ts';
-import { trainedBy } from '../../lesson/trained-by.ts';
+import { circuitOfItem } from '../../lesson/judge/item-words.ts';
+import { isAskedEnd } from '../../lesson/judge/report.ts';
+import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
-import { firstItemOf, firstLookAt } from '../fly/result.ts';
+import { firstItemOf, firstLookAt } from '../fly/run/result.ts';
 import { studyFlightOf } from './study-here.ts';
 import type { Tape } from './tape.ts';
 

@@ -1,5 +1,5 @@
-import type { Band } from '../../lesson/draw.ts';
-import type { Exercise } from '../../lesson/exercise.ts';
+import type { Band } from '../../lesson/exercises/draw.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { fixed } from '../../units/format.ts';
 
 const span = (band: Band, unit: string): string =>

@@ -1,7 +1,7 @@
-import type { Exercise } from '../../lesson/exercise.ts';
-import { itemWords, legWords } from '../../lesson/item-words.ts';
-import { RULES, SESSION_RULES } from '../../lesson/rules.ts';
-import { selects } from '../../lesson/selection.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
+import { itemWords, legWords } from '../../lesson/judge/item-words.ts';
+import { RULES, SESSION_RULES } from '../../lesson/judge/rules.ts';
+import { selects } from '../../lesson/judge/selection.ts';
 
 /** The rows that are assessed, leg by leg: "upwind: height, speed, track". */
 export const lookedAt = ({ assessed }: Exercise): readonly string[] => {

@@ -1,6 +1,6 @@
-import type { AttemptRow } from '../../lesson/attempt.ts';
-import type { Exercise } from '../../lesson/exercise.ts';
-import { isAskedEnd } from '../../lesson/report.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
+import type { Exercise } from '../../lesson/exercises/exercise.ts';
+import { isAskedEnd } from '../../lesson/judge/report.ts';
 
 const count = (row: AttemptRow, band: string): number =>
   row.items.filter((item) => item.band === band).length;

@@ -1,14 +1,14 @@
 import { type MouseEvent, Suspense, useEffect, useRef } from 'react';
 import { useStore } from '../store.ts';
-import { Levers } from './levers.tsx';
-import { loadFlight } from './load.ts';
-import { ScalesColumn } from './scales-column.tsx';
-import { SequenceCard } from './sequence-card.tsx';
-import { SHEETS } from './sheets.tsx';
-import { Said, States } from './states.tsx';
-import { TopBar } from './top-bar.tsx';
-import { Touch } from './touch.tsx';
-import { LightsPanel, PlanPanel, ProfilePanel, WindowPanel } from './views.tsx';
+import { Said, States } from './bar/states.tsx';
+import { TopBar } from './bar/top-bar.tsx';
+import { SequenceCard } from './card/sequence-card.tsx';
+import { LightsPanel, PlanPanel, ProfilePanel, WindowPanel } from './drawing/views.tsx';
+import { Levers } from './levers/levers.tsx';
+import { Touch } from './levers/touch.tsx';
+import { loadFlight } from './run/load.ts';
+import { ScalesColumn } from './scales/scales-column.tsx';
+import { SHEETS } from './sheets/sheets.tsx';
 
 /**
  * After a mouse or a finger the focus goes back to the page, so that Space and the arrows fly again; whoever

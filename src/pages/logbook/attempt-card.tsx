@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { AttemptRow } from '../../lesson/attempt.ts';
-import { helpWords } from '../../lesson/help-words.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
+import { helpWords } from '../../lesson/attempts/help-words.ts';
 import type { FileOut, Logbook } from '../../storage/logbook.ts';
 import { fixed } from '../../units/format.ts';
 import { saveFile } from '../save-file.ts';

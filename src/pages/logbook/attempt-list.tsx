@@ -1,8 +1,8 @@
 import { useDeferredValue, useMemo, useState } from 'react';
-import type { AttemptRow } from '../../lesson/attempt.ts';
-import { isUnaided } from '../../lesson/attempt.ts';
-import { searchRows } from '../../lesson/search.ts';
-import { isSound } from '../../lesson/trends.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
+import { isUnaided } from '../../lesson/attempts/attempt.ts';
+import { searchRows } from '../../lesson/attempts/search.ts';
+import { isSound } from '../../lesson/attempts/trends.ts';
 import { clockText } from '../../units/format.ts';
 import { dayText } from '../when.ts';
 import { exerciseTitle, successOf } from './trained-by.ts';

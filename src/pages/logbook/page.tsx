@@ -3,7 +3,7 @@ import '../styles/logbook.css';
 // Files out and in come with the page, so that a press asks for nothing.
 import '../../storage/exchange.ts';
 import { fixed } from '../../units/format.ts';
-import { CAUTION } from '../fly/start-sheet.tsx';
+import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { saveFile } from '../save-file.ts';
 import { useStore } from '../store.ts';
 import { AttemptCard } from './attempt-card.tsx';

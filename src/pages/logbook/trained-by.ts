@@ -1,7 +1,7 @@
 import { EXERCISES } from '../../exercises.ts';
-import type { PractiseNext } from '../../lesson/practise.ts';
-import type { Outcome } from '../../lesson/report.ts';
-import { trainedBy } from '../../lesson/trained-by.ts';
+import type { PractiseNext } from '../../lesson/attempts/practise.ts';
+import type { Outcome } from '../../lesson/judge/report.ts';
+import { trainedBy } from '../../lesson/judge/trained-by.ts';
 
 const BY_KIND: Partial<Record<PractiseNext['kind'], string>> = {
   safety: 'normal-circuit',

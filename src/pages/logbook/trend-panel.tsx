@@ -1,8 +1,14 @@
 import { memo, useMemo } from 'react';
-import type { AttemptRow } from '../../lesson/attempt.ts';
-import { circuitOfItem, itemTitle, legWords } from '../../lesson/item-words.ts';
-import { practiseNext } from '../../lesson/practise.ts';
-import { consistencyOf, IN_A_ROW, type ItemTrend, itemTrends, legTrends } from '../../lesson/trends.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
+import { practiseNext } from '../../lesson/attempts/practise.ts';
+import {
+  consistencyOf,
+  IN_A_ROW,
+  type ItemTrend,
+  itemTrends,
+  legTrends,
+} from '../../lesson/attempts/trends.ts';
+import { circuitOfItem, itemTitle, legWords } from '../../lesson/judge/item-words.ts';
 import { train } from '../train.ts';
 import { exerciseFor, exerciseTitle, successOf } from './trained-by.ts';
 

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
-import type { AttemptRow } from '../../lesson/attempt.ts';
+import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import type { Logbook } from '../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../logbook-here.ts';
 

@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import { AEROPLANES, DEMO } from '../../catalogue.ts';
-import { chosen } from '../fly/choices.ts';
+import { chosen } from '../fly/sheets/choices.ts';
 import { flownBy, forgetCard, keepCard, useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
 import { changeSettings } from '../store.ts';

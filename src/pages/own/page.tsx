@@ -2,7 +2,7 @@ import { type ChangeEvent, useState } from 'react';
 import '../styles/brief.css';
 import '../styles/own.css';
 import { ownFileText } from '../../formats/own-file.ts';
-import { CAUTION } from '../fly/start-sheet.tsx';
+import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { ownPlaces, takeIn, useOwnPlaces } from '../own-places.ts';
 import { changeSettings } from '../store.ts';
 import { ThemeButton } from '../theme-button.tsx';

@@ -1,4 +1,4 @@
-import { trainedBy } from '../../lesson/trained-by.ts';
+import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { Change, NextTime } from './result.ts';
 
 /** The row of the assessment that a kind of change speaks to; what trains that row trains the change. */

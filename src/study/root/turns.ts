@@ -1,5 +1,5 @@
-import { saidOf } from '../../lesson/facts.ts';
 import type { TurnFact } from '../../lesson/memory.ts';
+import { saidOf } from '../../lesson/watch/facts.ts';
 import { degFromRad, radFromDeg } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import type { Look } from '../look.ts';

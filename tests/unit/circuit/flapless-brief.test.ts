@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { AEROPLANES, aerodromeNamed, exerciseNamed } from '../../../src/catalogue.ts';
 import { briefOf } from '../../../src/circuit/brief/brief.ts';
 import type { Brief } from '../../../src/circuit/brief/types.ts';
-import { asExercised } from '../../../src/lesson/exercise-aeroplane.ts';
+import { asExercised } from '../../../src/lesson/exercises/exercise-aeroplane.ts';
 import { standardDay } from '../../../src/simulation/standard-day.ts';
 
 const aerodrome = aerodromeNamed('curlew-sands');

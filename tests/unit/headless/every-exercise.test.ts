@@ -5,8 +5,8 @@ import { describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/catalogue.ts';
 import type { Result } from '../../../src/formats/result.ts';
 import { answer } from '../../../src/headless/main.ts';
-import { circuitOfItem } from '../../../src/lesson/item-words.ts';
-import { selects } from '../../../src/lesson/selection.ts';
+import { circuitOfItem } from '../../../src/lesson/judge/item-words.ts';
+import { selects } from '../../../src/lesson/judge/selection.ts';
 
 const run = (...args: string[]) => answer(args, tmpdir());
 

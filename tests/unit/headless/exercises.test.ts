@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { EXERCISES, exerciseNamed } from '../../../src/catalogue.ts';
 import type { Result } from '../../../src/formats/result.ts';
 import { answer } from '../../../src/headless/main.ts';
-import { selects } from '../../../src/lesson/selection.ts';
+import { selects } from '../../../src/lesson/judge/selection.ts';
 
 const run = (...args: string[]) => answer(args, tmpdir());
 const fly = (...args: string[]): Result => JSON.parse(run(...args).out) as Result;

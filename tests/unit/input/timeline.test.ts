@@ -12,7 +12,7 @@ import {
   setRate,
   startClock,
   tookStep,
-} from '../../../src/pages/fly/clock.ts';
+} from '../../../src/pages/fly/run/clock.ts';
 
 /** A pupil's keys over five seconds, some presses shorter than a step, some between two frames. */
 const SCRIPT = [

@@ -1,8 +1,8 @@
 // Green inside, amber to 1.5 times, red beyond; on the low side of an approach speed amber ends at the greater
 // of target - 7.5 kt and 1.2 Vs (design/lesson.md). Tolerances: FAA-S-ACS-6 as the reference file has them.
 import { describe, expect, it } from 'vitest';
-import { bandOf } from '../../../src/lesson/bands.ts';
-import { FAA_LICENCE_TEST, TOLERANCE_SETS } from '../../../src/lesson/tolerances.ts';
+import { bandOf } from '../../../src/lesson/judge/bands.ts';
+import { FAA_LICENCE_TEST, TOLERANCE_SETS } from '../../../src/lesson/judge/tolerances.ts';
 
 describe('bands', () => {
   it.each([

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { aerodromeNamed, aeroplaneNamed, exerciseNamed } from '../../../src/catalogue.ts';
-import { exerciseScenario, scenarioPlan } from '../../../src/lesson/exercise-scenario.ts';
-import { createLessonFold } from '../../../src/lesson/lesson-fold.ts';
+import { exerciseScenario, scenarioPlan } from '../../../src/lesson/exercises/exercise-scenario.ts';
 import { lessonOfScenario } from '../../../src/lesson/lesson-of.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
+import { createLessonFold } from '../../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import { prepare } from '../../../src/simulation/model.ts';

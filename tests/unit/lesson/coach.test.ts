@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { beginCoach, type CoachLevel, coach } from '../../../src/lesson/coach/coach.ts';
 import type { Teaching } from '../../../src/lesson/coach/context.ts';
 import { talkNow } from '../../../src/lesson/coach/talk.ts';
+import { RULES } from '../../../src/lesson/judge/rules.ts';
+import { DEFAULT_TOLERANCES } from '../../../src/lesson/judge/tolerances.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
-import { RULES } from '../../../src/lesson/rules.ts';
-import { DEFAULT_TOLERANCES } from '../../../src/lesson/tolerances.ts';
 import { degFromRad } from '../../../src/units/conversions.ts';
 import { type FlightAsked, flyWithProcedures } from '../../support/procedures.ts';
 

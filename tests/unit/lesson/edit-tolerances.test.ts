@@ -1,13 +1,13 @@
 // Sets are data that can be changed and kept; whatever is changed says so, and a damaged one is told in a sentence.
 import { describe, expect, it } from 'vitest';
-import { limitsOf, parseToleranceSet, withLimit } from '../../../src/lesson/edit-tolerances.ts';
+import { limitsOf, parseToleranceSet, withLimit } from '../../../src/lesson/judge/edit-tolerances.ts';
 import {
   COMMERCIAL,
   EASA_LICENCE_TEST,
   FAA_LICENCE_TEST,
   FIRST_LESSONS,
   TOLERANCE_SETS,
-} from '../../../src/lesson/tolerances.ts';
+} from '../../../src/lesson/judge/tolerances.ts';
 
 describe('a tolerance set', () => {
   it('survives being kept and read again', () => {

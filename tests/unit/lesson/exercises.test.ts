@@ -2,9 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { aerodromeNamed, aeroplaneNamed, EXERCISES, exerciseNamed } from '../../../src/catalogue.ts';
 import { parseScenario } from '../../../src/formats/scenario-json.ts';
-import { drawFor } from '../../../src/lesson/draw.ts';
-import { parseExercise } from '../../../src/lesson/exercise.ts';
-import { exerciseScenario, type Overrides, scenarioPlan } from '../../../src/lesson/exercise-scenario.ts';
+import { drawFor } from '../../../src/lesson/exercises/draw.ts';
+import { parseExercise } from '../../../src/lesson/exercises/exercise.ts';
+import {
+  exerciseScenario,
+  type Overrides,
+  scenarioPlan,
+} from '../../../src/lesson/exercises/exercise-scenario.ts';
 import { prepare } from '../../../src/simulation/model.ts';
 
 const sandpiper = aeroplaneNamed('sandpiper');

@@ -1,7 +1,7 @@
 // Good and bad flights drawn by hand: a rule must praise the one and catch the other.
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../../src/lesson/assess.ts';
-import { endingOf } from '../../../src/lesson/outcome.ts';
+import { assess } from '../../../src/lesson/judge/assess.ts';
+import { endingOf } from '../../../src/lesson/judge/outcome.ts';
 import type { Snapshot } from '../../../src/simulation/snapshot.ts';
 import { mpsFromKt, radFromDeg } from '../../../src/units/conversions.ts';
 import { lessonOf, type Moment, plannedMoments, watchMoments } from '../../support/synthetic-flight.ts';

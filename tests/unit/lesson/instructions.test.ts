@@ -1,6 +1,6 @@
 // What is said on the way, when, and for how long; the places are those of the scenario's task.
 import { describe, expect, it } from 'vitest';
-import { wordsNow } from '../../../src/lesson/instructions.ts';
+import { wordsNow } from '../../../src/lesson/exercises/instructions.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
 import { ktFromMps } from '../../../src/units/conversions.ts';
 import { seeFlight } from '../../support/seen-flight.ts';

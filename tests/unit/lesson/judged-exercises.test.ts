@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/exercises.ts';
 import { JUDGED_EXERCISES, judgedExerciseOf } from '../../../src/judged-exercises.ts';
-import { allowsOwnDay } from '../../../src/lesson/own-day.ts';
+import { allowsOwnDay } from '../../../src/lesson/exercises/own-day.ts';
 
 describe('the exercises that the flying page carries', () => {
   it('are those of the catalogue, and are chosen and judged by the same', () => {

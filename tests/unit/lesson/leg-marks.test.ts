@@ -1,14 +1,14 @@
 // Live and afterwards are one function (design/lesson.md): what a leg shows when it is over is what the result says of it.
 import { describe, expect, it } from 'vitest';
-import { assess } from '../../../src/lesson/assess.ts';
-import { scenarioPlan } from '../../../src/lesson/exercise-scenario.ts';
-import { circuitOfItem, itemTitle } from '../../../src/lesson/item-words.ts';
-import { type LegMarks, legMarks } from '../../../src/lesson/leg-marks.ts';
-import { createLessonFold } from '../../../src/lesson/lesson-fold.ts';
+import { scenarioPlan } from '../../../src/lesson/exercises/exercise-scenario.ts';
+import { assess } from '../../../src/lesson/judge/assess.ts';
+import { circuitOfItem, itemTitle } from '../../../src/lesson/judge/item-words.ts';
+import { type LegMarks, legMarks } from '../../../src/lesson/judge/leg-marks.ts';
+import type { Band, ItemReport, LegReport } from '../../../src/lesson/judge/report.ts';
 import { lessonOfScenario } from '../../../src/lesson/lesson-of.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
 import type { LegName } from '../../../src/lesson/names.ts';
-import type { Band, ItemReport, LegReport } from '../../../src/lesson/report.ts';
+import { createLessonFold } from '../../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import type { Fold } from '../../../src/session/source.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { EXERCISES, exerciseNamed } from '../../../src/catalogue.ts';
+import { allowsOwnDay } from '../../../src/lesson/exercises/own-day.ts';
+import { isPractised } from '../../../src/lesson/exercises/practised.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
 import type { LegName } from '../../../src/lesson/names.ts';
-import { allowsOwnDay } from '../../../src/lesson/own-day.ts';
-import { isPractised } from '../../../src/lesson/practised.ts';
 
 const flown = (...legs: LegName[]): LessonMemory =>
   ({ stretches: legs.map((leg) => ({ leg })) }) as unknown as LessonMemory;

@@ -3,7 +3,6 @@
 // 5 and 6 with their sources; limits: common practice, as the table of limits says.
 import { describe, expect, it } from 'vitest';
 import { aeroplaneNamed } from '../../../src/catalogue.ts';
-import { createLessonFold } from '../../../src/lesson/lesson-fold.ts';
 import { callPlace, nextCall } from '../../../src/lesson/procedures/call-places.ts';
 import { itemsOf } from '../../../src/lesson/procedures/check-lists.ts';
 import { chooseProcedures } from '../../../src/lesson/procedures/choose.ts';
@@ -13,6 +12,7 @@ import { openAnswer } from '../../../src/lesson/procedures/watch-calls.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
 import { trafficValue } from '../../../src/lesson/procedures/watch-traffic.ts';
 import { callWordings, IF_IT_STOPS, shuffled } from '../../../src/lesson/procedures/wordings.ts';
+import { createLessonFold } from '../../../src/lesson/watch/lesson-fold.ts';
 import { createPlayback } from '../../../src/session/playback.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import type { Fold } from '../../../src/session/source.ts';

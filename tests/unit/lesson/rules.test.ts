@@ -2,15 +2,15 @@
 // circuit (Sandpiper, Curlew Sands, calm), and names a source. Bands: design/lesson.md.
 import { describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/catalogue.ts';
-import { bandOf } from '../../../src/lesson/bands.ts';
-import { wordsFor } from '../../../src/lesson/judge.ts';
+import { bandOf } from '../../../src/lesson/judge/bands.ts';
+import { wordsFor } from '../../../src/lesson/judge/judge.ts';
+import type { ItemReport } from '../../../src/lesson/judge/report.ts';
+import type { CircuitFacts, Standard } from '../../../src/lesson/judge/rule.ts';
+import { RULES, SESSION_RULES } from '../../../src/lesson/judge/rules.ts';
+import { selects } from '../../../src/lesson/judge/selection.ts';
+import { FAA_LICENCE_TEST, TOLERANCE_SETS } from '../../../src/lesson/judge/tolerances.ts';
 import { lastWhere } from '../../../src/lesson/last-where.ts';
 import { createLesson } from '../../../src/lesson/lesson.ts';
-import type { ItemReport } from '../../../src/lesson/report.ts';
-import type { CircuitFacts, Standard } from '../../../src/lesson/rule.ts';
-import { RULES, SESSION_RULES } from '../../../src/lesson/rules.ts';
-import { selects } from '../../../src/lesson/selection.ts';
-import { FAA_LICENCE_TEST, TOLERANCE_SETS } from '../../../src/lesson/tolerances.ts';
 import { radFromDeg } from '../../../src/units/conversions.ts';
 import { plannedCircuit } from '../../support/circuits.ts';
 import { lessonOf, plannedMoments, watchMoments } from '../../support/synthetic-flight.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/exercises.ts';
-import { inParts } from '../../../src/lesson/syllabus.ts';
+import { inParts } from '../../../src/lesson/exercises/syllabus.ts';
 
 it('the syllabus has every exercise once, and what it does not know last', () => {
   const parts = inParts(EXERCISES);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { exerciseNamed } from '../../../src/exercises.ts';
-import { RULES, SESSION_RULES } from '../../../src/lesson/rules.ts';
-import { selects } from '../../../src/lesson/selection.ts';
-import { trainedBy } from '../../../src/lesson/trained-by.ts';
+import { RULES, SESSION_RULES } from '../../../src/lesson/judge/rules.ts';
+import { selects } from '../../../src/lesson/judge/selection.ts';
+import { trainedBy } from '../../../src/lesson/judge/trained-by.ts';
 import { GOING_AROUND, nextTimeFor } from '../../../src/study/root/next-time.ts';
 
 describe('what trains a row', () => {

@@ -2,13 +2,13 @@
 // trend test is Mann's and Kendall's: its variance is checked against all orders of a series, by brute force.
 // "Three in a row" and a hint rather than a proof of a trend: common practice.
 import { describe, expect, it } from 'vitest';
-import type { AttemptRow, HelpUsed, ItemNumber } from '../../../src/lesson/attempt.ts';
-import { circuitOfItem, itemWords } from '../../../src/lesson/item-words.ts';
-import { practiseNext } from '../../../src/lesson/practise.ts';
-import type { Band } from '../../../src/lesson/report.ts';
-import { searchRows } from '../../../src/lesson/search.ts';
-import { kendallS, kendallVariance, tendencyOf } from '../../../src/lesson/tendency.ts';
-import { consistencyOf, itemTrends, legTrends } from '../../../src/lesson/trends.ts';
+import type { AttemptRow, HelpUsed, ItemNumber } from '../../../src/lesson/attempts/attempt.ts';
+import { practiseNext } from '../../../src/lesson/attempts/practise.ts';
+import { searchRows } from '../../../src/lesson/attempts/search.ts';
+import { kendallS, kendallVariance, tendencyOf } from '../../../src/lesson/attempts/tendency.ts';
+import { consistencyOf, itemTrends, legTrends } from '../../../src/lesson/attempts/trends.ts';
+import { circuitOfItem, itemWords } from '../../../src/lesson/judge/item-words.ts';
+import type { Band } from '../../../src/lesson/judge/report.ts';
 import { attemptRow as row } from '../../support/attempt-rows.ts';
 import { NO_HELP, WHOLE_HELP } from '../../support/attempts.ts';
 

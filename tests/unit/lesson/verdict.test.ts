@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/report.ts';
-import { verdictOf } from '../../../src/lesson/verdict.ts';
+import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/judge/report.ts';
+import { verdictOf } from '../../../src/lesson/judge/verdict.ts';
 
 const tooLow: ItemReport = {
   id: 'downwind-height-2',

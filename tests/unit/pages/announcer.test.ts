@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { createAnnouncer } from '../../../src/pages/fly/announcer.ts';
+import { createAnnouncer } from '../../../src/pages/fly/said/announcer.ts';
 
 describe('the live region', () => {
   beforeEach(() => {

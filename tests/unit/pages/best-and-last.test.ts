@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Band } from '../../../src/lesson/report.ts';
+import type { Band } from '../../../src/lesson/judge/report.ts';
 import { bestAndLast } from '../../../src/pages/exercises/results.ts';
 import { attemptRow } from '../../support/attempt-rows.ts';
 

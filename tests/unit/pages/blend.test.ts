@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { blend } from '../../../src/pages/fly/blend.ts';
+import { blend } from '../../../src/pages/fly/drawing/blend.ts';
 import { newSnapshot } from '../../../src/simulation/snapshot.ts';
 import { radFromDeg } from '../../../src/units/conversions.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEG_NAMES } from '../../../src/lesson/names.ts';
 import { itemsOf } from '../../../src/lesson/procedures/check-lists.ts';
-import { cardFor, legWords } from '../../../src/pages/fly/card-data.ts';
+import { cardFor, legWords } from '../../../src/pages/fly/card/card-data.ts';
 import { aeroplaneNamed, everyAeroplane } from '../../support/aeroplanes.ts';
 
 const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({

@@ -4,10 +4,10 @@ import { createHands } from '../../../src/input/hands.ts';
 import type { Intent } from '../../../src/input/intent.ts';
 import { addKeyEvent, advanceKeys, type KeyEvent, newKeyTimeline } from '../../../src/input/key-timeline.ts';
 import { type Keyboard, readKeys } from '../../../src/input/keyboard.ts';
-import type { Rate } from '../../../src/pages/fly/clock.ts';
-import { createDriver, ownAircraft } from '../../../src/pages/fly/driver.ts';
-import { readyFlight } from '../../../src/pages/fly/ready.ts';
-import { scenarioOf } from '../../../src/pages/fly/scenario-of-settings.ts';
+import type { Rate } from '../../../src/pages/fly/run/clock.ts';
+import { createDriver, ownAircraft } from '../../../src/pages/fly/run/driver.ts';
+import { readyFlight } from '../../../src/pages/fly/run/ready.ts';
+import { scenarioOf } from '../../../src/pages/fly/sheets/scenario-of-settings.ts';
 import { type Settings, settingsSchema } from '../../../src/pages/settings.ts';
 
 const standardSettings = (): Settings => v.parse(settingsSchema, {});

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/report.ts';
-import { valueWords } from '../../../src/lesson/value-words.ts';
-import { firstLookAt } from '../../../src/pages/fly/result.ts';
+import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/judge/report.ts';
+import { valueWords } from '../../../src/lesson/judge/value-words.ts';
+import { firstLookAt } from '../../../src/pages/fly/run/result.ts';
 
 const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): ItemReport => ({
   id,

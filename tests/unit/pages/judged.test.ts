@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { exerciseNamed } from '../../../src/exercises.ts';
-import { PROCEDURE_RULES } from '../../../src/lesson/rules/procedures.ts';
-import { selects } from '../../../src/lesson/selection.ts';
-import { judged } from '../../../src/pages/fly/result.ts';
+import { PROCEDURE_RULES } from '../../../src/lesson/judge/rules/procedures.ts';
+import { selects } from '../../../src/lesson/judge/selection.ts';
+import { judged } from '../../../src/pages/fly/run/result.ts';
 
 type Flight = Parameters<typeof judged>[0];
 const flight = (exercise: string): Flight => ({ lesson: {}, scenario: { exercise } }) as unknown as Flight;

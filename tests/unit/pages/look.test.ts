@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lookForLeg, lookFurther, lookName } from '../../../src/pages/fly/look.ts';
+import { lookForLeg, lookFurther, lookName } from '../../../src/pages/fly/drawing/look.ts';
 import { radFromDeg } from '../../../src/units/conversions.ts';
 
 describe('where the pilot looks (product.md: ahead, the runway side on downwind, over the shoulder near the base turn)', () => {

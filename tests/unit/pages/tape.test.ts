@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { DEFAULT_TOLERANCES } from '../../../src/lesson/tolerances.ts';
+import { DEFAULT_TOLERANCES } from '../../../src/lesson/judge/tolerances.ts';
 import { layOut, sampleAt, type Tape } from '../../../src/pages/debrief/tape.ts';
 import { forkSession } from '../../../src/session/fork.ts';
 import { createPlayback } from '../../../src/session/playback.ts';

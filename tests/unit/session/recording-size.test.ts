@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { recordingText } from '../../../src/formats/recording-json.ts';
 import { planOf, scenarioFrom } from '../../../src/headless/scenario.ts';
 import { createLesson } from '../../../src/lesson/lesson.ts';
-import { createLessonFold } from '../../../src/lesson/lesson-fold.ts';
+import { createLessonFold } from '../../../src/lesson/watch/lesson-fold.ts';
 import { createPilot } from '../../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import { prepare } from '../../../src/simulation/model.ts';

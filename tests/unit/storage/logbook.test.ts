@@ -1,7 +1,7 @@
 // The logbook against a database that runs in memory (fake-indexeddb); what it must do stands in issue 4, part 2.
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { recordingText } from '../../../src/formats/recording-json.ts';
-import { endedAsAsked } from '../../../src/lesson/trends.ts';
+import { endedAsAsked } from '../../../src/lesson/attempts/trends.ts';
 import { firstDifference } from '../../../src/session/replay.ts';
 import { MIGRATIONS } from '../../../src/storage/database.ts';
 import type { Logbook } from '../../../src/storage/logbook.ts';

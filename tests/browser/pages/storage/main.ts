@@ -3,7 +3,7 @@ import curlewSands from '../../../../assets/aerodromes/curlew-sands.json';
 import sandpiper from '../../../../assets/aeroplanes/sandpiper.json';
 import { parseAerodrome } from '../../../../src/aerodrome/parse.ts';
 import { parseAeroplane } from '../../../../src/aeroplane/parse.ts';
-import { EMPTY_REPORT } from '../../../../src/lesson/report.ts';
+import { EMPTY_REPORT } from '../../../../src/lesson/judge/report.ts';
 import { forkSession } from '../../../../src/session/fork.ts';
 import { firstDifference } from '../../../../src/session/replay.ts';
 import { createScript } from '../../../../src/session/script.ts';

@@ -1,0 +1,172 @@
+import { ftFromM, ktFromMps } from '../../../units/conversions.ts';
+import { lastWhere } from '../../last-where.ts';
+import { farthestFrom, meanOf } from '../../measure.ts';
+import { lastStretch, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
+import { around, atMost, type CircuitFacts, type Rule } from '../rule.ts';
+import { balanceInTurn, bankOf, trackOn, trimOn } from './legs.ts';
+
+const STABILISED =
+  'stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B, gates by common practice';
+
+const gateRow = (heightFt: number): Rule => ({
+  id: `gate-${heightFt}`,
+  leg: 'final',
+  measures: `what was not stabilised at ${heightFt} ft`,
+  unit: 'faults',
+  say: { high: 'Not stabilised at the gate: go around, and set the approach up earlier.' },
+  good: 0,
+  bad: 2,
+  measure: (c) => gateOf(c, heightFt)?.why.length,
+  unjudged: (c) => gateOf(c, heightFt)?.decides === false || wasAnswered(c, heightFt),
+  against: () => ({ target: 0, low: 0, high: 0, source: STABILISED }),
+});
+
+const gateOf = (c: CircuitFacts, heightFt: number) =>
+  lastWhere(c.m.gates, (g) => g.circuit === c.circuit && g.heightFt === heightFt);
+
+/** Gone around at once: that was the right answer, and a go-around is never wrong. */
+const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
+  c.m.dues.some(
+    ({ circuit, gateFt, answered, ignored }) =>
+      circuit === c.circuit && gateFt === heightFt && answered && !ignored,
+  );
+
+const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
+
+/** From the turn to final down to the last gate. */
+export const APPROACH_RULES: readonly Rule[] = [
+  bankOf(
+    'final',
+    'finalBankDeg',
+    'Never above 30 degrees in the turn to final: fly through and come back, or go around.',
+    { good: 22, bad: 50 },
+  ),
+  balanceInTurn('final'),
+  {
+    id: 'final-overshoot',
+    leg: 'turn-to-final',
+    measures: 'how far beyond the centreline the turn went',
+    unit: 'm',
+    say: { high: 'The turn to final began late: lead it, more with the wind on your tail on base.' },
+    good: 12,
+    bad: 140,
+    measure: (c) => turnOntoLeg(c, 'final')?.overshootM,
+    against: (_, limits) => atMost(0, limits.overshootM),
+  },
+  {
+    id: 'final-height',
+    leg: 'final',
+    measures: 'height where the turn to final was complete',
+    unit: 'ft',
+    say: {
+      low: 'Low when final began: power first, then pitch; level until the picture is right.',
+      high: 'High when final began: set up base earlier, and use the flap that is planned.',
+    },
+    good: 330,
+    bad: 560,
+    measure: (c) => {
+      const leg = lastStretch(c, 'final');
+      return turnOntoLeg(c, 'final') === null || leg === null ? undefined : ftFromM(leg.fromHeightM);
+    },
+    unjudged: (c) => c.lesson.task.technique === 'glide' || wasExtended(c),
+    against: (c, limits) => around(ftFromM(c.lesson.plan.rollOutOnFinalHeightM), limits.heightFt),
+  },
+  {
+    id: 'final-speed',
+    leg: 'final',
+    measures: 'airspeed furthest from the approach speed, once settled',
+    unit: 'kt',
+    say: {
+      low: 'Slow on final: lower the nose now, and power for the sink.',
+      high: 'Fast on final: it becomes float. Attitude for the speed, less power, trim.',
+    },
+    good: 67,
+    bad: 84,
+    measure: (c) => {
+      const leg = lastStretch(c, 'final');
+      if (leg === null) return undefined;
+      const mps = farthestFrom(leg.settledIasMps, c.lesson.plan.approachIasMps);
+      return mps === null ? null : ktFromMps(mps);
+    },
+    against: (c, limits) => {
+      const target = ktFromMps(c.lesson.plan.approachIasMps);
+      // On the low side amber ends at the greater of target - 7.5 kt and 1.2 Vs
+      const stallKt = ktFromMps(lastStretch(c, 'final')?.endStallIasMps ?? 0);
+      return { ...around(target, limits.approachSpeedKt), amberLow: Math.max(target - 7.5, 1.2 * stallKt) };
+    },
+  },
+  trackOn('final'),
+  trimOn('final'),
+  {
+    id: 'final-flap',
+    leg: 'final',
+    measures: 'flap stage at the end of final',
+    unit: 'stage',
+    say: {
+      low: 'Less flap than planned: the flap belongs before the gate.',
+      high: 'More flap than planned for this approach.',
+    },
+    good: 2,
+    bad: 0,
+    measure: (c) => lastStretch(c, 'final')?.endFlapStage,
+    // The flap of a glide is what the height allows; a go-around has it raised
+    unjudged: (c) => c.lesson.task.technique === 'glide' || c.touchdown === null,
+    against: ({ lesson }) => {
+      const { finalStage, landingStage } = lesson.aeroplane.plan;
+      const source = "the aeroplane's flap plan";
+      return { target: finalStage, low: finalStage, high: Math.max(finalStage, landingStage), source };
+    },
+  },
+  {
+    id: 'final-lights',
+    leg: 'final',
+    measures: 'lamps showing white beyond half of them, on the mean',
+    unit: 'lamps',
+    say: {
+      low: 'Too much red: less sink with power until two and two, before the 200 ft call.',
+      high: 'Too much white: a little less power, the speed held with attitude.',
+    },
+    good: 0.3,
+    bad: 2,
+    measure: (c) => {
+      if (c.lesson.runway.lights === null) return undefined;
+      const leg = lastStretch(c, 'final');
+      return leg === null ? undefined : meanOf(leg.lamps);
+    },
+    unjudged: (c) => c.lesson.task.technique === 'glide',
+    against: (_, limits) => around(0, limits.lamps),
+  },
+  {
+    id: 'glide-power',
+    leg: 'final',
+    measures: 'mean throttle from base to the round-out of a glide',
+    unit: '%',
+    say: { high: 'Power was needed: the key came too late or too wide for today. Turn in earlier.' },
+    good: 2,
+    bad: 40,
+    measure: (c) => {
+      if (c.lesson.task.technique !== 'glide' || c.circuit > 1) return undefined;
+      const flown = GLIDE_LEGS.map((leg) => lastStretch(c, leg)).filter((leg) => leg !== null);
+      const count = flown.reduce((sum, { throttle }) => sum + throttle.count, 0);
+      return count === 0 ? null : (100 * flown.reduce((sum, { throttle }) => sum + throttle.sum, 0)) / count;
+    },
+    against: (_, limits) => atMost(0, limits.glidePower),
+  },
+  {
+    id: 'slip-used',
+    leg: 'final',
+    measures: 'time spent slipping on final',
+    unit: 's',
+    say: { low: 'The height was lost otherwise: wing down, full opposite rudder, and hold the attitude.' },
+    good: 9,
+    bad: 0,
+    measure: (c) => {
+      if (c.lesson.task.technique !== 'slip' || c.circuit > 1) return undefined;
+      return lastStretch(c, 'final')?.slippedS;
+    },
+    against: (_, { slipS }) => ({ target: 6, low: slipS.below, high: null, source: slipS.source }),
+  },
+  gateRow(500),
+  gateRow(300),
+  gateRow(200),
+];

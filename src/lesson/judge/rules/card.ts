@@ -1,0 +1,54 @@
+import { rpmFromRevps } from '../../../units/conversions.ts';
+import { meanOf } from '../../measure.ts';
+import { lastStretch } from '../../watch/facts.ts';
+import { around, type CircuitFacts, type Rule, type WhatToSay } from '../rule.ts';
+
+type Powered = 'downwind' | 'base' | 'final';
+
+const askedRpm = ({ lesson }: CircuitFacts, leg: Powered): number | undefined =>
+  lesson.aeroplane.plan.cardRpm?.[leg];
+
+const powerByCard = (leg: Powered, say: WhatToSay, e: Pick<Rule, 'good' | 'bad'>): Rule => ({
+  id: `${leg}-rpm`,
+  leg,
+  measures: 'mean power once settled, against the card entered by you',
+  unit: 'rpm',
+  say,
+  ...e,
+  measure: (c) => {
+    const stretch = lastStretch(c, leg);
+    if (stretch === null || askedRpm(c, leg) === undefined) return undefined;
+    const revps = meanOf(stretch.settledRevps);
+    return revps === null ? null : rpmFromRevps(revps);
+  },
+  against: (c, limits) =>
+    around(askedRpm(c, leg) ?? rpmFromRevps(c.lesson.plan.legs[leg].steady.revps), limits.cardPowerRpm),
+});
+
+/** Power as one's own card has it; without a card that names it there is no row. */
+export const CARD_RULES: readonly Rule[] = [
+  powerByCard(
+    'downwind',
+    {
+      low: 'Less power on downwind than your card says: set it, then attitude and trim.',
+      high: 'More power on downwind than your card says: set it, then attitude and trim.',
+    },
+    { good: 2200, bad: 2600 },
+  ),
+  powerByCard(
+    'base',
+    {
+      low: 'Less power on base than your card says: it belongs to the plan you briefed.',
+      high: 'More power on base than your card says: power back first, then flap and trim.',
+    },
+    { good: 1850, bad: 2300 },
+  ),
+  powerByCard(
+    'final',
+    {
+      low: 'Less power on final than your card says: high before, or the aim point moved.',
+      high: 'More power on final than your card says: low before, or dragged in.',
+    },
+    { good: 1800, bad: 2300 },
+  ),
+];

@@ -1,4 +1,0 @@
-/** Checks, calls and coach as the page shows them: fetched together, once the flight stands. */
-export { coachFlight } from './coach.ts';
-export { showInstruction } from './instruction.ts';
-export { openCall, sayOption, showProcedures, turnSubscale } from './procedures.ts';

@@ -1,0 +1,182 @@
+import type { Aeroplane } from '../../../aeroplane/schema.ts';
+import { type CheckListName, checkLines, shortCall } from '../../../circuit/checks.ts';
+import { legWords as lessonLegWords } from '../../../lesson/judge/item-words.ts';
+import { thousands } from '../../../units/format.ts';
+
+/**
+ * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make. The
+ * checks are those of the one table (`src/circuit/checks.ts`). Order of actions: UK/EASA PPL exercises 12 and 13 and
+ * FAA Airplane Flying Handbook, chapters "Airport traffic patterns" and "Approaches and landings".
+ */
+export interface CardLine {
+  readonly id: string;
+  readonly text: string;
+  readonly kind: 'do' | 'check' | 'call';
+}
+
+export interface Card {
+  readonly where: string;
+  readonly next: string;
+  readonly lines: readonly CardLine[];
+}
+
+interface CardSetting {
+  readonly aeroplane: Aeroplane;
+  readonly runway: string;
+  readonly runwayHeadingDegM: number;
+  readonly qnhHpa: number;
+  readonly side: 'left' | 'right';
+  /** Circuit height as the altimeter shows it on QNH. */
+  readonly circuitAltitudeFt: number;
+  readonly crosswindTurnFt: number;
+  /** Where the plan goes down before base: its power and sink; null where it stays level. */
+  readonly descent: { readonly rpm: number; readonly fpm: number } | null;
+  /** The plan's, half the gust included: it is what the gates ask for. */
+  readonly approachKt: number;
+}
+
+/** The check as the one table has it; where checks are flown these lines make room for it. */
+const checked = (list: CheckListName, setting: CardSetting): readonly CardLine[] =>
+  checkLines(list, setting).map(({ id, text }) => ({ id, text, kind: 'check' }));
+
+const did = (id: string, text: string): CardLine => ({ id, text, kind: 'do' });
+const looked = (text: string): CardLine => ({ id: 'look', text, kind: 'check' });
+
+const called = (call: Parameters<typeof shortCall>[0], { side, runway }: CardSetting): CardLine => ({
+  id: 'call',
+  kind: 'call',
+  text: shortCall(call, side, runway),
+});
+
+/** The power of base, as this aeroplane's gauges tell it. */
+const basePower = ({ plan }: Aeroplane): string =>
+  plan.baseManifoldInHg === undefined
+    ? `${thousands(plan.baseRpm)} rpm`
+    : `${plan.baseManifoldInHg} in, propeller forward`;
+
+const flapAt = (aeroplane: Aeroplane, stage: number): string =>
+  stage === 0 ? 'flap up' : `flap ${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
+
+const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
+  'line-up': (s) => ({
+    where: 'Lined up',
+    next: 'the take-off roll',
+    lines: [
+      did('roll', 'full power, smoothly; feet keep it straight'),
+      looked('final clear, windsock seen'),
+      ...checked('before-take-off', s),
+    ],
+  }),
+  'take-off-roll': ({ aeroplane }) => ({
+    where: 'Take-off roll',
+    next: 'the climb',
+    lines: [
+      { id: 'alive', kind: 'check', text: 'airspeed alive, engine instruments in the green' },
+      did('rotate', `${aeroplane.speeds.rotateKt} kt: ease the nose up`),
+    ],
+  }),
+  upwind: (s) => ({
+    where: 'Upwind',
+    next: `${s.side} turn from ${s.crosswindTurnFt} ft`,
+    lines: [
+      did('speed', `${s.aeroplane.speeds.climbKt} kt, trimmed`),
+      did('track', 'track on the extended centreline'),
+      ...checked('after-take-off', s),
+      looked(`look out before the turn, ending ${s.side}`),
+    ],
+  }),
+  crosswind: ({ circuitAltitudeFt, side }) => ({
+    where: 'Crosswind',
+    next: `level at ${thousands(circuitAltitudeFt)} ft`,
+    lines: [
+      did('track', 'track square to the runway: allow for drift'),
+      did('level', `${thousands(circuitAltitudeFt)} ft: attitude, power, trim`),
+      looked(`look out before the turn, ending ${side}`),
+    ],
+  }),
+  downwind: (s) => ({
+    where: 'Downwind',
+    next: 'the base turn',
+    lines: [
+      did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
+      ...(s.descent === null
+        ? []
+        : [
+            did(
+              'descent',
+              `abeam the threshold power back: ${thousands(s.descent.rpm)} rpm, down at ${s.descent.fpm} ft/min`,
+            ),
+          ]),
+      called('downwind', s),
+      ...checked('downwind', s),
+    ],
+  }),
+  base: ({ aeroplane }) => ({
+    where: 'Base',
+    next: 'the turn to final',
+    lines: [
+      ...(aeroplane.engine.carburettor
+        ? [{ id: 'heat', kind: 'check', text: 'carburettor heat hot' } as const]
+        : []),
+      did('flap', `${basePower(aeroplane)}, ${flapAt(aeroplane, aeroplane.plan.baseStage)}`),
+      did('speed', `${aeroplane.speeds.baseKt} kt, trimmed`),
+      looked('look along the approach and the opposite base'),
+    ],
+  }),
+  final: (s) => ({
+    where: 'Final',
+    next: 'stabilised at 300 ft',
+    lines: [did('speed', `${s.approachKt} kt, trimmed`), called('final', s), ...checked('final', s)],
+  }),
+  'hold-off': () => ({
+    where: 'Hold-off',
+    next: 'main wheels first',
+    lines: [did('power', 'power closed'), did('hold', 'hold it off, looking far ahead')],
+  }),
+  'landing-roll': () => ({
+    where: 'Landing roll',
+    next: 'a stop on the centreline',
+    lines: [
+      did('nose', 'hold the nosewheel off'),
+      did('straight', 'straight with the feet, brakes in short applications'),
+    ],
+  }),
+  'go-around': (s) => ({
+    where: 'Going around',
+    next: 'another circuit',
+    lines: [
+      did('nose', 'power, attitude, configuration; then the call'),
+      ...checked('go-around', s),
+      called('going-around', s),
+    ],
+  }),
+  stopped: (s) => ({
+    where: 'Stopped',
+    next: 'clear of the runway',
+    lines: checked('after-landing', s),
+  }),
+};
+
+const TURNS: Readonly<Record<string, string>> = {
+  'turn-to-crosswind': 'crosswind',
+  'turn-to-downwind': 'downwind',
+  'turn-to-base': 'base',
+  'turn-to-final': 'final',
+};
+
+/** The card for a leg as the lesson names it; a turn shows the card of the leg it leads to. */
+export const cardFor = (leg: string, setting: CardSetting): Card => {
+  const onto = TURNS[leg];
+  const make = CARDS[onto ?? leg];
+  if (!make) return { where: legWords(leg), next: 'back to the circuit', lines: [] };
+  const card = make(setting);
+  return onto ? { ...card, where: legWords(leg), next: `roll out onto ${onto}` } : card;
+};
+
+/** The same with a capital, to stand first. */
+export const legWords = (leg: string): string => {
+  const said = lessonLegWords(leg);
+  return said.charAt(0).toUpperCase() + said.slice(1);
+};
+
+export type { CardSetting };

@@ -1,0 +1,36 @@
+import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import { SCALES } from '../../../views/scales/all.ts';
+import type { ReadyFlight } from '../run/ready.ts';
+import type { Instruments } from './instruments.ts';
+
+/** Scales and card of a flight. */
+export const instrumentsOf = (flight: ReadyFlight): Instruments => {
+  const { scenario, model } = flight;
+  const { aeroplane, aerodrome, weather } = scenario;
+  const { lights } = model.runway;
+  const change = flight.plan.legs.downwind.change;
+  const setting = { aeroplane, runway: model.runway, weather };
+  return {
+    scales: SCALES.filter((scale) => scale.aboard(setting)),
+    setting,
+    lightsAngle: lights ? `${fixed(degFromRad(lights.angleRad), 1).replace('.0', '')}°` : '',
+    card: {
+      aeroplane,
+      runway: scenario.runway,
+      side: model.runway.circuitSide > 0 ? 'right' : 'left',
+      runwayHeadingDegM: degFromRad(model.runway.headingRadM),
+      qnhHpa: scenario.weather.qnhHpa,
+      circuitAltitudeFt: 10 * Math.round((aerodrome.elevationFt + aerodrome.circuitHeightFt) / 10),
+      descent:
+        change !== null && change.verticalSpeedMps < 0
+          ? {
+              rpm: 10 * Math.round(rpmFromRevps(change.steady.revps) / 10),
+              fpm: 10 * Math.round(-fpmFromMps(change.verticalSpeedMps) / 10),
+            }
+          : null,
+      approachKt: Math.round(ktFromMps(flight.plan.approachIasMps)),
+      crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
+    },
+  };
+};
