@@ -1,6 +1,6 @@
-import { atan2, atanInPlace } from '../maths/functions.ts';
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
+import { atan2, atanInPlace } from '../../maths/functions.ts';
+import { part } from '../places.ts';
+import type { Shape } from '../shape.ts';
 
 const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s
 

@@ -1,10 +1,10 @@
-import { G0_MPS2 } from '../units/constants.ts';
+import { G0_MPS2 } from '../../units/constants.ts';
+import { propulsion } from '../engine/propeller.ts';
+import { part } from '../places.ts';
+import type { Shape } from '../shape.ts';
 import { airflow } from './airflow.ts';
 import { airframe } from './airframe.ts';
 import { attitude, attitudeSince } from './attitude.ts';
-import { part } from './places.ts';
-import { propulsion } from './propeller.ts';
-import type { Shape } from './shape.ts';
 import { wheels } from './wheels.ts';
 
 const GROUND_TURN_MPS2 = 3.4; // sideways acceleration the steering may ask for

@@ -1,5 +1,5 @@
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
+import { part } from '../places.ts';
+import type { Shape } from '../shape.ts';
 
 const DEEPEST_LEG_M = 0.4;
 const FASTEST_LEG_MPS = 6;

@@ -1,15 +1,15 @@
-import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
-import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { asin, atan, cos, sin } from '../maths/functions.ts';
-import { solveNewton } from '../maths/solve.ts';
-import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../units/conversions.ts';
-import { governedRevps } from './blades.ts';
-import { engineShare } from './engine.ts';
-import { derivative } from './forces.ts';
-import { leanedMixture, mixtureShare } from './mixture.ts';
-import { INTEGRATED, NOW, NOW_LENGTH, SEEN_LENGTH } from './places.ts';
-import { idleTorqueNm, propellerAt } from './propeller.ts';
-import { flapEffect, newFlapEffect, type Shape } from './shape.ts';
+import { type AirColumn, columnDensityKgpm3 } from '../../atmosphere/air.ts';
+import { RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { asin, atan, cos, sin } from '../../maths/functions.ts';
+import { solveNewton } from '../../maths/solve.ts';
+import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
+import { governedRevps } from '../engine/blades.ts';
+import { engineShare } from '../engine/engine.ts';
+import { leanedMixture, mixtureShare } from '../engine/mixture.ts';
+import { idleTorqueNm, propellerAt } from '../engine/propeller.ts';
+import { derivative } from '../motion/forces.ts';
+import { INTEGRATED, NOW, NOW_LENGTH, SEEN_LENGTH } from '../places.ts';
+import { flapEffect, newFlapEffect, type Shape } from '../shape.ts';
 
 /** What is asked of a steady state; exactly one of the last four decides the flight path. */
 export interface SteadyRequest {

@@ -1,6 +1,6 @@
-import { radFromDeg } from '../units/conversions.ts';
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
+import { radFromDeg } from '../../units/conversions.ts';
+import { part } from '../places.ts';
+import type { Shape } from '../shape.ts';
 
 const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding
 const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate

@@ -1,7 +1,7 @@
-import { cos, sin } from '../maths/functions.ts';
+import { cos, sin } from '../../maths/functions.ts';
+import { part } from '../places.ts';
+import type { Shape } from '../shape.ts';
 import { bladeForces } from './blades.ts';
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
 const STANDS_REVPS = 1e-6;
