@@ -1,8 +1,8 @@
 // Ground effect on induced drag. Law: Wieselsberger, flight-figures 6e (numbers RECOMPUTED; the formula itself is
 // from memory there, and agrees with the percentages of the FAA handbook, where the other published law does not).
 import { describe, expect, it } from 'vitest';
-import { groundEffect } from '../../src/simulation/airframe.ts';
-import { derivative } from '../../src/simulation/forces.ts';
+import { groundEffect } from '../../src/simulation/motion/airframe.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
 import { INTEGRATED, NOW, SEEN, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { aeroplaneM } from '../support/aeroplanes.ts';

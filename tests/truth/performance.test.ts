@@ -2,7 +2,7 @@
 // (textbook formulae), on its "made-up aeroplane M".
 import { describe, expect, it } from 'vitest';
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
-import { derivative } from '../../src/simulation/forces.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
 import { INTEGRATED, SEEN, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { degFromRad, fpmFromMps, mpsFromKt } from '../../src/units/conversions.ts';

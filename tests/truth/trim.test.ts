@@ -1,7 +1,7 @@
 // Trim: flight-figures 6.9, 6.10 (closed forms, RECOMPUTED) and the signs of 6.14 (FAA Level 5 FTD table, VERIFIED).
 import { describe, expect, it } from 'vitest';
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
-import type { SteadyRequest } from '../../src/simulation/steady.ts';
+import type { SteadyRequest } from '../../src/simulation/performance/steady.ts';
 import { radFromDeg } from '../../src/units/conversions.ts';
 import { aeroplaneNamed, everyAeroplane, variantOf } from '../support/aeroplanes.ts';
 import { steadyAt } from '../support/airborne.ts';

@@ -1,4 +1,4 @@
-import { solveSteady } from '../../simulation/steady.ts';
+import { solveSteady } from '../../simulation/performance/steady.ts';
 import { rpmFromRevps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import type { Look } from '../look.ts';

@@ -1,10 +1,10 @@
+import type { Controls } from '../controls.ts';
+import type { Model } from '../model.ts';
+import { STEP_S } from '../scenario.ts';
+import { AT, type State } from '../state.ts';
 import { FULL_ICE_LOSS, iceAfter } from './carburettor.ts';
-import type { Controls } from './controls.ts';
 import { engineShare } from './engine.ts';
 import { mixtureShare } from './mixture.ts';
-import type { Model } from './model.ts';
-import { STEP_S } from './scenario.ts';
-import { AT, type State } from './state.ts';
 
 /** Without its pump the line runs dry, and fills again, in about so long (estimate). */
 const FUEL_LINE_S = 1;

@@ -1,5 +1,5 @@
-import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import type { Shape } from './shape.ts';
+import { RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import type { Shape } from '../shape.ts';
 
 /** Indicated airspeed of the unaccelerated stall with a flap stage: sqrt(2 W / (rho0 S CLmax)). */
 export const stallIasMps = (shape: Shape, stage: number): number => {

@@ -1,7 +1,8 @@
-import { cos, sin } from '../maths/functions.ts';
+import { cos, sin } from '../../maths/functions.ts';
+import { NOW, PART, part, SEEN } from '../places.ts';
+import type { Shape } from '../shape.ts';
+import { AT } from '../state.ts';
 import { bladeForces } from './blades.ts';
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
 const STANDS_REVPS = 1e-6;
@@ -60,13 +61,21 @@ export const propellerAt = (
 
 /** Thrust and its moment added to the body's, engine acceleration, and the slip that hands and propeller ask for. */
 export const propulsion = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
-  const revps = y[11]!;
-  const density = now[3]!;
-  const u = part[14]!;
+  const revps = y[AT.revps]!;
+  const density = now[NOW.density]!;
+  const u = part[PART.u]!;
   let thrust = 0;
   let torque = 0;
   if (s.governed) {
-    bladeForces(s, density, revps < STANDS_REVPS ? 0 : revps, u, now[26]!, now[27]!, turned);
+    bladeForces(
+      s,
+      density,
+      revps < STANDS_REVPS ? 0 : revps,
+      u,
+      now[NOW.sinBlade]!,
+      now[NOW.cosBlade]!,
+      turned,
+    );
     thrust = turned[0]!;
     torque = turned[1]!;
   } else {
@@ -75,20 +84,21 @@ export const propulsion = (s: Shape, now: Float64Array, y: Float64Array, seen: F
   }
   let spin = 0;
   if (revps > STANDS_REVPS) {
-    const throttle = now[8]!;
+    const throttle = now[NOW.throttle]!;
     const engine =
-      now[10]! > 0
+      now[NOW.engineDead]! > 0
         ? -s.motoringTorqueNm
-        : now[9]! * (throttle * s.ratedTorqueNm + (1 - throttle) * idleTorqueNm(s, revps));
+        : now[NOW.torqueScale]! * (throttle * s.ratedTorqueNm + (1 - throttle) * idleTorqueNm(s, revps));
     spin = (engine - torque) / (2 * Math.PI * s.rotatingInertiaKgM2);
   }
-  part[22] = part[22]! + thrust;
-  part[25] = part[25]! + now[16]! * thrust * s.chordM;
-  part[26] = spin;
-  seen[4] = thrust;
+  part[PART.forward] = part[PART.forward]! + thrust;
+  part[PART.pitching] = part[PART.pitching]! + now[NOW.thrustMoment]! * thrust * s.chordM;
+  part[PART.spin] = spin;
+  seen[SEEN.thrust] = thrust;
 
   const least = 200 * s.areaM2;
-  const tc = thrust > 0 ? thrust / (part[20]! > least ? part[20]! : least) : 0;
-  part[31] =
-    -s.rudderSlipRad * now[6]! + (1 - now[18]!) * (s.propellerSlipRadPerTc * tc + s.adverseYawRad * now[5]!);
+  const tc = thrust > 0 ? thrust / (part[PART.qS]! > least ? part[PART.qS]! : least) : 0;
+  part[PART.askedSlip] =
+    -s.rudderSlipRad * now[NOW.rudder]! +
+    (1 - now[NOW.assist]!) * (s.propellerSlipRadPerTc * tc + s.adverseYawRad * now[NOW.aileron]!);
 };

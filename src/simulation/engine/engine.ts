@@ -1,4 +1,4 @@
-import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
+import { RHO0_KGPM3 } from '../../atmosphere/isa.ts';
 
 /** Gagg and Ferrar: share of sea-level power left at a density (Gudmundsson 2014, eq. 7-16). */
 export const engineShare = (densityKgpm3: number): number => {

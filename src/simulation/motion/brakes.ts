@@ -1,4 +1,4 @@
-import type { Shape } from './shape.ts';
+import type { Shape } from '../shape.ts';
 
 /**
  * Brakes as two warm bodies: the lining that rubs, quick to heat and to cool, and the disc behind it. All figures

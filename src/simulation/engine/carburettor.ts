@@ -1,6 +1,6 @@
-import { exp } from '../maths/functions.ts';
-import { lookup } from '../maths/tables.ts';
-import type { Weather } from './scenario.ts';
+import { exp } from '../../maths/functions.ts';
+import { lookup } from '../../maths/tables.ts';
+import type { Weather } from '../scenario.ts';
 
 /** Relative humidity from temperature and dew point (Magnus form, coefficients as in WMO-No. 8). */
 export const relativeHumidity = (temperatureC: number, dewPointC: number): number => {

@@ -1,15 +1,16 @@
-import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
-import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { asin, atan, cos, sin } from '../maths/functions.ts';
-import { solveNewton } from '../maths/solve.ts';
-import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../units/conversions.ts';
-import { governedRevps } from './blades.ts';
-import { engineShare } from './engine.ts';
-import { derivative } from './forces.ts';
-import { leanedMixture, mixtureShare } from './mixture.ts';
-import { INTEGRATED, NOW, NOW_LENGTH, SEEN_LENGTH } from './places.ts';
-import { idleTorqueNm, propellerAt } from './propeller.ts';
-import { flapEffect, newFlapEffect, type Shape } from './shape.ts';
+import { type AirColumn, columnDensityKgpm3 } from '../../atmosphere/air.ts';
+import { RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { asin, atan, cos, sin } from '../../maths/functions.ts';
+import { solveNewton } from '../../maths/solve.ts';
+import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
+import { governedRevps } from '../engine/blades.ts';
+import { engineShare } from '../engine/engine.ts';
+import { leanedMixture, mixtureShare } from '../engine/mixture.ts';
+import { idleTorqueNm, propellerAt } from '../engine/propeller.ts';
+import { derivative } from '../motion/forces.ts';
+import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from '../places.ts';
+import { flapEffect, newFlapEffect, type Shape } from '../shape.ts';
+import { AT } from '../state.ts';
 
 /** What is asked of a steady state; exactly one of the last four decides the flight path. */
 export interface SteadyRequest {
@@ -164,11 +165,11 @@ const solveWith = (
     lay(tasMps, pitch, alpha, request.bankRad, revps, turn, sinBank);
     now[NOW.elevatorRad] = elevator;
     derivative(shape, now, y, rate, seen);
-    const climb = y[5] as number;
+    const climb = y[AT.velocityUp] as number;
     const along =
-      ((rate[3] as number) * (y[3] as number) +
-        (rate[4] as number) * (y[4] as number) +
-        (rate[5] as number) * climb) /
+      ((rate[AT.velocityEast] as number) * (y[AT.velocityEast] as number) +
+        (rate[AT.velocityNorth] as number) * (y[AT.velocityNorth] as number) +
+        (rate[AT.velocityUp] as number) * climb) /
       tasMps;
     const path =
       pathGiven !== undefined
@@ -177,12 +178,12 @@ const solveWith = (
           ? (climb - climbGiven) * 2
           : revpsGiven !== undefined
             ? revps - revpsGiven
-            : (rate[11] as number);
+            : (rate[AT.revps] as number);
     return [
       along,
-      rate[5] as number,
-      ((seen[7] as number) - turn * cosBank * cos(pitch)) * 10,
-      rate[9] as number,
+      rate[AT.velocityUp] as number,
+      ((seen[SEEN.yawRate] as number) - turn * cosBank * cos(pitch)) * 10,
+      rate[AT.pitchRate] as number,
       path,
     ];
   };
@@ -218,7 +219,7 @@ const solveWith = (
   residuals(found.x);
   const revps = propeller.revps ?? turned;
   const bladeRad = propeller.bladeRad ?? turned;
-  const climb = y[5] as number;
+  const climb = y[AT.velocityUp] as number;
   const axial = tasMps * cos(alphaRad);
   const idle = idleTorqueNm(shape, revps);
   const torque = propellerAt(shape, density, revps, axial, bladeRad).torqueNm;
@@ -242,8 +243,8 @@ const solveWith = (
       flightPathRad: asin(climb / tasMps),
       verticalSpeedMps: climb,
       turnRateRadps,
-      pitchRateRadps: y[9] as number,
-      rollRateRadps: y[10] as number,
+      pitchRateRadps: y[AT.pitchRate] as number,
+      rollRateRadps: y[AT.rollRate] as number,
       revps,
       throttle: Math.min(1, Math.max(0, throttle)),
       propeller: request.propeller ?? 1,
@@ -251,7 +252,7 @@ const solveWith = (
       bladeRad,
       elevatorRad,
       trim: trimFor(shape, elevatorRad),
-      loadFactor: seen[5] as number,
+      loadFactor: seen[SEEN.loadFactor] as number,
     },
   };
 };
@@ -296,16 +297,16 @@ const lay = (
   const cf = cos(bank);
   const forward = tasMps * cos(alpha);
   const upward = -tasMps * sin(alpha);
-  y[0] = 0;
-  y[1] = 0;
-  y[2] = ALOFT_M;
-  y[3] = upward * sinBank;
-  y[4] = forward * ct - upward * st * cf;
-  y[5] = forward * st + upward * ct * cf;
-  y[6] = pitch;
-  y[7] = bank;
-  y[8] = 0;
-  y[9] = turn * sinBank * ct;
-  y[10] = -turn * st;
-  y[11] = revps;
+  y[AT.east] = 0;
+  y[AT.north] = 0;
+  y[AT.up] = ALOFT_M;
+  y[AT.velocityEast] = upward * sinBank;
+  y[AT.velocityNorth] = forward * ct - upward * st * cf;
+  y[AT.velocityUp] = forward * st + upward * ct * cf;
+  y[AT.pitch] = pitch;
+  y[AT.bank] = bank;
+  y[AT.heading] = 0;
+  y[AT.pitchRate] = turn * sinBank * ct;
+  y[AT.rollRate] = -turn * st;
+  y[AT.revps] = revps;
 };

@@ -1,6 +1,6 @@
-import { isaTemperatureK } from '../atmosphere/isa.ts';
-import { degCFromKelvin, mFromFt } from '../units/conversions.ts';
-import type { Weather } from './scenario.ts';
+import { isaTemperatureK } from '../../atmosphere/isa.ts';
+import { degCFromKelvin, mFromFt } from '../../units/conversions.ts';
+import type { Weather } from '../scenario.ts';
 
 /** A calm, dry day of the standard atmosphere at an elevation (ICAO Doc 7488), to two decimals. */
 export const standardDay = (elevationFt: number): Weather => ({

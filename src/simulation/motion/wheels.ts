@@ -1,5 +1,6 @@
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
+import { NOW, PART, part, SEEN } from '../places.ts';
+import type { Shape } from '../shape.ts';
+import { AT } from '../state.ts';
 
 const DEEPEST_LEG_M = 0.4;
 const FASTEST_LEG_MPS = 6;
@@ -20,33 +21,33 @@ const legForce = (stiffness: number, damping: number, compressionM: number, rate
 
 /** Three legs on sloping ground: load, rolling and braking drag, side force, their pitch and roll. */
 export const wheels = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
-  const st = part[0]!;
-  const ct = part[1]!;
-  const cb = part[3]!;
-  const rU = part[10]!;
-  const uU = part[13]!;
-  const above = y[2]! - seen[11]!;
+  const st = part[PART.sinPitch]!;
+  const ct = part[PART.cosPitch]!;
+  const cb = part[PART.cosBank]!;
+  const rU = part[PART.rightUp]!;
+  const uU = part[PART.upUp]!;
+  const above = y[AT.up]! - seen[SEEN.groundUp]!;
   const middle = above - s.mainZ * uU + s.mainX * st;
-  seen[10] = middle - s.mainY * (rU < 0 ? -rU : rU);
-  seen[8] = 0;
-  seen[9] = 0;
-  part[27] = 0;
-  part[28] = 0;
-  part[29] = 0;
-  part[30] = 0;
+  seen[SEEN.wheelHeight] = middle - s.mainY * (rU < 0 ? -rU : rU);
+  seen[SEEN.mainLoad] = 0;
+  seen[SEEN.noseLoad] = 0;
+  part[PART.wheelsEast] = 0;
+  part[PART.wheelsNorth] = 0;
+  part[PART.wheelsUp] = 0;
+  part[PART.wheelsRoll] = 0;
   if (above > s.mainZ + s.mainY + LOOK_FROM_M) return;
   // A leg that is not down and locked carries nothing
-  if (now[17]! < 1) return;
+  if (now[NOW.gear]! < 1) return;
 
-  const sh = part[4]!;
-  const ch = part[5]!;
-  const slope = part[21]!;
-  const ve = y[3]!;
-  const vn = y[4]!;
-  const sink = slope * (ve * now[21]! + vn * now[22]!) - y[5]!;
-  const pitchRate = y[9]! * cb;
+  const sh = part[PART.sinHeading]!;
+  const ch = part[PART.cosHeading]!;
+  const slope = part[PART.slopeHere]!;
+  const ve = y[AT.velocityEast]!;
+  const vn = y[AT.velocityNorth]!;
+  const sink = slope * (ve * now[NOW.sinRunway]! + vn * now[NOW.cosRunway]!) - y[AT.velocityUp]!;
+  const pitchRate = y[AT.pitchRate]! * cb;
   const mainSink = sink - (s.mainX * ct + s.mainZ * st * cb) * pitchRate;
-  const rollSink = s.mainY * cb * ct * y[10]!;
+  const rollSink = s.mainY * cb * ct * y[AT.rollRate]!;
   const right = legForce(s.mainStiffness, s.legDampingSpm, -(middle + s.mainY * rU), mainSink + rollSink);
   const left = legForce(s.mainStiffness, s.legDampingSpm, -(middle - s.mainY * rU), mainSink - rollSink);
   const nose = legForce(
@@ -58,21 +59,24 @@ export const wheels = (s: Shape, now: Float64Array, y: Float64Array, seen: Float
   const main = right + left;
   const load = main + nose;
   if (load === 0) return;
-  seen[8] = main;
-  seen[9] = nose;
+  seen[SEEN.mainLoad] = main;
+  seen[SEEN.noseLoad] = nose;
 
   const ahead = ve * sh + vn * ch;
   const aside = ve * ch - vn * sh;
   const speed = ahead < 0 ? -ahead : ahead;
   const sense = ahead / (speed > ROLLING_FROM_MPS ? speed : ROLLING_FROM_MPS);
-  const roll = -sense * (now[20]! * load + s.brakeFriction * now[7]! * main);
+  const roll = -sense * (now[NOW.rollingFriction]! * load + s.brakeFriction * now[NOW.brake]! * main);
   const slide = (-TYRE_SLOPE * aside) / (speed > SLIDING_FROM_MPS ? speed : SLIDING_FROM_MPS);
-  const most = s.sideFriction * now[28]!;
+  const most = s.sideFriction * now[NOW.sideGrip]!;
   const grip = slide > most ? most : slide < -most ? -most : slide;
-  part[27] = roll * sh + grip * load * ch - slope * load * now[21]!;
-  part[28] = roll * ch - grip * load * sh - slope * load * now[22]!;
-  part[29] = load;
-  part[25] =
-    part[25]! + (s.mainX * ct + s.mainZ * st) * main + (s.noseX * ct + s.noseZ * st) * nose + roll * s.mainZ;
-  part[30] = (-s.mainY * (right - left) * cb) / s.rollInertiaKgM2;
+  part[PART.wheelsEast] = roll * sh + grip * load * ch - slope * load * now[NOW.sinRunway]!;
+  part[PART.wheelsNorth] = roll * ch - grip * load * sh - slope * load * now[NOW.cosRunway]!;
+  part[PART.wheelsUp] = load;
+  part[PART.pitching] =
+    part[PART.pitching]! +
+    (s.mainX * ct + s.mainZ * st) * main +
+    (s.noseX * ct + s.noseZ * st) * nose +
+    roll * s.mainZ;
+  part[PART.wheelsRoll] = (-s.mainY * (right - left) * cb) / s.rollInertiaKgM2;
 };

@@ -1,5 +1,5 @@
-import { isaDensityKgpm3, RHO0_KGPM3 } from '../atmosphere/isa.ts';
-import { mFromFt } from '../units/conversions.ts';
+import { isaDensityKgpm3, RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { mFromFt } from '../../units/conversions.ts';
 
 /**
  * Richness of the mixture, 1 where fuel and air burn up. Metering by volume grows richer in thin air, with the root

@@ -1,6 +1,6 @@
+import { INTEGRATED } from '../places.ts';
+import type { Shape } from '../shape.ts';
 import { derivative, derivativeSince } from './forces.ts';
-import { INTEGRATED } from './places.ts';
-import type { Shape } from './shape.ts';
 
 const k1 = new Float64Array(INTEGRATED);
 const k2 = new Float64Array(INTEGRATED);

@@ -1,5 +1,5 @@
-import { sinCosInPlace } from '../maths/functions.ts';
-import { part } from './places.ts';
+import { sinCosInPlace } from '../../maths/functions.ts';
+import { part } from '../places.ts';
 
 /** Where pitch stands among the integrated numbers; bank and heading follow it. */
 const PITCH = 6;

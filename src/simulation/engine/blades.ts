@@ -1,5 +1,5 @@
-import { findRoot } from '../maths/solve.ts';
-import type { Shape } from './shape.ts';
+import { findRoot } from '../../maths/solve.ts';
+import type { Shape } from '../shape.ts';
 
 /**
  * A propeller whose blade angle can change, as one blade element at three quarters of the radius (Drzewiecki's

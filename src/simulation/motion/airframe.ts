@@ -1,6 +1,7 @@
-import { radFromDeg } from '../units/conversions.ts';
-import { part } from './places.ts';
-import type { Shape } from './shape.ts';
+import { radFromDeg } from '../../units/conversions.ts';
+import { NOW, PART, part, SEEN } from '../places.ts';
+import type { Shape } from '../shape.ts';
+import { AT } from '../state.ts';
 
 const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding
 const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate
@@ -28,21 +29,21 @@ const smooth = (t: number): number => (t < 1 ? t * t * (3 - 2 * t) : 1);
  * with a rounded peak of exactly CLmax, then falls to a flat plate, which also holds from behind and inverted.
  */
 export const airframe = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
-  const alpha = seen[0]!;
-  const slip = seen[1]!;
-  const airspeed = seen[2]!;
-  const sa = part[17]!;
-  const ca = part[18]!;
-  const qS = part[20]!;
-  const maximum = now[14]!;
+  const alpha = seen[SEEN.alpha]!;
+  const slip = seen[SEEN.slip]!;
+  const airspeed = seen[SEEN.airspeed]!;
+  const sa = part[PART.sinAlpha]!;
+  const ca = part[PART.cosAlpha]!;
+  const qS = part[PART.qS]!;
+  const maximum = now[NOW.maximumLift]!;
   const perAirspeed = airspeed > 1e-6 ? 1 / airspeed : 0;
   const slope = s.clAlpha;
 
-  const wingHeight = y[2]! + s.wingAboveCgM - seen[11]!;
+  const wingHeight = y[AT.up]! + s.wingAboveCgM - seen[SEEN.groundUp]!;
   const effect = wingHeight < s.spanM ? groundEffect(wingHeight / s.spanM) : 1;
 
-  const linear = s.cl0 + now[11]! + slope * alpha;
-  const past = alpha - now[13]!;
+  const linear = s.cl0 + now[NOW.flapLift]! + slope * alpha;
+  const past = alpha - now[NOW.stallAlpha]!;
   let cl = linear;
   let plate = 0;
   if (past > ROUND_RAD) {
@@ -57,8 +58,8 @@ export const airframe = (s: Shape, now: Float64Array, y: Float64Array, seen: Flo
   }
   const cd =
     s.cd0 +
-    now[12]! +
-    now[17]! * s.cdGear +
+    now[NOW.flapDrag]! +
+    now[NOW.gear]! * s.cdGear +
     s.inducedFactor * effect * cl * cl * (1 - plate) +
     s.cdSlip * slip * slip +
     plate * PLATE_DRAG * sa * sa;
@@ -66,24 +67,24 @@ export const airframe = (s: Shape, now: Float64Array, y: Float64Array, seen: Flo
   const drag = qS * cd;
   // The side force lies across the airflow: what it would take along it is in the slip drag already
   const side = qS * s.cyBeta * slip;
-  const perSpeed = (drag + side * part[15]! * perAirspeed) * perAirspeed;
-  part[22] = lift * sa - perSpeed * part[14]!;
-  part[23] = side - perSpeed * part[15]!;
-  part[24] = lift * ca + perSpeed * part[16]!;
+  const perSpeed = (drag + side * part[PART.v]! * perAirspeed) * perAirspeed;
+  part[PART.forward] = lift * sa - perSpeed * part[PART.u]!;
+  part[PART.right] = side - perSpeed * part[PART.v]!;
+  part[PART.up] = lift * ca + perSpeed * part[PART.w]!;
 
   const held =
     alpha > STEADY_ALPHA_RAD ? STEADY_ALPHA_RAD : alpha < -STEADY_ALPHA_RAD ? -STEADY_ALPHA_RAD : alpha;
   const deep = past < 0 ? 0 : past < STALL_MOMENT_RAD ? past : STALL_MOMENT_RAD;
-  part[25] =
+  part[PART.pitching] =
     qS *
       s.chordM *
       (s.cm0 +
         s.cmAlpha * held +
-        s.cmElevator * now[4]! +
-        now[15]! +
+        s.cmElevator * now[NOW.elevatorRad]! +
+        now[NOW.flapMoment]! +
         s.cmGround * (1 - effect) +
         STALL_MOMENT * deep) +
-    0.25 * now[3]! * airspeed * s.areaM2 * s.chordM * s.chordM * s.cmQ * y[9]!;
-  seen[13] = lift;
-  seen[14] = drag;
+    0.25 * now[NOW.density]! * airspeed * s.areaM2 * s.chordM * s.chordM * s.cmQ * y[AT.pitchRate]!;
+  seen[SEEN.lift] = lift;
+  seen[SEEN.drag] = drag;
 };
