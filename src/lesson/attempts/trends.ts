@@ -64,7 +64,7 @@ const countsOf = (bands: readonly Band[]): BandCounts => {
 };
 
 /** How many times the last stood in a row, and the longest row. */
-export const runsOf = (good: readonly boolean[]): { readonly run: number; readonly best: number } => {
+const runsOf = (good: readonly boolean[]): { readonly run: number; readonly best: number } => {
   let run = 0;
   let best = 0;
   for (const one of good) {

@@ -69,7 +69,7 @@ const failureSchema = v.strictObject({
 });
 
 /** The file of one exercise: what is to be flown, under what, and what is looked at. */
-export const exerciseSchema = v.strictObject({
+const exerciseSchema = v.strictObject({
   id: text,
   title: text,
   aim: text,

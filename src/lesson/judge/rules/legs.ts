@@ -118,7 +118,7 @@ const STEEPEST: Limit = {
 };
 
 /** How much bank a turn may have, by the name that a set keeps it under. */
-export const STEEPEST_BANK = {
+const STEEPEST_BANK = {
   climbingBankDeg: { title: 'climbing bank, °', ...practice(0, 25, '15 to 20 deg in climbing turns') },
   levelBankDeg: { title: 'level bank, °', ...STEEPEST },
   finalBankDeg: { title: 'final bank, °', ...STEEPEST },
