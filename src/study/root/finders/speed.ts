@@ -1,23 +1,23 @@
-import { lastWhere } from '../../lesson/last-where.ts';
-import { ktFromMps, mpsFromKt } from '../../units/conversions.ts';
-import { fixed } from '../../units/format.ts';
+import { lastWhere } from '../../../lesson/last-where.ts';
+import { ktFromMps, mpsFromKt } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import type { Style, StyleLeg } from '../own/style.ts';
 import type { Departure, Finder } from './departure.ts';
-import type { Manner, MannerLeg } from './manner.ts';
 import { lastOf, looksOn, meanOver, type Span } from './span.ts';
 
 const SETTLE_S = 6;
 const FAST_MPS = mpsFromKt(4);
 const SLOW_MPS = mpsFromKt(3);
 const ENDING_S = 8;
-const LEGS: readonly MannerLeg[] = ['downwind', 'base', 'final'];
+const LEGS: readonly StyleLeg[] = ['downwind', 'base', 'final'];
 
-const wantedMps = (span: Span, leg: MannerLeg): number => {
+const wantedMps = (span: Span, leg: StyleLeg): number => {
   const { briefing, flight } = span.flown;
   return leg === 'final' ? flight.plan.approachIasMps : briefing.habits[leg].iasMps;
 };
 
 /** Beside the planned speed at the end of a leg, where that is more than it may be. */
-const besideOn = (span: Span, leg: MannerLeg): number => {
+const besideOn = (span: Span, leg: StyleLeg): number => {
   const looks = lastOf(looksOn(span, leg, leg === 'final' ? 3 : SETTLE_S), ENDING_S);
   if (looks.length < 4) return 0;
   const beside = meanOver(looks, (look) => look.iasMps) - wantedMps(span, leg);
@@ -34,7 +34,7 @@ export const findSpeed: Finder = (span) => {
   for (const leg of LEGS) fasterMps[leg] = besideOn(span, leg);
   const first = LEGS.find((leg) => fasterMps[leg] !== 0);
   if (first === undefined) return [];
-  const runs: MannerLeg[][] = [];
+  const runs: StyleLeg[][] = [];
   for (const leg of LEGS) {
     if (fasterMps[leg] === 0) continue;
     const run = runs[runs.length - 1];
@@ -51,19 +51,19 @@ export const findSpeed: Finder = (span) => {
 
 const speedDeparture = (
   span: Span,
-  legs: readonly MannerLeg[],
-  fasterMps: Readonly<Record<MannerLeg, number>>,
+  legs: readonly StyleLeg[],
+  fasterMps: Readonly<Record<StyleLeg, number>>,
 ): Departure => {
-  const leg = legs[0] as MannerLeg;
+  const leg = legs[0] as StyleLeg;
   const most = legs.reduce((sum, on) => (Math.abs(fasterMps[on]) > Math.abs(sum) ? fasterMps[on] : sum), 0);
   const size = Math.max(1, Math.round(ktFromMps(Math.abs(most))));
   const atS = span.looks.find((look) => look.leg === leg)?.timeS ?? span.fromS;
-  const set = (manner: Manner, of: (on: MannerLeg) => number): Manner => ({
-    ...manner,
+  const set = (style: Style, of: (on: StyleLeg) => number): Style => ({
+    ...style,
     fasterMps: {
-      downwind: legs.includes('downwind') ? of('downwind') : manner.fasterMps.downwind,
-      base: legs.includes('base') ? of('base') : manner.fasterMps.base,
-      final: legs.includes('final') ? of('final') : manner.fasterMps.final,
+      downwind: legs.includes('downwind') ? of('downwind') : style.fasterMps.downwind,
+      base: legs.includes('base') ? of('base') : style.fasterMps.base,
+      final: legs.includes('final') ? of('final') : style.fasterMps.final,
     },
   });
   return {
@@ -75,9 +75,9 @@ const speedDeparture = (
     unit: 'kt',
     sense: most > 0 ? 1 : -1,
     suggests: true,
-    keep: (manner) => set(manner, (on) => fasterMps[on]),
-    mend: (manner, units) =>
-      set(manner, (on) => {
+    keep: (style) => set(style, (on) => fasterMps[on]),
+    mend: (style, units) =>
+      set(style, (on) => {
         const left = Math.abs(fasterMps[on]) - mpsFromKt(units);
         return units >= size || left < 0 ? 0 : Math.sign(fasterMps[on]) * left;
       }),
@@ -113,8 +113,8 @@ export const findTrim: Finder = (span) => {
       unit: 'whole',
       sense: 1,
       suggests: true,
-      keep: (manner) => ({ ...manner, untrimmed: { wheel, mostDegKpa } }),
-      mend: (manner) => ({ ...manner, untrimmed: null }),
+      keep: (style) => ({ ...style, untrimmed: { wheel, mostDegKpa } }),
+      mend: (style) => ({ ...style, untrimmed: null }),
       say: () => 'Trim once power, flap and attitude are set for the descent.',
     },
   ];

@@ -1,5 +1,5 @@
-import { degFromRad } from '../units/conversions.ts';
-import { fixed } from '../units/format.ts';
+import { degFromRad } from '../../units/conversions.ts';
+import { fixed } from '../../units/format.ts';
 
 /** A point of a track: seconds, metres east and north of the landing threshold, metres above sea level. */
 export interface TrackPoint {

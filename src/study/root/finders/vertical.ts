@@ -1,9 +1,9 @@
-import { ftFromM, mFromFt } from '../../units/conversions.ts';
-import { fixed } from '../../units/format.ts';
-import { LOOK_HZ } from '../flown.ts';
-import type { Look } from '../look.ts';
+import { ftFromM, mFromFt } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import { LOOK_HZ } from '../../flown.ts';
+import type { Look } from '../../look.ts';
+import { topOfDescent } from '../own/own-descent.ts';
 import type { Departure, Finder } from './departure.ts';
-import { topOfDescent } from './own-descent.ts';
 import { lastOf, looksOn, meanOver } from './span.ts';
 
 const SETTLE_S = 8;
@@ -38,9 +38,9 @@ export const findHeight: Finder = (span) => {
       unit: 'ft',
       sense: higherM > 0 ? 1 : -1,
       suggests: true,
-      keep: (manner) => ({ ...manner, higherM }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, higherM }),
+      mend: (style, units) => ({
+        ...style,
         higherM: units >= size ? 0 : higherM - Math.sign(higherM) * mFromFt(units),
       }),
       say: (units) => `Fly downwind ${fixed(units)} ft ${higherM > 0 ? 'lower' : 'higher'}.`,
@@ -87,9 +87,9 @@ export const findDescent: Finder = (span) => {
       unit: 's',
       sense: 1,
       suggests: true,
-      keep: (manner) => ({ ...manner, descentLateM: Math.min(lateM, fromM - 200) }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, descentLateM: Math.min(lateM, fromM - 200) }),
+      mend: (style, units) => ({
+        ...style,
         descentLateM: units >= size ? 0 : Math.min(lateM, fromM - 200) - units * speed,
       }),
       say: (units) => `Begin the descent ${fixed(units)} s earlier.`,

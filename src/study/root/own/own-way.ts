@@ -1,21 +1,21 @@
-import type { LessonMemory } from '../../lesson/memory.ts';
-import type { PilotMemory } from '../../pilot/memory.ts';
-import { createPilot } from '../../pilot/pilot.ts';
-import type { ControlSource } from '../../session/source.ts';
-import type { Flown } from '../flown.ts';
-import { PHASE_OF } from '../look.ts';
-import type { Manner } from './manner.ts';
+import type { LessonMemory } from '../../../lesson/memory.ts';
+import type { PilotMemory } from '../../../pilot/memory.ts';
+import { createPilot } from '../../../pilot/pilot.ts';
+import type { ControlSource } from '../../../session/source.ts';
+import type { Flown } from '../../flown.ts';
+import { PHASE_OF } from '../../look.ts';
 import { withDescent } from './own-descent.ts';
 import { waysOf } from './own-hands.ts';
+import type { Style } from './style.ts';
 
 /**
- * The model pilot with somebody's manner: it reads a needle wrong where a speed is held wrong, it turns where that
+ * The model pilot with somebody's style: it reads a needle wrong where a speed is held wrong, it turns where that
  * one turned, it leaves the power where that one left it. For all else it looks and answers as it always does.
  */
-export const flyInManner = (flown: Flown, manner: Manner): ControlSource<unknown> => {
+export const flyInStyle = (flown: Flown, style: Style): ControlSource<unknown> => {
   const { model, briefing, flight } = flown;
-  const pilot = createPilot(model, flight.plan, waysOf(manner), withDescent(briefing, manner.descentLateM));
-  return { ...pilot, name: 'model pilot in a manner' } as ControlSource<unknown>;
+  const pilot = createPilot(model, flight.plan, waysOf(style), withDescent(briefing, style.descentLateM));
+  return { ...pilot, name: 'model pilot in a style' } as ControlSource<unknown>;
 };
 
 /** Long enough on a leg for flap and the rest. */

@@ -1,13 +1,13 @@
-import type { Runway } from '../aerodrome/runway.ts';
-import { acrossM } from '../aerodrome/runway.ts';
-import { lightLetters, newSeenLights, seeLights } from '../aerodrome/slope-lights.ts';
-import type { LegName } from '../lesson/names.ts';
-import { atan2 } from '../maths/functions.ts';
-import type { Controls } from '../simulation/controls.ts';
-import type { Snapshot } from '../simulation/snapshot.ts';
-import { magneticFromTrue } from '../units/angles.ts';
-import { degFromRad, fpmFromMps, ftFromM, ktFromMps, rpmFromRevps } from '../units/conversions.ts';
-import { fixed } from '../units/format.ts';
+import type { Runway } from '../../aerodrome/runway.ts';
+import { acrossM } from '../../aerodrome/runway.ts';
+import { lightLetters, newSeenLights, seeLights } from '../../aerodrome/slope-lights.ts';
+import type { LegName } from '../../lesson/names.ts';
+import { atan2 } from '../../maths/functions.ts';
+import type { Controls } from '../../simulation/controls.ts';
+import type { Snapshot } from '../../simulation/snapshot.ts';
+import { magneticFromTrue } from '../../units/angles.ts';
+import { degFromRad, fpmFromMps, ftFromM, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
+import { fixed } from '../../units/format.ts';
 
 /** What a row is made from: the aeroplane now, and the hands of the step that begins now. */
 export interface TrackMoment {
@@ -85,7 +85,7 @@ const COLUMNS: readonly TrackColumn[] = [
   ofHands('carb_heat', 0, (c) => c.carbHeat),
 ];
 
-export const TRACK_COLUMNS: readonly string[] = COLUMNS.map((c) => c.name);
+const TRACK_COLUMNS: readonly string[] = COLUMNS.map((c) => c.name);
 
 /** The header row, CRLF included. */
 export const trackHeader = (): string => `${TRACK_COLUMNS.join(',')}\r\n`;

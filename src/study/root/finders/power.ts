@@ -1,9 +1,9 @@
-import { solveSteady } from '../../simulation/performance/steady.ts';
-import { rpmFromRevps } from '../../units/conversions.ts';
-import { fixed } from '../../units/format.ts';
-import type { Look } from '../look.ts';
+import { solveSteady } from '../../../simulation/performance/steady.ts';
+import { rpmFromRevps } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import type { Look } from '../../look.ts';
+import type { StyleLeg } from '../own/style.ts';
 import type { Departure, Finder } from './departure.ts';
-import type { MannerLeg } from './manner.ts';
 import { lastOf, looksOn, meanOver, type Span } from './span.ts';
 
 const SETTLE_S = 4;
@@ -15,7 +15,7 @@ const STEP_RPM = 25;
 const STEP_PERCENT = 2;
 
 /** Revolutions a minute that a whole throttle is worth near the power of a leg; null with a governor. */
-const rpmPerThrottle = (span: Span, leg: MannerLeg): number | null => {
+const rpmPerThrottle = (span: Span, leg: StyleLeg): number | null => {
   const { model, flight } = span.flown;
   const { flapDeg, iasMps, verticalSpeedMps, from } = flight.plan.legs[leg];
   if (model.scenario.aeroplane.propeller.kind === 'constant-speed') return null;
@@ -62,7 +62,7 @@ const powerOnDownwind = (span: Span): readonly Departure[] => {
 
 const powerIn = (
   span: Span,
-  leg: MannerLeg,
+  leg: StyleLeg,
   looks: readonly Look[],
   suggests: boolean,
 ): readonly Departure[] => {
@@ -99,11 +99,11 @@ const powerIn = (
       unit: perThrottle === null ? '%' : 'rpm',
       sense: beside > 0 ? 1 : -1,
       suggests,
-      keep: (manner) => ({ ...manner, setThrottle: { ...manner.setThrottle, [leg]: flown } }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, setThrottle: { ...style.setThrottle, [leg]: flown } }),
+      mend: (style, units) => ({
+        ...style,
         setThrottle: {
-          ...manner.setThrottle,
+          ...style.setThrottle,
           [leg]: units >= size ? null : flown - Math.sign(beside) * throttleOf(units),
         },
       }),

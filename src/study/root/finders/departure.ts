@@ -1,9 +1,9 @@
-import type { LegName } from '../../lesson/names.ts';
-import type { Manner } from './manner.ts';
+import type { LegName } from '../../../lesson/names.ts';
+import type { Style } from '../own/style.ts';
 import type { Span } from './span.ts';
 
 /** What can be changed, one thing at a time. */
-export const CHANGE_KINDS = [
+const CHANGE_KINDS = [
   'turn',
   'bank',
   'drift',
@@ -20,7 +20,7 @@ export type ChangeKind = (typeof CHANGE_KINDS)[number];
 export type ChangeUnit = 's' | 'deg' | 'ft' | 'rpm' | '%' | 'kt' | 'whole';
 
 /**
- * One thing that was done otherwise than the model pilot would have done it in the same place: kept in the manner
+ * One thing that was done otherwise than the model pilot would have done it in the same place: kept in the style
  * when something else is tried, mended when it is tried itself.
  */
 export interface Departure {
@@ -36,10 +36,10 @@ export interface Departure {
   readonly sense: 1 | -1;
   /** False: kept, but ordered or no fault of its own, so nothing to suggest. */
   readonly suggests: boolean;
-  /** The manner with all of it. */
-  keep(manner: Manner): Manner;
-  /** The manner with so many units of it mended. */
-  mend(manner: Manner, units: number): Manner;
+  /** The style with all of it. */
+  keep(style: Style): Style;
+  /** The style with so many units of it mended. */
+  mend(style: Style, units: number): Style;
   /** "Turn base 7 s later." */
   say(units: number): string;
 }

@@ -1,4 +1,4 @@
-import { fixed } from '../units/format.ts';
+import { fixed } from '../../units/format.ts';
 import { instantText, latitudeText, longitudeText, NOWHERE, type TrackPoint } from './earth.ts';
 import { xmlText } from './xml.ts';
 

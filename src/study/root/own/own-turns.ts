@@ -1,13 +1,13 @@
-import type { Briefing } from '../../pilot/briefing.ts';
-import type { PilotMemory } from '../../pilot/memory.ts';
-import { beginPhase, type PhaseName } from '../../pilot/phase-name.ts';
-import { SLOW_HANDS_S } from '../../pilot/tick.ts';
-import type { PilotView } from '../../pilot/view.ts';
-import type { Manner, MannerLeg } from './manner.ts';
+import type { Briefing } from '../../../pilot/briefing.ts';
+import type { PilotMemory } from '../../../pilot/memory.ts';
+import { beginPhase, type PhaseName } from '../../../pilot/phase-name.ts';
+import { SLOW_HANDS_S } from '../../../pilot/tick.ts';
+import type { PilotView } from '../../../pilot/view.ts';
+import type { Style, StyleLeg } from './style.ts';
 
 /** How far past the place where the model pilot would begin the turn. */
 type Past = (b: Briefing, v: Readonly<PilotView>) => number;
-const PAST: Readonly<Record<MannerLeg, { readonly from: PhaseName; readonly past: Past }>> = {
+const PAST: Readonly<Record<StyleLeg, { readonly from: PhaseName; readonly past: Past }>> = {
   downwind: {
     from: 'crosswind',
     past: (b, v) =>
@@ -33,11 +33,11 @@ export interface Before {
   readonly phaseFromS: number;
 }
 
-const LEGS: readonly MannerLeg[] = ['downwind', 'base', 'final'];
+const LEGS: readonly StyleLeg[] = ['downwind', 'base', 'final'];
 
-/** Begins a turn where this manner does, not where the model pilot would. */
+/** Begins a turn where this style does, not where the model pilot would. */
 export const turnAtOwnPlace = (
-  manner: Manner,
+  style: Style,
   b: Briefing,
   m: PilotMemory,
   v: Readonly<PilotView>,
@@ -45,7 +45,7 @@ export const turnAtOwnPlace = (
 ): void => {
   for (const onto of LEGS) {
     const { from, past } = PAST[onto];
-    const lateM = manner.turnLateM[onto];
+    const lateM = style.turnLateM[onto];
     if (lateM === 0 || before.phase !== from) continue;
     const due = past(b, v) >= lateM;
     if (m.phase === onto && !due) {

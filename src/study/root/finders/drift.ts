@@ -1,9 +1,9 @@
-import { wrapPi } from '../../units/angles.ts';
-import { degFromRad, radFromDeg } from '../../units/conversions.ts';
-import { fixed } from '../../units/format.ts';
-import type { Look } from '../look.ts';
+import { wrapPi } from '../../../units/angles.ts';
+import { degFromRad, radFromDeg } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import type { Look } from '../../look.ts';
+import type { StyleLeg } from '../own/style.ts';
 import type { Departure, Finder } from './departure.ts';
-import type { MannerLeg } from './manner.ts';
 import { lastOf, looksOn, meanOver, type Span } from './span.ts';
 
 const SETTLE_S = 5;
@@ -15,17 +15,17 @@ const OFF_SHARE = 0.12;
 const OFF_FINAL_M = 25;
 const ENDING_S = 12;
 
-const ALONG_RAD: Readonly<Record<MannerLeg, number>> = {
+const ALONG_RAD: Readonly<Record<StyleLeg, number>> = {
   downwind: Math.PI,
   base: -Math.PI / 2,
   final: 0,
 };
 
 /** Off the planned line, + further from the runway (on final: to the circuit side). */
-const offLineM = (span: Span, leg: MannerLeg, look: Look): number =>
+const offLineM = (span: Span, leg: StyleLeg, look: Look): number =>
   leg === 'downwind' ? look.yM - span.flown.flight.plan.spacingM : look.yM;
 
-const driftOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
+const driftOn = (span: Span, leg: StyleLeg): readonly Departure[] => {
   const looks = looksOn(span, leg, SETTLE_S);
   const [first] = looks;
   const last = looks[looks.length - 1];
@@ -56,11 +56,11 @@ const driftOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
       unit: 'deg',
       sense: offRad > 0 ? 1 : -1,
       suggests: drifted || leg === 'final',
-      keep: (manner) => ({ ...manner, trackOffRad: { ...manner.trackOffRad, [leg]: offRad } }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, trackOffRad: { ...style.trackOffRad, [leg]: offRad } }),
+      mend: (style, units) => ({
+        ...style,
         trackOffRad: {
-          ...manner.trackOffRad,
+          ...style.trackOffRad,
           [leg]: units >= size ? null : offRad - Math.sign(offRad) * radFromDeg(units),
         },
       }),
@@ -70,7 +70,7 @@ const driftOn = (span: Span, leg: MannerLeg): readonly Departure[] => {
 };
 
 /** Which way to point the nose for a change of track, angles counting towards the circuit side from upwind. */
-const sideOf = (span: Span, _leg: MannerLeg, changeRad: number): string =>
+const sideOf = (span: Span, _leg: StyleLeg, changeRad: number): string =>
   changeRad * span.flown.flight.plan.side > 0 ? 'to the right' : 'to the left';
 
 export const findDrift: Finder = (span) =>

@@ -1,7 +1,7 @@
+import { AS_PLANNED, type Style } from '../own/style.ts';
 import type { Departure, Finder } from './departure.ts';
 import { findDrift } from './drift.ts';
 import { findFlap } from './flap.ts';
-import { AS_PLANNED, type Manner } from './manner.ts';
 import { findPower } from './power.ts';
 import type { Span } from './span.ts';
 import { findSpeed, findTrim } from './speed.ts';
@@ -60,6 +60,6 @@ export const departuresOf = (span: Span): readonly Departure[] => {
   });
 };
 
-/** The manner of a flight: all its departures together. */
-export const mannerOf = (departures: readonly Departure[]): Manner =>
-  departures.reduce((manner, departure) => departure.keep(manner), AS_PLANNED);
+/** The style of a flight: all its departures together. */
+export const styleOf = (departures: readonly Departure[]): Style =>
+  departures.reduce((style, departure) => departure.keep(style), AS_PLANNED);

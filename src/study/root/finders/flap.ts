@@ -1,11 +1,11 @@
+import type { StyleLeg } from '../own/style.ts';
 import type { Finder } from './departure.ts';
-import type { MannerLeg } from './manner.ts';
 import { lastOf, looksOn, type Span } from './span.ts';
 
-const LEGS: readonly MannerLeg[] = ['downwind', 'base', 'final'];
+const LEGS: readonly StyleLeg[] = ['downwind', 'base', 'final'];
 
 /** Less flap at the end of a leg than the plan has there. */
-const missingOn = (span: Span, leg: MannerLeg): number | null => {
+const missingOn = (span: Span, leg: StyleLeg): number | null => {
   const end = lastOf(looksOn(span, leg, 2), 1);
   const look = end[end.length - 1];
   if (look === undefined) return null;
@@ -13,7 +13,7 @@ const missingOn = (span: Span, leg: MannerLeg): number | null => {
 };
 
 export const findFlap: Finder = (span) => {
-  const mostFlap: Record<MannerLeg, number | null> = { downwind: null, base: null, final: null };
+  const mostFlap: Record<StyleLeg, number | null> = { downwind: null, base: null, final: null };
   for (const leg of LEGS) mostFlap[leg] = missingOn(span, leg);
   const leg = LEGS.find((on) => mostFlap[on] !== null);
   if (leg === undefined) return [];
@@ -31,8 +31,8 @@ export const findFlap: Finder = (span) => {
       unit: 'whole',
       sense: -1,
       suggests: true,
-      keep: (manner) => ({ ...manner, mostFlap }),
-      mend: (manner) => ({ ...manner, mostFlap: { downwind: null, base: null, final: null } }),
+      keep: (style) => ({ ...style, mostFlap }),
+      mend: (style) => ({ ...style, mostFlap: { downwind: null, base: null, final: null } }),
       say: () => `Take the flap as planned: ${deg} degrees on ${leg}.`,
     },
   ];

@@ -1,9 +1,9 @@
-import { lastWhere } from '../../lesson/last-where.ts';
-import type { TurnFact } from '../../lesson/memory.ts';
-import type { LegName } from '../../lesson/names.ts';
-import type { Approach } from '../approach.ts';
-import type { Flown } from '../flown.ts';
-import type { Look } from '../look.ts';
+import { lastWhere } from '../../../lesson/last-where.ts';
+import type { TurnFact } from '../../../lesson/memory.ts';
+import type { LegName } from '../../../lesson/names.ts';
+import type { Approach } from '../../approach.ts';
+import type { Flown } from '../../flown.ts';
+import type { Look } from '../../look.ts';
 
 /** One circuit up to the gate that settled it: where departures are looked for. */
 export interface Span {

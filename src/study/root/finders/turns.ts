@@ -1,10 +1,10 @@
-import type { TurnFact } from '../../lesson/memory.ts';
-import { saidOf } from '../../lesson/watch/facts.ts';
-import { degFromRad, radFromDeg } from '../../units/conversions.ts';
-import { fixed } from '../../units/format.ts';
-import type { Look } from '../look.ts';
+import type { TurnFact } from '../../../lesson/memory.ts';
+import { saidOf } from '../../../lesson/watch/facts.ts';
+import { degFromRad, radFromDeg } from '../../../units/conversions.ts';
+import { fixed } from '../../../units/format.ts';
+import type { Look } from '../../look.ts';
+import type { StyleLeg } from '../own/style.ts';
 import type { Departure, Finder } from './departure.ts';
-import type { MannerLeg } from './manner.ts';
 import { type Span, turnOf } from './span.ts';
 
 /** Turns nearer to their place than this were made there. */
@@ -21,7 +21,7 @@ const lookNear = ({ looks }: Span, timeS: number): Look | null =>
   );
 
 /** Metres past the place of the plan's turn where this one began, along the leg before. */
-const lateM = ({ flown }: Span, onto: MannerLeg, turn: TurnFact, look: Look): number => {
+const lateM = ({ flown }: Span, onto: StyleLeg, turn: TurnFact, look: Look): number => {
   const { plan, corners } = flown.briefing;
   const began = BANKING_S * look.groundspeedMps;
   if (onto === 'base') return corners.base.fromX - turn.fromAlongM - began;
@@ -35,7 +35,7 @@ const ordered = ({ flown, circuit }: Span): boolean => {
   return saidOf(facts, 'extend') !== null || saidOf(facts, 'number-two') !== null;
 };
 
-const turnDeparture = (span: Span, onto: MannerLeg): readonly Departure[] => {
+const turnDeparture = (span: Span, onto: StyleLeg): readonly Departure[] => {
   const turn = turnOf(span, onto);
   const look = turn === null ? null : lookNear(span, turn.fromS);
   if (turn === null || look === null) return [];
@@ -57,11 +57,11 @@ const turnDeparture = (span: Span, onto: MannerLeg): readonly Departure[] => {
       unit: 's',
       sense: wasLate ? 1 : -1,
       suggests: onto !== 'base' || !ordered(span),
-      keep: (manner) => ({ ...manner, turnLateM: { ...manner.turnLateM, [onto]: late } }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, turnLateM: { ...style.turnLateM, [onto]: late } }),
+      mend: (style, units) => ({
+        ...style,
         turnLateM: {
-          ...manner.turnLateM,
+          ...style.turnLateM,
           [onto]: units >= size ? 0 : late - Math.sign(late) * units * speed,
         },
       }),
@@ -106,9 +106,9 @@ export const findShallowTurn: Finder = (span) => {
       unit: 'deg',
       sense: -1,
       suggests: true,
-      keep: (manner) => ({ ...manner, finalBankRad: bankRad }),
-      mend: (manner, units) => ({
-        ...manner,
+      keep: (style) => ({ ...style, finalBankRad: bankRad }),
+      mend: (style, units) => ({
+        ...style,
         finalBankRad: units >= size ? null : bankRad + radFromDeg(units),
       }),
       say: (units) =>

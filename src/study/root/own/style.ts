@@ -2,7 +2,7 @@
  * How somebody flies, told as what differs from the model pilot. With every entry as in `AS_PLANNED` it is the
  * model pilot. Plain data.
  */
-export interface Manner {
+export interface Style {
   /** Metres along the leg before, later than the model pilot begins the turn; negative: earlier. */
   readonly turnLateM: { readonly downwind: number; readonly base: number; readonly final: number };
   /** Never steeper than this in the turn to final; null: as it comes. */
@@ -35,7 +35,7 @@ export interface Manner {
   readonly untrimmed: { readonly wheel: number; readonly mostDegKpa: number } | null;
 }
 
-export const AS_PLANNED: Manner = {
+export const AS_PLANNED: Style = {
   turnLateM: { downwind: 0, base: 0, final: 0 },
   finalBankRad: null,
   fasterMps: { downwind: 0, base: 0, final: 0 },
@@ -47,8 +47,8 @@ export const AS_PLANNED: Manner = {
   untrimmed: null,
 };
 
-/** The legs on which a manner is kept. */
-export type MannerLeg = 'downwind' | 'base' | 'final';
+/** The legs on which a style is kept. */
+export type StyleLeg = 'downwind' | 'base' | 'final';
 
-export const isMannerLeg = (name: string): name is MannerLeg =>
+export const isStyleLeg = (name: string): name is StyleLeg =>
   name === 'downwind' || name === 'base' || name === 'final';
