@@ -91,7 +91,8 @@ const lookAround = (model: Model, state: State, controls: Controls): void => {
     drift === null
       ? model.wind
       : driftedWind(model.wind, drift, (state[AT.step] as number) / STEP_HZ, changingWind);
-  stepAir(state, AT.air, wind, STEP_S, up - ground, horizontal);
+  const wing = up - ground + model.shape.wingAboveCgM;
+  stepAir(state, AT.air, wind, STEP_S, wing, horizontal, model.shape.spanM);
   airVelocity(state, AT.air, wind, up - ground, aE, aN, airNow);
   state[AT.windEast] = airNow[0] as number;
   state[AT.windNorth] = airNow[1] as number;
