@@ -6,8 +6,7 @@ import { expectWithin } from './support/expect-within.ts';
 
 describe('the aeroplane files', () => {
   it('are there', () => {
-    expect(aeroplaneFiles()).toContain('sandpiper.json');
-    expect(aeroplaneFiles()).toContain('dotterel.json');
+    for (const id of ['sandpiper', 'dotterel', 'whimbrel']) expect(aeroplaneFiles()).toContain(`${id}.json`);
   });
 
   it.each(aeroplaneFiles())('%s is read, and its id is its name', (name) => {

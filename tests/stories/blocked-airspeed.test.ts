@@ -4,6 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { ktFromMps } from '../../src/units/conversions.ts';
+import { aeroplaneFiles } from '../support/aeroplanes.ts';
 import { dayScenario } from '../support/circuit-flight.ts';
 import { beginFlight, flyStep } from '../support/flight.ts';
 
@@ -30,21 +31,24 @@ const flown = (aeroplane: string, atS: number | null, day = {}) => {
   return { seen: flight.seen, memory, warned, furthestOffKt };
 };
 
-describe.each(['sandpiper', 'dotterel', 'whimbrel'])('%s, its airspeed indicator', (aeroplane) => {
-  it.each([
-    ['blocked on downwind, lands by attitude', 190],
-    ['not blocked, believes its needle', null],
-  ] as const)('%s', (_when, atS) => {
-    const { seen, memory, warned, furthestOffKt } = flown(aeroplane, atS);
-    expect(seen.ended).toBeNull();
-    expect(seen.parked).toBe(true);
-    expect(seen.onRunway).toBe(true);
-    expect(warned).toBe(false);
-    expect(memory.needleDead).toBe(atS !== null);
-    if (atS !== null) expect(furthestOffKt).toBeGreaterThan(10);
-    else expect(furthestOffKt).toBe(0);
-  });
-});
+describe.each(aeroplaneFiles().map((name) => name.replace('.json', '')))(
+  '%s, its airspeed indicator',
+  (aeroplane) => {
+    it.each([
+      ['blocked on downwind, lands by attitude', 190],
+      ['not blocked, believes its needle', null],
+    ] as const)('%s', (_when, atS) => {
+      const { seen, memory, warned, furthestOffKt } = flown(aeroplane, atS);
+      expect(seen.ended).toBeNull();
+      expect(seen.parked).toBe(true);
+      expect(seen.onRunway).toBe(true);
+      expect(warned).toBe(false);
+      expect(memory.needleDead).toBe(atS !== null);
+      if (atS !== null) expect(furthestOffKt).toBeGreaterThan(10);
+      else expect(furthestOffKt).toBe(0);
+    });
+  },
+);
 
 describe('a needle that jumps', () => {
   it.each([

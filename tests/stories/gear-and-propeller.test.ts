@@ -97,8 +97,8 @@ describe('the four-seater round the circuit', () => {
 
   it('has the electric pump on for take-off and landing', () => {
     expect(looks.find((look) => look.clearFt > 3)!.pump).toBe(1);
-    expect(
-      looks.filter((look) => look.timeS > looks[lowered()]!.timeS + 60).every((look) => look.pump === 1),
-    ).toBe(true);
+    const after = looks.filter((look) => look.timeS > looks[lowered()]!.timeS + 60);
+    expect(after.length).toBeGreaterThan(20);
+    expect(after.every((look) => look.pump === 1)).toBe(true);
   });
 });

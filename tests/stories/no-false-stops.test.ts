@@ -132,6 +132,7 @@ describe.each(PLACES)('the %s at %s', (_, __, aeroplane, { id: aerodrome, runway
         const overS = [go_arounds[0]?.at_s, touchdowns[0]?.at_s].map(
           (atS) => atS ?? Number.POSITIVE_INFINITY,
         );
+        expect(Math.min(...overS)).toBeLessThan(Number.POSITIVE_INFINITY);
         expect(safety.filter(({ at_s }) => at_s < Math.min(...overS))).toEqual([]);
       }
     },

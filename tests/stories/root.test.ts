@@ -62,6 +62,10 @@ const handsOn = (root: RootCase, day: string, seed: number): readonly ((fault: F
   return both ? [good, (fault) => clumsy(fault, seed)] : [good];
 };
 
+/** Every flight of the search, and those left out: the fault did not spoil it, or its twin flies badly without it. */
+let flights = 0;
+const leftOut = { unspoilt: [] as string[], twinUnwell: [] as string[] };
+
 /** The flights of a kind that the fault spoiled and that the same pilot flies well without it. */
 const triesOf = (root: RootCase): Tried[] => {
   const names = LONG ? Object.keys(MORE_DAYS) : root.days;
@@ -72,8 +76,15 @@ const triesOf = (root: RootCase): Tried[] => {
       for (const hands of handsOn(root, day, seed))
         for (const fault of (LONG ? root.faults : root.faults.slice(0, 1)).map(hands)) {
           const flown = flyFault(dayOf(MORE_DAYS, day, seed), fault);
-          if (approachOf(flown.memory, 1).faults.length === 0) continue;
-          if (!isFlownWellBy(hands(root.twin), day, seed)) continue;
+          flights += 1;
+          if (approachOf(flown.memory, 1).faults.length === 0) {
+            leftOut.unspoilt.push(`${fault.name}, ${day}`);
+            continue;
+          }
+          if (!isFlownWellBy(hands(root.twin), day, seed)) {
+            leftOut.twinUnwell.push(`${fault.name}, ${day}`);
+            continue;
+          }
           tries.push({ day, fault, flown, result: rootOf(flown) });
         }
   return tries;
@@ -100,7 +111,17 @@ describe('the search for the root', () => {
         `${fault.name}, ${day}: wanted ${root.kind} ${root.leg} at ${expectedS(root, flown).toFixed(0)} s, found ${result.change === null ? result.kind : `${result.change.kind} ${result.change.leg} at ${result.change.atS.toFixed(0)} s`}`,
     );
     if (LONG) process.stdout.write(`${all.length - wrong.length} of ${all.length}\n${told.join('\n')}\n`);
+    const { unspoilt, twinUnwell } = leftOut;
+    process.stdout.write(
+      `root: ${flights} flights, ${unspoilt.length} not spoilt by their fault, ${twinUnwell.length} flown badly without it\n` +
+        `${[...unspoilt, ...twinUnwell].join('\n')}\n`,
+    );
+    expect(all.length).toBe(flights - unspoilt.length - twinUnwell.length);
     expect(all.length).toBeGreaterThanOrEqual(24);
+    // In the short run every fault spoils its approach, and its twin flies well
+    expect(unspoilt.length + twinUnwell.length).toBeLessThanOrEqual(LONG ? flights / 2 : 0);
+    const unanswered = all.filter(({ result }) => result.change === null);
+    expect(unanswered.length).toBeLessThanOrEqual(0.1 * all.length);
     expect(all.length - wrong.length, told.join('\n')).toBeGreaterThanOrEqual(0.9 * all.length);
   });
 
@@ -127,7 +148,8 @@ describe('the search for the root', () => {
   it('hands over the changed flight, and flown again from its recording it settles', () => {
     for (const root of LONG ? ROOT_CASES : ROOT_CASES.filter((_, i) => i % 3 === 0)) {
       const tried = triedOf(root).find(({ result }) => result.branch !== null);
-      if (tried === undefined || tried.result.branch === null) continue;
+      if (tried === undefined || tried.result.branch === null)
+        throw new Error(`root.test: no flight of "${root.name}" has a branch to fly again`);
       const again = seeAgain({ ...tried.flown.flight, recording: tried.result.branch });
       expect(approachOf(again.memory, 1).settled, tried.result.sentence).toBe(true);
       // Until the fork it is the same flight

@@ -6,10 +6,11 @@ import { describe, expect, it } from 'vitest';
 import { alongM } from '../../src/aerodrome/runway.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { mpsFromKt } from '../../src/units/conversions.ts';
+import { aeroplaneFiles } from '../support/aeroplanes.ts';
 import { type Day, dayScenario } from '../support/circuit-flight.ts';
 import { beginFlight, flyStep } from '../support/flight.ts';
 
-const AEROPLANES = ['sandpiper', 'dotterel', 'whimbrel'];
+const AEROPLANES = aeroplaneFiles().map((name) => name.replace('.json', ''));
 const DAYS: readonly Day[] = [
   {},
   { windDeg: 0, windKt: 15 },

@@ -74,16 +74,20 @@ describe.each(flights)('the trail of: %o', (fault, day) => {
       for (let s = fromS; s < Math.min(toS, until); s += 6)
         expect(settlesFrom(flown, s), `lost at ${s} s`).toBe(false);
     }
+    // Every spoilt approach is lost somewhere on the way, and the good one nowhere
+    expect(lost === undefined).toBe(fault === noFault);
     const good = pieces.filter(({ colour }) => colour !== 'go-around');
     if (lost !== undefined)
       expect(settlesFrom(flown, lost.fromS - 2), `still good at ${lost.fromS - 2} s`).toBe(true);
     // Earlier than that the same pilot nearly always manages too, and at once
     const earlier = good.flatMap(({ fromS, toS }) => [fromS, Math.floor((fromS + toS) / 2)]);
     const settled = earlier.filter((s) => settlesFrom(flown, s));
+    expect(earlier.length).toBeGreaterThan(1);
     expect(settled.length).toBeGreaterThanOrEqual(0.8 * earlier.length);
   });
 
   it('is never good again behind a gate that was failed', () => {
+    expect(firstBad === null).toBe(fault === noFault);
     if (firstBad === null) return expect(pieces.every(({ colour }) => colour === 'stabilised')).toBe(true);
     const behind = pieces.filter(({ fromS }) => fromS > firstBad.atS);
     expect(behind.every(({ colour }) => colour === 'go-around')).toBe(true);

@@ -13,39 +13,35 @@ import {
   nmiFromM,
   radFromDeg,
 } from '../../src/units/conversions.ts';
+import { BASE_TURN_ANGLE, DISTANCE_ON_SLOPE, FINAL_BEGINS, MEAN_DESCENT } from '../reference/circuit.ts';
+import { SLOPE_FT_PER_NMI } from '../reference/slope-lights.ts';
+import { RUNWAY_WINDS_EXACT, WIND_TRIANGLES_EXACT } from '../reference/wind.ts';
 import { aerodromeNamed } from '../support/aerodromes.ts';
 import { plannedCircuit, standardWeather } from '../support/circuits.ts';
+import { meant } from '../support/trust-table.ts';
 
 describe('the conflict that whiteboards hide', () => {
-  // Path s + s + s + 300 m, or s + s + 300 m, losing 1,000 ft: recomputed by hand from the reference's formula
-  // (path abeam to aim point 1.66, 2.41, 3.16 NM). The lesson's own table says 8.2 where the formula gives 8.1.
-  test.each([
-    [0.5, 'abeam', 5.7],
-    [0.6, 'abeam', 4.8],
-    [0.75, 'abeam', 3.9],
-    [1.0, 'abeam', 3.0],
-    [0.5, 'base-turn', 8.1],
-    [0.75, 'base-turn', 5.7],
-    [1.0, 'base-turn', 4.4],
-  ] as const)('at %d NM coming down from %s is a mean of %d degrees', (spacingNmi, from, deg) => {
-    const rad = meanDescentRad(mFromNmi(spacingNmi), mFromFt(1000), 300, from);
-    expect(Math.abs(degFromRad(rad) - deg)).toBeLessThanOrEqual(0.051);
-  });
+  test.each(MEAN_DESCENT.rows)(
+    'at %d NM coming down from %s is a mean of %d degrees',
+    (spacingNmi, from, deg) => {
+      const rad = meanDescentRad(mFromNmi(spacingNmi), mFromFt(1000), 300, from);
+      meant('Mean descent of a circuit', MEAN_DESCENT.source, degFromRad(rad), deg, 'deg');
+      expect(Math.abs(degFromRad(rad) - deg)).toBeLessThanOrEqual(0.051);
+    },
+  );
 
   test('500 ft on 3 degrees is 1.57 NM from the aim point', () => {
-    expect(nmiFromM(distanceOnSlopeM(mFromFt(500), radFromDeg(3)))).toBeCloseTo(1.57, 2);
+    const [[ft, deg, nmi]] = DISTANCE_ON_SLOPE.rows;
+    expect(nmiFromM(distanceOnSlopeM(mFromFt(ft), radFromDeg(deg)))).toBeCloseTo(nmi, 2);
   });
 
   test('3 degrees fall 318.4 ft in a nautical mile, whatever the speed', () => {
-    expect(ftFromM(heightOnSlopeM(mFromNmi(1), radFromDeg(3)))).toBeCloseTo(318.4, 1);
+    const [[deg, ft]] = SLOPE_FT_PER_NMI.rows;
+    expect(ftFromM(heightOnSlopeM(mFromNmi(1), radFromDeg(deg)))).toBeCloseTo(ft, 1);
   });
 
-  // Height on a 3-degree slope where the final starts, one spacing from the threshold and 300 m more to the aim
-  // point. The plan rolls out of real turns, so the point may lie a wing's width nearer or further: 15 ft.
-  test.each([
-    [0.75, 290],
-    [1.0, 369],
-  ])('at %d NM a final on 3 degrees starts at %d ft', (spacingNmi, ft) => {
+  // The plan rolls out of real turns, so the point may lie a wing's width nearer or further: 15 ft
+  test.each(FINAL_BEGINS.rows)('at %d NM a final on 3 degrees starts at %d ft', (spacingNmi, ft) => {
     const plan = plannedCircuit(
       'curlew-sands',
       '22',
@@ -58,10 +54,10 @@ describe('the conflict that whiteboards hide', () => {
 });
 
 describe('the base turn', () => {
-  // AFH-3C ch. 8: about 45 degrees in still air. With 10, 15, 20 kt on final at 0.75 NM the design sheet has 39,
-  // 36 and 32 degrees; its wind is the surface wind, so the turns are flown in more (log profile, open ground).
+  // Published for still air: about 45 degrees. With 10, 15, 20 kt on final at 0.75 NM the design has 39, 36 and 32
+  // degrees (estimate); its wind is the surface wind, so the turns are flown in more (log profile, open ground).
   test.each([
-    [0, 45],
+    [0, BASE_TURN_ANGLE.rows[0][0]],
     [10, 39],
     [15, 36],
     [20, 32],
@@ -83,18 +79,15 @@ describe('the wind triangle of a leg', () => {
     yMps: -mpsFromKt(kt) * Math.sin(radFromDeg(fromDeg)),
   });
 
-  // PHAK chapter 16 example (GS 88) and three more published cases; exact values recomputed.
-  test.each([
-    [90, 45, 40, 120, 76.37, 88.34],
-    [270, 180, 30, 120, 255.52, 116.19],
-    [45, 90, 25, 110, 54.25, 90.89],
-    [0, 180, 15, 80, 0, 95],
-  ])('track %d, wind %d/%d, TAS %d: heading %d, groundspeed %d', (track, from, kt, tasKt, heading, gsKt) => {
-    const crab = crabOnTrack(radFromDeg(track), mpsFromKt(tasKt), wind(from, kt));
-    expect(degFromRad(crab.headingRad)).toBeCloseTo(heading, 2);
-    // The reference rounds 88.3348 up: one unit of its last place.
-    expect(Math.abs(ktFromMps(crab.groundspeedMps) - gsKt)).toBeLessThan(0.01);
-  });
+  test.each(WIND_TRIANGLES_EXACT.rows)(
+    'track %d, wind %d/%d, TAS %d: correction %d, heading %d, groundspeed %d',
+    (track, from, kt, tasKt, _correction, heading, gsKt) => {
+      const crab = crabOnTrack(radFromDeg(track), mpsFromKt(tasKt), wind(from, kt));
+      expect(degFromRad(crab.headingRad)).toBeCloseTo(heading, 2);
+      // The reference rounds 88.3348 up: one unit of its last place.
+      expect(Math.abs(ktFromMps(crab.groundspeedMps) - gsKt)).toBeLessThan(0.01);
+    },
+  );
 
   test('a wind faster than the aeroplane is refused in a sentence', () => {
     expect(() => crabOnTrack(0, 30, { xMps: 0, yMps: 31 })).toThrow(/wind must be slower/);
@@ -102,12 +95,13 @@ describe('the wind triangle of a leg', () => {
 });
 
 describe('the wind on a runway', () => {
-  // FAA test question: runway 18, 220/30 gives 23 kt ahead and 19 kt from the right (exact 22.98, 19.28); PHAK
-  // sample 10: runway 17, 140/25 gives 22 and 13 from the left (21.65, 12.50). Turned onto runway 04 and 22.
+  // The first and second of them turned onto runway 04 and 22, and a wind straight from behind
+  const [sample, question] = RUNWAY_WINDS_EXACT.rows;
+  const [left, right] = [sample, question].map(([runway, from]) => from - runway) as [number, number];
   test.each([
-    ['04', 80, 30, 22.98, 19.28],
-    ['04', 10, 25, 21.65, -12.5],
-    ['22', 260, 30, 22.98, 19.28],
+    ['04', 40 + right, question[2], question[3], question[4]],
+    ['04', 40 + left, sample[2], sample[3], sample[4]],
+    ['22', 220 + right, question[2], question[3], question[4]],
     ['22', 40, 12, -12, 0],
   ])('%s with %d/%d is %d kt ahead and %d kt from the right', (designator, from, kt, aheadKt, rightKt) => {
     const aerodrome = aerodromeNamed('curlew-sands');

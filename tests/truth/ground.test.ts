@@ -1,20 +1,25 @@
-// On the wheels: ground roll against its closed form (flight-figures 6d, RECOMPUTED), landing roll, friction, slope and
-// wind factors, the legs and the parking latch (model.md).
+// On the wheels: ground roll against its closed form, of an invented aeroplane, landing roll, friction, slope and wind
+// factors, the legs and the parking latch (design).
 import { describe, expect, it } from 'vitest';
 import { ROLLING_FRICTION } from '../../src/simulation/model.ts';
 import { AT } from '../../src/simulation/state.ts';
 import { mpsFromKt } from '../../src/units/conversions.ts';
+import {
+  ROLL_WITHOUT_AIR,
+  ROLLING_FRICTION_FROM_MEMORY,
+  ROLLING_FRICTION_TARMAC,
+} from '../reference/ground.ts';
 import { aeroplaneM, aeroplaneNamed, everyAeroplane, variantOf } from '../support/aeroplanes.ts';
 import { about, expectWithin, near } from '../support/expect-within.ts';
 import { beginFlight, type Flight, fly, northRunway, scenarioOf } from '../support/flight.ts';
-import { trust } from '../support/trust-table.ts';
+import { meant } from '../support/trust-table.ts';
 
 const G = 9.80665;
 const RHO = 1.225;
-const CLOSED = 'flight-figures 6d RECOMPUTED';
+const CLOSED = 'closed form of the ground roll, aeroplane M';
 
 /**
- * Aeroplane M as section 6d rolls it: CLg .4 and CDg = CD0 + .015 + K .16 whatever the attitude, wing too high for
+ * Aeroplane M as the closed form rolls it: CLg .4 and CDg = CD0 + .015 + K .16 whatever the attitude, wing too high for
  * ground effect, hard legs, a thrust that does not change with speed.
  */
 const roller = (thrustN: number) => {
@@ -121,7 +126,7 @@ describe('the take-off run as flown', () => {
     [2200, 232.89],
   ])('with %d N is %d m', (thrustN, metres) => {
     const rolled = flownRollM({ thrustN, friction: 0.03 });
-    trust('Take-off run', CLOSED, rolled, metres, '%');
+    meant('Take-off run', CLOSED, rolled, metres, '%');
     expectWithin(rolled, near(metres, 1, CLOSED));
   });
 
@@ -132,7 +137,7 @@ describe('the take-off run as flown', () => {
     [0.1, 1.452],
   ])('with rolling friction %d is %d times that with .02', (friction, factor) => {
     const ratio = flownRollM({ thrustN: 2500, friction }) / flownRollM({ thrustN: 2500, friction: 0.02 });
-    trust('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
+    meant('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
     expectWithin(ratio, near(factor, 1, CLOSED));
   });
 
@@ -142,11 +147,11 @@ describe('the take-off run as flown', () => {
   ])('up %d per cent is %d times the level one', (slopePercent, factor) => {
     const run = { thrustN: 2500, friction: 0.03 };
     const ratio = flownRollM({ ...run, slopePercent }) / flownRollM(run);
-    trust('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
+    meant('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
     expectWithin(ratio, near(factor, 1, CLOSED));
   });
 
-  // 10 % of 55 kt; constant acceleration gives .81 and 1.21 (PHAK, 8.6)
+  // 10 % of 55 kt; constant acceleration gives .81 and 1.21, as handbooks have it (from memory)
   it.each([
     [1, 0.8149],
     [-1, 1.2034],
@@ -154,7 +159,7 @@ describe('the take-off run as flown', () => {
     const run = { thrustN: 2500, friction: 0.03 };
     const headwindMps = (tenths * mpsFromKt(55)) / 10;
     const ratio = flownRollM({ ...run, headwindMps }) / flownRollM(run);
-    trust('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
+    meant('Run by friction, slope and wind', CLOSED, ratio, factor, '%');
     expectWithin(ratio, near(factor, 1, CLOSED));
   });
 });
@@ -189,14 +194,10 @@ const landingRollM = (kt: number, friction: number, brake: number): number => {
 };
 
 describe('the landing roll', () => {
-  // V^2 / (2 g mu): 50 kt, .3 and .4
-  it.each([
-    [0.3, 112.4],
-    [0.4, 84.3],
-  ])('from 50 kt with friction %d and no air is %d m', (friction, metres) => {
-    const rolled = landingRollM(50, friction, 0);
-    trust('Landing roll', CLOSED, rolled, metres, '%');
-    expectWithin(rolled, near(metres, 1, CLOSED));
+  it.each(ROLL_WITHOUT_AIR.rows)('from %d kt with friction %d and no air is %d m', (kt, friction, metres) => {
+    const rolled = landingRollM(kt, friction, 0);
+    meant('Landing roll', ROLL_WITHOUT_AIR.source, rolled, metres, '%');
+    expectWithin(rolled, near(metres, 1, ROLL_WITHOUT_AIR.source));
   });
 
   it('on the brakes is what friction on the loaded main wheels gives', () => {
@@ -213,7 +214,7 @@ describe.each(everyAeroplane().map((a) => [a.id, a] as const))('%s on its wheels
   it('stands on its legs 60 to 100 mm deep', () => {
     const flight = beginFlight(scenarioOf({ aeroplane }));
     fly(flight, 5);
-    expectWithin(-1000 * flight.seen.wheelClearanceM, { low: 60, high: 100, source: 'model.md' });
+    expectWithin(-1000 * flight.seen.wheelClearanceM, { low: 60, high: 100, source: 'design' });
     expectWithin(flight.seen.weightOnWheels, about(1, 0.01, 'statics'));
   });
 
@@ -268,7 +269,7 @@ describe.each(everyAeroplane().map((a) => [a.id, a] as const))('%s on its wheels
     expect(flight.seen.ended).toBeNull();
     // A spring that sags s under the weight gives s + sqrt(s^2 + 2 s h) to a drop of h without damping
     expectWithin(deepest, { low: 0.08, high: 0.08 + Math.sqrt(0.0064 + 0.16 * 0.25), source: 'energy' });
-    expectWithin(-1000 * flight.seen.wheelClearanceM, { low: 60, high: 100, source: 'model.md' });
+    expectWithin(-1000 * flight.seen.wheelClearanceM, { low: 60, high: 100, source: 'design' });
     expect(flight.seen.parked).toBe(true);
   });
 });
@@ -298,7 +299,7 @@ describe('a touchdown', () => {
   });
 });
 
-describe('wind from the side on the ground (common practice, model.md)', () => {
+describe('wind from the side on the ground (common practice)', () => {
   const rolling = (rudderAssist: boolean): Flight => {
     const flight = beginFlight(scenarioOf({ weather: { windFromDegM: 90, windKt: 14 }, rudderAssist }));
     fly(flight, 6, (_, c) => {
@@ -356,9 +357,12 @@ describe('wind from the side on the ground (common practice, model.md)', () => {
 });
 
 describe("the surfaces' rolling friction", () => {
-  // 8.3 MEMORY: dry concrete .02 to .05; dry grass .05 to .10. 8.8 VERIFIED: dry short grass +20 % of take-off distance
-  it('is that of dry tarmac and of short dry grass', () => {
-    expectWithin(ROLLING_FRICTION.tarmac, { low: 0.02, high: 0.05, source: '8.1, 8.3 from memory' });
-    expectWithin(ROLLING_FRICTION.grass, { low: 0.05, high: 0.1, source: '8.3 from memory' });
+  it.each(ROLLING_FRICTION_FROM_MEMORY.rows)('on %s is %d to %d (from memory)', (surface, low, high) => {
+    expectWithin(ROLLING_FRICTION[surface], { low, high, source: 'from memory' });
+  });
+
+  it('on tarmac is at least that of dry concrete', () => {
+    const [[least]] = ROLLING_FRICTION_TARMAC.rows;
+    expect(ROLLING_FRICTION.tarmac).toBeGreaterThanOrEqual(least);
   });
 });

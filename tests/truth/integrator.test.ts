@@ -5,6 +5,7 @@ import { integrate } from '../../src/simulation/motion/integrate.ts';
 import { INTEGRATED, NOW, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { STEP_S } from '../../src/simulation/scenario.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
+import { LIBRARIES } from '../reference/libraries.ts';
 import { aeroplaneNamed } from '../support/aeroplanes.ts';
 import { integratedAt, nowAt, steadyAt } from '../support/airborne.ts';
 import { solveOde } from '../support/odex.ts';
@@ -61,7 +62,7 @@ describe('the integrator', () => {
   it('is within a millionth of a metre of odex after a minute whose controls change at every step', () => {
     const ours = flown(STEP_S, (now, y) => integrate(shape, now, y, STEP_S, seen));
     const error = apartM(ours, truth);
-    trust('Position after a 60 s manoeuvre', 'odex (Hairer and Wanner)', error, 0, 'm');
+    trust('Position after a 60 s manoeuvre', LIBRARIES.odex, error, 0, 'm');
     expect(error).toBeLessThan(1e-6);
   });
 

@@ -1,13 +1,13 @@
-// The safety stops at their edges. Limits: design/lesson.md, "Safety stops": 1.2 Vs sqrt(n) or the warner with the
+// The safety stops at their edges. Limits are the lesson's own (common practice): 1.2 Vs sqrt(n) or the warner with the
 // wheels between 20 and 500 ft and never in the hold-off, 40 deg of bank below 500 ft, 30 deg in the turn to final
-// (the 30 deg: South African instructor training procedures, circuit-training 2), four reds and sinking above
-// 200 ft and more than 0.5 NM out. Stall in a bank: times 1.03, 1.07, 1.19, 1.41 at 20, 30, 45, 60 deg
-// (circuit-training 7, calculated from 1/sqrt(cos)). Units: 1 kt = 1852 m/h, 1 ft = 0.3048 m, 1 NM = 1852 m.
+// (the 30 deg is published), four reds and sinking above
+// 200 ft and more than 0.5 NM out. Units: 1 kt = 1852 m/h, 1 ft = 0.3048 m, 1 NM = 1852 m.
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/lesson/judge/assess.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { PLAIN_TASK } from '../../src/simulation/task.ts';
+import { BANK_LIMITS, STALL_BY_BANK_TIMES } from '../reference/circuit.ts';
 import { lessonOf, plannedMoments, watchMoments } from '../support/synthetic-flight.ts';
 
 const KT = 1852 / 3600;
@@ -57,22 +57,20 @@ describe('below 1.2 Vs sqrt(n)', () => {
     expect(slow(coming(60, 300, at(1.2 * STALL_KT + 0.3)))).toBe(false);
   });
 
-  it.each([
-    [20, 1.03],
-    [30, 1.07],
-    [45, 1.19],
-    [60, 1.41],
-  ])('is higher in a turn: at %d degrees, held level, %d times', (bankDeg, times) => {
-    const turning =
-      (kt: number): Change =>
-      (s) => {
-        s.loadFactor = 1 / Math.cos(bankDeg * DEG);
-        at(kt)(s);
-      };
-    // The table rounds to 0.005: 0.3 kt of 54
-    expect(slow(coming(60, 300, turning(1.2 * STALL_KT * times - 0.6)))).toBe(true);
-    expect(slow(coming(60, 300, turning(1.2 * STALL_KT * times + 0.6)))).toBe(false);
-  });
+  it.each(STALL_BY_BANK_TIMES.rows)(
+    'is higher in a turn: at %d degrees, held level, %d times',
+    (bankDeg, times) => {
+      const turning =
+        (kt: number): Change =>
+        (s) => {
+          s.loadFactor = 1 / Math.cos(bankDeg * DEG);
+          at(kt)(s);
+        };
+      // The table rounds to 0.005: 0.3 kt of 54
+      expect(slow(coming(60, 300, turning(1.2 * STALL_KT * times - 0.6)))).toBe(true);
+      expect(slow(coming(60, 300, turning(1.2 * STALL_KT * times + 0.6)))).toBe(false);
+    },
+  );
 
   it('counts with the wheels between 20 and 500 ft only', () => {
     expect(slow(coming(505, 1200, at(40)))).toBe(false);
@@ -141,8 +139,9 @@ describe('bank', () => {
       };
     const stops = (deg: number) =>
       stopsOf(coming(250, 480, turning(deg))).filter((what) => /turn to final, allowed 30 deg/.test(what));
-    expect(stops(29)).toEqual([]);
-    expect(stops(31).length).toBeGreaterThan(0);
+    const [, [, allowedDeg]] = BANK_LIMITS.rows;
+    expect(stops(allowedDeg - 1)).toEqual([]);
+    expect(stops(allowedDeg + 1).length).toBeGreaterThan(0);
   });
 });
 

@@ -2,10 +2,21 @@ import { describe, expect, test } from 'vitest';
 import { earthOf, type Runway, runwayInUse } from '../../src/aerodrome/runway.ts';
 import { lightLetters, newSeenLights, seeLights, whiteFraction } from '../../src/aerodrome/slope-lights.ts';
 import { ftFromM, mFromFt, mFromNmi, radFromDeg } from '../../src/units/conversions.ts';
+import {
+  HEIGHTS_OF_FOUR,
+  OFFSETS_OF_TWO,
+  PICTURES_OF_FOUR,
+  PICTURES_OF_TWO,
+  SETTINGS_OF_FOUR,
+  SLOPE_FT_PER_NMI,
+  SPACING_OF_TWO_FROM_MEMORY,
+  TRANSITION,
+  TWO_FROM_EDGE,
+} from '../reference/slope-lights.ts';
 import { aerodromeNamed } from '../support/aerodromes.ts';
+import { expectWithin } from '../support/expect-within.ts';
+import { trust } from '../support/trust-table.ts';
 
-// Sources: ICAO Annex 14 vol. I 5.3.5, EASA CS-ADR-DSN.M.645 and Doc 9157 part 4 for settings and pictures;
-// heights by range recomputed from them (tan of the angle, 1 NM = 1852 m) in the project's reference table.
 const minutes = (degrees: number, arcMinutes: number) => degrees + arcMinutes / 60;
 
 /** Letters at an elevation seen from the middle of the lights, one nautical mile out, abreast the middle. */
@@ -26,26 +37,19 @@ const apapi = runwayInUse(aerodromeNamed('dunlin-ridge'), '09');
 
 describe('slope lights of 3 degrees', () => {
   // From the unit furthest from the runway to the nearest: the reds are always on the runway side.
-  test.each([
-    [minutes(3, 35), 'WWWW', 'too high'],
-    [minutes(3, 20), 'WWWR', 'slightly high'],
-    [3, 'WWRR', 'on slope'],
-    [minutes(2, 40), 'WRRR', 'slightly low'],
-    [minutes(2, 25), 'RRRR', 'too low'],
-  ])('seen at %d degrees show %s, which is %s (CS-ADR-DSN.M.645)', (elevationDeg, letters) => {
-    expect(lettersAt(papiLeft, elevationDeg)).toBe(letters);
-    // Counted from the outermost unit, an installation on the right gives the same word.
-    expect(lettersAt(papiRight, elevationDeg)).toBe(letters);
-  });
+  test.each(PICTURES_OF_FOUR.rows)(
+    'seen at %d degrees %d minutes show %s, which is %s',
+    (deg, min, letters) => {
+      const elevationDeg = minutes(deg, min);
+      expect(lettersAt(papiLeft, elevationDeg)).toBe(letters);
+      // Counted from the outermost unit, an installation on the right gives the same word.
+      expect(lettersAt(papiRight, elevationDeg)).toBe(letters);
+    },
+  );
 
-  test.each([
-    [2, 30, 0],
-    [2, 50, 1],
-    [3, 10, 2],
-    [3, 30, 3],
-  ])(
-    'change colour at %d degrees %d minutes, unit %d from the outside, and nowhere else',
-    (deg, min, unit) => {
+  test.each(SETTINGS_OF_FOUR.rows)(
+    'unit %d from the outside changes colour at %d degrees %d minutes, and nowhere else',
+    (unit, deg, min) => {
       const at = (arcMinutes: number) => lettersAt(papiLeft, minutes(deg, min + arcMinutes)).charAt(unit);
       expect(at(-1.6)).toBe('R');
       expect(at(0)).toBe('P');
@@ -53,85 +57,84 @@ describe('slope lights of 3 degrees', () => {
     },
   );
 
-  test('take 3 minutes of arc from red to white, half way at the set angle (Doc 9157 part 4)', () => {
+  test('take 3 minutes of arc from red to white, half way at the set angle', () => {
     const set = radFromDeg(3);
+    const halfDeg = TRANSITION.rows[0][0] / 2 / 60;
     expect(whiteFraction(set, set)).toBe(0.5);
-    expect(whiteFraction(set + radFromDeg(1.5 / 60), set)).toBeCloseTo(1, 12);
-    expect(whiteFraction(set - radFromDeg(1.5 / 60), set)).toBeCloseTo(0, 12);
-    expect(whiteFraction(set + radFromDeg(0.75 / 60), set)).toBeCloseTo(0.75, 12);
+    expect(whiteFraction(set + radFromDeg(halfDeg), set)).toBeCloseTo(1, 12);
+    expect(whiteFraction(set - radFromDeg(halfDeg), set)).toBeCloseTo(0, 12);
+    expect(whiteFraction(set + radFromDeg(halfDeg / 2), set)).toBeCloseTo(0.75, 12);
   });
 
-  // Heights above the light plane in feet: range NM, then 2°30', 2°50', 3°10', 3°30'.
-  test.each([
-    [0.25, 66, 75, 84, 93],
-    [0.5, 133, 150, 168, 186],
-    [1, 265, 301, 336, 372],
-    [1.5, 398, 451, 504, 557],
-    [2, 531, 601, 672, 743],
-    [3, 796, 902, 1008, 1115],
-  ])('at %d NM change colour at the tabled heights, to the foot', (rangeNmi, ...tabledFt) => {
-    const rangeM = mFromNmi(rangeNmi);
-    const lights = papiLeft.lights!;
-    const foundFt = lights.unitsAcrossM.map((across, unit) => {
-      // Climb abreast the unit until it is half white.
-      let lowM = 0;
-      let highM = mFromFt(2000);
-      const seen = newSeenLights();
-      for (let i = 0; i < 60; i += 1) {
-        const heightM = (lowM + highM) / 2;
-        const eye = earthOf(papiLeft, lights.alongM - rangeM, across);
-        seeLights(papiLeft, eye.eastM, eye.northM, heightM, seen);
-        if ((seen.white[unit] as number) < 0.5) lowM = heightM;
-        else highM = heightM;
-      }
-      return ftFromM(lowM);
-    });
-    foundFt.forEach((ft, unit) => {
-      expect(Math.abs(ft - (tabledFt[unit] as number))).toBeLessThanOrEqual(0.51);
-    });
-  });
+  test.each(HEIGHTS_OF_FOUR.rows)(
+    'at %d NM change colour at the tabled heights, to the foot',
+    (rangeNmi, ...tabledFt) => {
+      const rangeM = mFromNmi(rangeNmi);
+      const lights = papiLeft.lights!;
+      const foundFt = lights.unitsAcrossM.map((across, unit) => {
+        // Climb abreast the unit until it is half white.
+        let lowM = 0;
+        let highM = mFromFt(2000);
+        const seen = newSeenLights();
+        for (let i = 0; i < 60; i += 1) {
+          const heightM = (lowM + highM) / 2;
+          const eye = earthOf(papiLeft, lights.alongM - rangeM, across);
+          seeLights(papiLeft, eye.eastM, eye.northM, heightM, seen);
+          if ((seen.white[unit] as number) < 0.5) lowM = heightM;
+          else highM = heightM;
+        }
+        return ftFromM(lowM);
+      });
+      expect(foundFt).toHaveLength(4);
+      foundFt.forEach((ft, unit) => {
+        trust(
+          'Slope lights, height of a change of colour',
+          HEIGHTS_OF_FOUR,
+          ft,
+          tabledFt[unit] as number,
+          'ft',
+        );
+        expect(Math.abs(ft - (tabledFt[unit] as number))).toBeLessThanOrEqual(0.51);
+      });
+    },
+  );
 
   test('hold 318 ft a nautical mile on the slope', () => {
     const seen = newSeenLights();
     const lights = papiLeft.lights!;
     const eye = earthOf(papiLeft, lights.alongM - mFromNmi(1), lights.middleAcrossM);
-    seeLights(papiLeft, eye.eastM, eye.northM, mFromFt(318.4), seen);
+    seeLights(papiLeft, eye.eastM, eye.northM, mFromFt(SLOPE_FT_PER_NMI.rows[0][1]), seen);
     expect((seen.slopeAngleRad * 180) / Math.PI).toBeCloseTo(3, 3);
   });
 });
 
 describe('slope lights with two units', () => {
-  // CS-ADR-DSN.M.645: on slope inner red, outer white; offsets of 15 minutes from the L-880/L-881 manual.
-  test.each([
-    [minutes(4, 20), 'WW'],
-    [4, 'WR'],
-    [minutes(3, 40), 'RR'],
-  ])('set to 4 degrees and seen at %d show %s', (elevationDeg, letters) => {
-    expect(lettersAt(apapi, elevationDeg)).toBe(letters);
+  test.each(PICTURES_OF_TWO.rows)('set to 4 degrees and seen %d minutes off that show %s', (off, letters) => {
+    expect(lettersAt(apapi, minutes(4, off))).toBe(letters);
   });
 
-  test.each([
-    [3, 45, 0],
-    [4, 15, 1],
-  ])(
-    'change colour at %d degrees %d minutes, unit %d from the outside, and nowhere else',
-    (deg, min, unit) => {
-      const at = (arcMinutes: number) => lettersAt(apapi, minutes(deg, min + arcMinutes)).charAt(unit);
+  test.each(OFFSETS_OF_TWO.rows)(
+    'unit %d from the outside changes colour %d minutes off 4 degrees, and nowhere else',
+    (unit, off) => {
+      const at = (arcMinutes: number) => lettersAt(apapi, minutes(4, off + arcMinutes)).charAt(unit);
       // Seen from abreast the middle, a mile out: the unit's own elevation differs by less than 0.1 minute
       expect(at(-1.6)).toBe('R');
       expect(at(0)).toBe('P');
       expect(at(1.6)).toBe('W');
-      const other = lettersAt(apapi, minutes(deg, min)).charAt(1 - unit);
+      const other = lettersAt(apapi, minutes(4, off)).charAt(1 - unit);
       expect(other).toBe(unit === 0 ? 'R' : 'W');
     },
   );
 
-  test('stand 10 and 16 metres from the edge of the runway (10 m verified in circuit-training 5, spacing of 6 m from memory)', () => {
+  test('stand 10 and 16 metres from the edge of the runway (the 6 m between them from memory)', () => {
     const { unitsAcrossM, unitsAngleRad, side } = apapi.lights!;
     const fromEdgeM = unitsAcrossM.map((across) => side * across - apapi.widthM / 2);
     expect(fromEdgeM).toHaveLength(2);
+    const [[, low, high]] = SPACING_OF_TWO_FROM_MEMORY.rows;
+    expectWithin(fromEdgeM[0]! - fromEdgeM[1]!, { low, high, source: 'from memory' });
+    expect(fromEdgeM[1]).toBeCloseTo(TWO_FROM_EDGE.rows[0][0], 9);
+    // As it is laid out, whether the memory is right or not
     expect(fromEdgeM[0]).toBeCloseTo(16, 9);
-    expect(fromEdgeM[1]).toBeCloseTo(10, 9);
     expect(unitsAngleRad[0]! - unitsAngleRad[1]!).toBeCloseTo(-radFromDeg(0.5), 12);
   });
 

@@ -1,6 +1,5 @@
-// Every limit of every tolerance set against the document it names. Figures: reference/circuit-training.md, the
-// section beside each; V there is "seen" here, V2 "quoted", M "memory", P "practice". What rests on memory or on
-// practice is checked to be marked so, never to be right.
+// Every limit of every tolerance set against the document it names: VERIFIED in tests/reference is "seen" here, QUOTED
+// "quoted". What rests on memory or on practice is ours, stands here, and is checked to be marked so, never to be right.
 import { describe, expect, it } from 'vitest';
 import { withLimit } from '../../src/lesson/judge/edit-tolerances.ts';
 import type { Limit } from '../../src/lesson/judge/limit.ts';
@@ -13,6 +12,15 @@ import {
   type ToleranceSet,
 } from '../../src/lesson/judge/tolerances.ts';
 import { ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
+import {
+  AHEAD_LIMIT,
+  BANK_LIMITS,
+  BASE_TURN_ANGLE,
+  COMMERCIAL_LIMITS,
+  EASA_LIMITS,
+  FAA_LIMITS,
+  ROUND_OUT_HEIGHT,
+} from '../reference/circuit.ts';
 
 type Row = readonly [string, number, number, RegExp, Limit['sure']];
 
@@ -25,38 +33,47 @@ const holds = (set: ToleranceSet, rows: readonly Row[]): void => {
   });
 };
 
-describe('the sets', () => {
-  // 3.1: III.B patterns, IV.A take-off, IV.B and IV.F landings, seen in three transcriptions of the private ACS.
-  // The ACS names no heading for a circuit: the ±10 deg are the European ones (3.2).
-  holds(FAA_LICENCE_TEST, [
-    ['heightFt', 100, 100, /FAA-S-ACS-6 III\.B/, 'seen'],
-    ['circuitSpeedKt', 10, 10, /FAA-S-ACS-6 III\.B/, 'seen'],
-    ['climbSpeedKt', 5, 10, /FAA-S-ACS-6 IV\.A/, 'seen'],
-    ['approachSpeedKt', 5, 10, /FAA-S-ACS-6 IV\.B/, 'seen'],
-    ['touchdownFt', 0, 400, /FAA-S-ACS-6 IV\.B/, 'seen'],
-    ['shortTouchdownFt', 0, 200, /FAA-S-ACS-6 IV\.F/, 'seen'],
-    ['trackDeg', 10, 10, /AMC1 FCL\.235/, 'quoted'],
+/** Published limits as rows to hold a set to. */
+const seen = (
+  rows: readonly (readonly [LimitName, number, number, string])[],
+  sure: 'seen' | 'quoted',
+): readonly Row[] =>
+  rows.map(([name, below, above, section]) => [
+    name,
+    below,
+    above,
+    new RegExp(section.replaceAll('.', '\\.')),
+    sure,
   ]);
-  // 3.2: height ±150 ft, heading ±10 deg, take-off and approach +15/-5 kt, all other speeds ±15 kt, quoted. It
-  // names no distance for the touchdown, and the set must not say that it does.
+
+describe('the sets', () => {
+  // The ACS names no heading for a circuit: the ±10 deg are the European ones
+  holds(FAA_LICENCE_TEST, [
+    ...seen(FAA_LIMITS.rows, 'seen'),
+    ...seen(
+      EASA_LIMITS.rows.filter(([name]) => name === 'trackDeg'),
+      'quoted',
+    ),
+  ]);
+  // It names no distance for the touchdown, and the set must not say that it does
   holds(EASA_LICENCE_TEST, [
-    ['heightFt', 150, 150, /AMC1 FCL\.235/, 'quoted'],
-    ['trackDeg', 10, 10, /AMC1 FCL\.235/, 'quoted'],
-    ['circuitSpeedKt', 15, 15, /AMC1 FCL\.235/, 'quoted'],
-    ['climbSpeedKt', 5, 15, /AMC1 FCL\.235/, 'quoted'],
-    ['approachSpeedKt', 5, 15, /AMC1 FCL\.235/, 'quoted'],
+    ...seen(EASA_LIMITS.rows, 'quoted'),
     ['touchdownFt', 0, 400, /common practice; the test names no figure/, 'practice'],
     ['shortTouchdownFt', 0, 200, /common practice; the test names no figure/, 'practice'],
   ]);
-  // 3.1: III.B has the private figures in the commercial ACS too (seen); ±5 kt, 200 ft and 100 ft are from memory.
   holds(COMMERCIAL, [
-    ['heightFt', 100, 100, /commercial ACS III\.B/, 'seen'],
-    ['circuitSpeedKt', 10, 10, /commercial ACS III\.B/, 'seen'],
+    ...seen(COMMERCIAL_LIMITS.rows, 'seen'),
     ['climbSpeedKt', 5, 5, /from memory/, 'memory'],
     ['approachSpeedKt', 5, 5, /from memory/, 'memory'],
     ['touchdownFt', 0, 200, /from memory/, 'memory'],
     ['shortTouchdownFt', 0, 100, /from memory/, 'memory'],
   ]);
+
+  it('leave no limit of the licence tests out', () => {
+    expect(FAA_LIMITS.rows).toHaveLength(6);
+    expect(EASA_LIMITS.rows).toHaveLength(5);
+    expect(COMMERCIAL_LIMITS.rows).toHaveLength(2);
+  });
 
   it('of the first lessons is half as wide again as the licence test, the low side of climb and approach apart', () => {
     for (const name of ['heightFt', 'trackDeg', 'circuitSpeedKt', 'touchdownFt', 'shortTouchdownFt'] as const)
@@ -70,24 +87,25 @@ describe('the sets', () => {
 
 describe('what is the same in every set', () => {
   const rows: readonly Row[] = [
-    // 1.3 and 2: turns at 30 deg, final turn never above (South African procedures, seen)
-    ['levelBankDeg', 0, 30, /South African .*30 deg/, 'seen'],
-    ['finalBankDeg', 0, 30, /South African .*30 deg/, 'seen'],
-    // 1.3: climbing turns 15 to 20 deg (practice); 25 leaves a wing's wobble
+    ...BANK_LIMITS.rows.map(
+      ([name, deg, section]): Row => [name, 0, deg, new RegExp(`${section} .*${deg} deg`), 'seen'],
+    ),
+    // Climbing turns 15 to 20 deg (common practice); 25 leaves a wing's wobble
     ['climbingBankDeg', 0, 25, /common practice.*15 to 20 deg/, 'practice'],
-    // 1.3: about 45 deg behind the wing (AFH-3C p. 167); the ±5 deg are the design's
+    // The 45 deg are published (below); the ±5 deg are ours
     ['baseTurnDeg', 5, 5, /FAA-H-8083-3C.*±5 deg common practice/, 'practice'],
-    // 12: round-out begun at 10 to 20 ft (AFH-3C p. 179): 15 ft, and a few feet either side
+    // The round-out begun at 10 to 20 ft is published (below): 15 ft, and a few feet either side
     ['roundOutFt', 7, 10, /FAA-H-8083-3C p\. 179.*10 to 20 ft/, 'practice'],
-    // 10: a field ahead, within 30 deg (quoted)
-    ['aheadDeg', 30, 30, /within 30 deg/, 'quoted'],
-    // 3.1, IX.B: best glide ±10 kt, from memory
+    ...AHEAD_LIMIT.rows.map(
+      ([name, deg]): Row => [name, deg, deg, new RegExp(`within ${deg} deg`), 'quoted'],
+    ),
+    // ACS IX.B: best glide ±10 kt, from memory
     ['glideSpeedKt', 10, 10, /FAA-S-ACS-6 IX\.B \(from memory\)/, 'memory'],
-    // 3.1, IV.B: over the centreline, aligned, no side drift: the ACS has no figure for any of them
+    // ACS IV.B: over the centreline, aligned, no side drift: the ACS has no figure for any of them
     ['centrelineShare', 0.25, 0.25, /IV\.B: over the centreline; .*common practice/, 'practice'],
     ['driftKt', 2, 2, /IV\.B: no side drift; .*common practice/, 'practice'],
     ['crabDeg', 5, 5, /IV\.B: axis aligned; .*common practice/, 'practice'],
-    // 7: the white arc ends at Vfe (PHAK); two knots for the needle
+    // The white arc ends at Vfe (PHAK); two knots for the needle
     ['flapOverKt', 0, 2, /white arc \(FAA-H-8083-25/, 'practice'],
   ];
   it.each(rows)('%s is -%d/+%d', (name, below, above, source, sure) => {
@@ -96,6 +114,17 @@ describe('what is the same in every set', () => {
       expect(set.allowed[name]?.source).toMatch(source);
     }
   });
+});
+
+describe('what a source of the sets says in figures', () => {
+  it.each(TOLERANCE_SETS.map((set) => [set.title, set] as const))(
+    'is what the document says: %s',
+    (_, set) => {
+      const [[least, most]] = ROUND_OUT_HEIGHT.rows;
+      expect(set.roundOutFt.source).toContain(`${least} to ${most} ft`);
+      expect(set.baseTurnDeg.source).toContain(`${BASE_TURN_ANGLE.rows[0][0]} deg`);
+    },
+  );
 });
 
 describe('how sure a figure is', () => {

@@ -1,14 +1,21 @@
-// Turns: flight-figures section 5 (n = 1/cos, R = V^2/(g tan), omega = g tan/V: RECOMPUTED; the FAA's numbers VERIFIED).
+// Turns as flown against their closed forms, and the few figures that the pilot's handbook prints.
 import { describe, expect, it } from 'vitest';
 import { SEEN } from '../../src/simulation/places.ts';
 import { AT } from '../../src/simulation/state.ts';
 import { degFromRad, ktFromMps, mpsFromKt } from '../../src/units/conversions.ts';
+import {
+  CIRCUIT_TURNS,
+  LOADS,
+  LOADS_PRINTED,
+  STALL_IN_A_TURN,
+  STALL_IN_A_TURN_PRINTED,
+} from '../reference/turns.ts';
 import { aeroplaneNamed, variantOf } from '../support/aeroplanes.ts';
 import { steadyAt } from '../support/airborne.ts';
 import { about, expectWithin, near } from '../support/expect-within.ts';
 import { beginFlight, type Flight, fly, northRunway, scenarioOf } from '../support/flight.ts';
 import { bankHold, speedHold, together, verticalSpeedHold } from '../support/holds.ts';
-import { trust } from '../support/trust-table.ts';
+import { meant, trust } from '../support/trust-table.ts';
 
 const sandpiper = aeroplaneNamed('sandpiper');
 
@@ -37,21 +44,6 @@ const turning = (kt: number, bankDeg: number, aeroplane = turner): Flight => {
   );
 };
 
-/** kt, deg of bank, radius m, deg/s, seconds for 360 degrees: 5.3. */
-const CIRCUIT_TURNS = [
-  [60, 30, 168.3, 10.51, 34.3],
-  [65, 20, 313.3, 6.116, 58.9],
-  [65, 30, 197.5, 9.701, 37.1],
-  [70, 30, 229.0, 9.008, 40.0],
-  [80, 20, 474.5, 4.969, 72.5],
-  [80, 30, 299.2, 7.882, 45.7],
-  [90, 20, 600.6, 4.417, 81.5],
-  [90, 30, 378.6, 7.007, 51.4],
-  [100, 30, 467.4, 6.306, 57.1],
-  [100, 45, 269.9, 10.922, 33.0],
-] as const;
-const CIRCUIT = 'flight-figures 5.3 RECOMPUTED';
-
 /** Once round, level, at a speed and bank held: radius from how far north and south it reaches, and seconds. */
 const circle = (kt: number, bankDeg: number, aeroplane = turner): { radiusM: number; seconds: number } => {
   const flight = turning(kt, bankDeg, aeroplane);
@@ -75,44 +67,35 @@ const circle = (kt: number, bankDeg: number, aeroplane = turner): { radiusM: num
 };
 
 describe('a level balanced turn as flown', () => {
-  it.each(CIRCUIT_TURNS)(
+  it.each(CIRCUIT_TURNS.rows)(
     'at %d kt and %d degrees of bank has a radius of %d m at %d degrees a second',
     (kt, bankDeg, radiusM, rateDegps, circleS) => {
       const flown = circle(kt, bankDeg);
-      expectWithin(flown.radiusM, near(radiusM, 0.5, CIRCUIT));
-      expectWithin(360 / flown.seconds, near(rateDegps, 0.5, CIRCUIT));
-      expectWithin(flown.seconds, about(circleS, 0.005 * circleS + 0.05, CIRCUIT));
+      expectWithin(flown.radiusM, near(radiusM, 0.5, CIRCUIT_TURNS.source));
+      expectWithin(360 / flown.seconds, near(rateDegps, 0.5, CIRCUIT_TURNS.source));
+      expectWithin(flown.seconds, about(circleS, 0.005 * circleS + 0.05, CIRCUIT_TURNS.source));
     },
   );
 
-  it.each(CIRCUIT_TURNS.filter(([kt, bankDeg]) => kt >= 65 && bankDeg < 45))(
+  it.each(CIRCUIT_TURNS.rows.filter(([kt, bankDeg]) => kt >= 65 && bankDeg < 45))(
     'by the Sandpiper at %d kt and %d degrees is that within what its pitch attitude costs',
     (kt, bankDeg, radiusM, rateDegps) => {
       const flown = circle(kt, bankDeg, sandpiper);
-      trust('Turn radius, flown', '5.3 RECOMPUTED', flown.radiusM, radiusM, '%');
-      trust('Turn rate, flown', '5.3 RECOMPUTED', 360 / flown.seconds, rateDegps, '%');
-      expectWithin(flown.radiusM, near(radiusM, 2, CIRCUIT));
-      expectWithin(360 / flown.seconds, near(rateDegps, 2, CIRCUIT));
+      meant('Turn radius, flown', CIRCUIT_TURNS.source, flown.radiusM, radiusM, '%');
+      meant('Turn rate, flown', CIRCUIT_TURNS.source, 360 / flown.seconds, rateDegps, '%');
+      expectWithin(flown.radiusM, near(radiusM, 2, CIRCUIT_TURNS.source));
+      expectWithin(360 / flown.seconds, near(rateDegps, 2, CIRCUIT_TURNS.source));
     },
   );
 
-  const LOADS = [
-    [20, 1.0642],
-    [30, 1.1547],
-    [45, Math.SQRT2],
-    [60, 2.0],
-  ] as const;
-  it.each(LOADS)('at %d degrees of bank pulls %d g', (bankDeg, load) => {
+  it.each(LOADS.rows)('at %d degrees of bank pulls %d g', (bankDeg, load) => {
     const flight = turning(85, bankDeg);
     fly(flight, 15, together(bankHold(bankDeg), verticalSpeedHold(0), speedHold(mpsFromKt(85))));
-    trust(
-      'Load factor in a level turn',
-      '5 RECOMPUTED; 60 deg 2 g FAA VERIFIED',
-      flight.seen.loadFactor,
-      load,
-      '%',
-    );
-    expectWithin(flight.seen.loadFactor, near(load, 0.5, 'flight-figures 5; 60 degrees, 2 g: FAA, VERIFIED'));
+    const { loadFactor } = flight.seen;
+    meant('Load factor in a level turn', LOADS.source, loadFactor, load, '%');
+    const printed = LOADS_PRINTED.rows.find(([deg]) => deg === bankDeg);
+    if (printed) trust('Load factor in a steep turn', LOADS_PRINTED, loadFactor, printed[1], '%');
+    expectWithin(loadFactor, near(load, 0.5, LOADS.source));
   });
 });
 
@@ -147,25 +130,21 @@ describe('the stalling speed', () => {
 
   it('slowing down in straight flight is that of the lift equation', () => {
     // Reference stall speed: lowest speed over the root of the load normal to the path (14 CFR 25.103, from memory)
-    trust('Stalling speed, straight', 'lift equation', straight.oneGKt, LEVEL_KT, '%');
+    meant('Stalling speed, straight', 'lift equation', straight.oneGKt, LEVEL_KT, '%');
     expectWithin(straight.oneGKt, near(LEVEL_KT, 1, 'lift equation at CLmax'));
   });
 
-  // PHAK, VERIFIED: 30, 45, 60 degrees of bank stall 7, 19, 41 % faster
-  it.each([
-    [30, 7.46],
-    [45, 18.92],
-    [60, 41.42],
-  ])('at %d degrees of bank is %d per cent higher', (bankDeg, percent) => {
+  it.each(STALL_IN_A_TURN.rows)('at %d degrees of bank is %d per cent higher', (bankDeg, percent) => {
     const banked = stallKt(bankDeg, 65 * Math.sqrt(1 / Math.cos((bankDeg * Math.PI) / 180)) + 3);
     const higher = banked.heldKt / straight.heldKt;
-    trust('Stalling speed in a turn', '5, FAA VERIFIED', higher, 1 + percent / 100, '%');
-    expectWithin(higher, near(1 + percent / 100, 2, 'flight-figures 5; FAA +7/19/41 % VERIFIED'));
+    const printed = STALL_IN_A_TURN_PRINTED.rows.find(([deg]) => deg === bankDeg)!;
+    trust('Stalling speed in a turn', STALL_IN_A_TURN_PRINTED, higher, 1 + printed[1] / 100, '%');
+    expectWithin(higher, near(1 + percent / 100, 2, STALL_IN_A_TURN.source));
   });
 });
 
 describe('fixed trim', () => {
-  // 6.10: the same trim in a level turn flies sqrt(n) faster. Closed form for a model without pitch damping.
+  // The same trim in a level turn flies sqrt(n) faster. Closed form for a model without pitch damping.
   it.each([
     [45, Math.SQRT2],
     [60, 2],
@@ -183,6 +162,6 @@ describe('fixed trim', () => {
       if (elevatorRad < straight.elevatorRad) low = kt;
       else high = kt;
     }
-    expectWithin(low / 70, near(Math.sqrt(load), 0.7, 'flight-figures 6.10 RECOMPUTED'));
+    expectWithin(low / 70, near(Math.sqrt(load), 0.7, 'closed form'));
   });
 });

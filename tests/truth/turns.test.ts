@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { flyTurn, turnRadiusM, turnRateRadps } from '../../src/circuit/turn.ts';
 import { degFromRad, ftFromM, mpsFromKt, radFromDeg } from '../../src/units/conversions.ts';
+import { CIRCUIT_TURNS, QUARTER_TURNS, STANDARD_RATE, TURN_RULES } from '../reference/turns.ts';
+import { meant, trust } from '../support/trust-table.ts';
 
 const STILL = () => ({ xMps: 0, yMps: 0 });
 const START = { xM: 0, yM: 0, heightM: 300 };
@@ -20,24 +22,13 @@ const turn = (tasKt: number, bankDeg: number, byDeg: number, wind = STILL) =>
   });
 
 describe('a turn in still air', () => {
-  // Recomputed from R = V^2 / (g tan bank) with g0; radius m, rate deg/s, s per 360 degrees.
-  test.each([
-    [60, 30, 168.3, 10.51, 34.3],
-    [65, 20, 313.3, 6.116, 58.9],
-    [65, 30, 197.5, 9.701, 37.1],
-    [70, 30, 229.0, 9.008, 40.0],
-    [80, 20, 474.5, 4.969, 72.5],
-    [80, 30, 299.2, 7.882, 45.7],
-    [90, 20, 600.6, 4.417, 81.5],
-    [90, 30, 378.6, 7.007, 51.4],
-    [100, 30, 467.4, 6.306, 57.1],
-    [100, 45, 269.9, 10.922, 33.0],
-  ])(
+  test.each(CIRCUIT_TURNS.rows)(
     'at %d kt and %d degrees has the radius, rate and time of the table',
     (kt, bank, radiusM, rate, circleS) => {
       expect(turnRadiusM(mpsFromKt(kt), radFromDeg(bank))).toBeCloseTo(radiusM, 0);
       expect(degFromRad(turnRateRadps(mpsFromKt(kt), radFromDeg(bank)))).toBeCloseTo(rate, 2);
       const flown = turn(kt, bank, 180);
+      meant('Radius of a planned turn', CIRCUIT_TURNS.source, Math.abs(flown.to.yM / 2), radiusM, '%');
       // Half a circle ends one diameter to the side, abreast of where it began.
       expect(Math.abs(flown.to.yM / 2 - radiusM)).toBeLessThan(0.001 * radiusM);
       expect(Math.abs(flown.to.xM)).toBeLessThan(0.001 * radiusM);
@@ -45,18 +36,7 @@ describe('a turn in still air', () => {
     },
   );
 
-  // Turn radius m / seconds for 90 degrees (calculated in the reference from the same closed forms).
-  test.each([
-    [60, 15, 363, 18.5],
-    [60, 25, 208, 10.6],
-    [70, 15, 494, 21.5],
-    [70, 20, 363, 15.8],
-    [70, 25, 284, 12.4],
-    [80, 15, 645, 24.6],
-    [80, 25, 370, 14.1],
-    [90, 15, 816, 27.7],
-    [90, 25, 469, 15.9],
-  ])(
+  test.each(QUARTER_TURNS.rows)(
     'through 90 degrees at %d kt and %d degrees of bank takes %d m and %d s',
     (kt, bank, radiusM, seconds) => {
       const flown = turn(kt, bank, 90);
@@ -66,21 +46,25 @@ describe('a turn in still air', () => {
     },
   );
 
-  test('agrees with the published rules of thumb within 0.5 percent (FAA: R ft = V^2 / 11.26 tan, rate = 1091 tan / V)', () => {
+  test('agrees with the published rules of thumb within 0.5 percent (R ft = V^2 / 11.26 tan, rate = 1091 tan / V)', () => {
+    const [[ofRadius, ofRate]] = TURN_RULES.rows;
     for (const kt of [60, 80, 100, 120])
       for (const bank of [15, 20, 30]) {
         const tan = Math.tan(radFromDeg(bank));
         const radiusFt = ftFromM(turnRadiusM(mpsFromKt(kt), radFromDeg(bank)));
         const rateDegps = degFromRad(turnRateRadps(mpsFromKt(kt), radFromDeg(bank)));
-        expect(Math.abs((radiusFt * 11.26 * tan) / (kt * kt) - 1)).toBeLessThan(0.005);
-        expect(Math.abs((rateDegps * kt) / (1091 * tan) - 1)).toBeLessThan(0.005);
+        const ruleFt = (kt * kt) / (ofRadius * tan);
+        const ruleDegps = (ofRate * tan) / kt;
+        trust('Turn radius by the rule', TURN_RULES, radiusFt, ruleFt, '%');
+        trust('Turn rate by the rule', TURN_RULES, rateDegps, ruleDegps, '%');
+        expect(Math.abs(radiusFt / ruleFt - 1)).toBeLessThan(0.005);
+        expect(Math.abs(rateDegps / ruleDegps - 1)).toBeLessThan(0.005);
       }
   });
 
   test('at standard rate of 3 degrees a second needs 15.36 degrees of bank at 100 kt and 12.39 at 80 kt', () => {
-    // Recomputed: bank = atan(V kt / 364.07).
-    expect(degFromRad(turnRateRadps(mpsFromKt(100), radFromDeg(15.36)))).toBeCloseTo(3, 2);
-    expect(degFromRad(turnRateRadps(mpsFromKt(80), radFromDeg(12.39)))).toBeCloseTo(3, 2);
+    for (const [kt, rateDegps, bankDeg] of STANDARD_RATE.rows)
+      expect(degFromRad(turnRateRadps(mpsFromKt(kt), radFromDeg(bankDeg)))).toBeCloseTo(rateDegps, 2);
   });
 });
 

@@ -75,6 +75,7 @@ describe.each(everyEnd)('the circuit at %s runway %s', (id, designator) => {
   });
 
   test('flies its legs square to the runway over the ground, on the side of the circuit', () => {
+    let straight = 0;
     for (const plan of plans) {
       CIRCUIT_LEGS.forEach((leg, quarter) => {
         const { trackRadT, from, to } = plan.legs[leg];
@@ -82,12 +83,14 @@ describe.each(everyEnd)('the circuit at %s runway %s', (id, designator) => {
         expect(Math.abs(wrapPi(trackRadT - square))).toBeLessThan(1e-9);
         // Turns that meet without a straight between them leave no bearing to take.
         if (plan.legs[leg].lengthM < 5) return;
+        straight += 1;
         const bearing = Math.atan2(to.eastM - from.eastM, to.northM - from.northM);
         expect(Math.abs(wrapPi(bearing - square))).toBeLessThan(0.02);
       });
       expect(out(plan, plan.legs.downwind.from)).toBeCloseTo(plan.spacingM, 0);
       expect(out(plan, plan.legs.downwind.to)).toBeCloseTo(plan.spacingM, 6);
     }
+    expect(straight).toBeGreaterThanOrEqual(plans.length * CIRCUIT_LEGS.length - 1);
   });
 
   test('rolls out of the final turn on the centreline, at least a quarter mile before the runway (AIM fig. 4-3-2)', () => {

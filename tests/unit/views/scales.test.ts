@@ -113,6 +113,8 @@ describe('every scale', () => {
   it('has a name, and an id of its own', () => {
     expect(new Set(SCALES.map((one) => one.id)).size).toBe(SCALES.length);
     for (const one of SCALES) expect(one.name).not.toBe('');
+    // Those that the tests below look at
+    expect(SCALES.filter((each) => each.ribbon).length).toBeGreaterThan(SCALES.length / 2);
   });
 
   for (const one of SCALES.filter((each) => each.ribbon))

@@ -1,0 +1,209 @@
+import { reference } from './reference.ts';
+
+const ACS = 'FAA-S-ACS-6 (6B and 6C, three transcriptions)';
+
+/** Against the limits of src/lesson/tolerances.ts, by their names there. */
+export const FAA_LIMITS = reference({
+  what: 'tolerances of the private licence test, below and above',
+  source: ACS,
+  certainty: 'VERIFIED',
+  columns: ['limit', 'below', 'above', 'section'],
+  rows: [
+    ['heightFt', 100, 100, 'FAA-S-ACS-6 III.B'],
+    ['circuitSpeedKt', 10, 10, 'FAA-S-ACS-6 III.B'],
+    ['climbSpeedKt', 5, 10, 'FAA-S-ACS-6 IV.A'],
+    ['approachSpeedKt', 5, 10, 'FAA-S-ACS-6 IV.B'],
+    ['touchdownFt', 0, 400, 'FAA-S-ACS-6 IV.B'],
+    ['shortTouchdownFt', 0, 200, 'FAA-S-ACS-6 IV.F'],
+  ],
+});
+
+export const EASA_LIMITS = reference({
+  what: 'tolerances of the private licence test, below and above; it names no distance for the touchdown',
+  source: 'AMC1 FCL.235, criteria of the skill test',
+  certainty: 'QUOTED',
+  columns: ['limit', 'below', 'above', 'section'],
+  rows: [
+    ['heightFt', 150, 150, 'AMC1 FCL.235'],
+    ['trackDeg', 10, 10, 'AMC1 FCL.235'],
+    ['circuitSpeedKt', 15, 15, 'AMC1 FCL.235'],
+    ['climbSpeedKt', 5, 15, 'AMC1 FCL.235'],
+    ['approachSpeedKt', 5, 15, 'AMC1 FCL.235'],
+  ],
+});
+
+export const COMMERCIAL_LIMITS = reference({
+  what: 'tolerances of the commercial licence test, below and above',
+  source: 'FAA commercial ACS III.B (transcription)',
+  certainty: 'VERIFIED',
+  columns: ['limit', 'below', 'above', 'section'],
+  rows: [
+    ['heightFt', 100, 100, 'commercial ACS III.B'],
+    ['circuitSpeedKt', 10, 10, 'commercial ACS III.B'],
+  ],
+});
+
+export const BANK_LIMITS = reference({
+  what: 'most bank of a level turn and of the turn to final',
+  source: 'South African CAA instructor training procedures (revised AIC), p. 110',
+  certainty: 'VERIFIED',
+  columns: ['limit', 'deg', 'section'],
+  rows: [
+    ['levelBankDeg', 30, 'South African'],
+    ['finalBankDeg', 30, 'South African'],
+  ],
+});
+
+export const AHEAD_LIMIT = reference({
+  what: 'field ahead after an engine failure, either side',
+  source: 'New Zealand and flight-training texts on engine failure after take-off',
+  certainty: 'QUOTED',
+  columns: ['limit', 'deg'],
+  rows: [['aheadDeg', 30]],
+});
+
+export const ROUND_OUT_HEIGHT = reference({
+  what: 'height at which the round-out begins',
+  source: 'FAA-H-8083-3C ch. 9, p. 179',
+  certainty: 'VERIFIED',
+  columns: ['ft at least', 'ft at most'],
+  rows: [[10, 20]],
+});
+
+export const BASE_TURN_ANGLE = reference({
+  what: 'angle behind the wing at which base is turned, in still air: about',
+  source: 'FAA-H-8083-3C ch. 8, p. 167',
+  certainty: 'VERIFIED',
+  columns: ['deg'],
+  rows: [[45]],
+});
+
+export const MOST_SINK = reference({
+  what: 'most sink of a stabilised approach',
+  source: 'Flight Safety Foundation, ALAR briefing note 7.1',
+  certainty: 'QUOTED',
+  columns: ['ft/min'],
+  rows: [[1000]],
+});
+
+export const LANDING_POINT = reference({
+  what: 'go around when not down in this share of the runway; touch down this far beyond the point at most',
+  source: `FAA-H-8083-3C p. 203; ${ACS} IV.B`,
+  certainty: 'VERIFIED',
+  columns: ['of the runway', 'ft'],
+  rows: [[1 / 3, 400]],
+});
+
+export const CROSSWIND_SHOWN = reference({
+  what: 'crosswind that certification shows, of the stalling speed with landing flap, at least',
+  source: 'FAA-H-8083-3C ch. 9, p. 190',
+  certainty: 'VERIFIED',
+  columns: ['of Vs0'],
+  rows: [[0.2]],
+});
+
+export const GUST_ADDED = reference({
+  what: 'share of the gust factor that the approach speed takes',
+  source: 'FAA-H-8083-3C ch. 9, p. 191',
+  certainty: 'VERIFIED',
+  columns: ['of the gust factor'],
+  rows: [[0.5]],
+});
+
+export const SINK_ON_A_SLOPE = reference({
+  what: 'sink by slope and groundspeed',
+  source: 'tan of the slope times groundspeed',
+  certainty: 'RECOMPUTED',
+  columns: ['deg', 'kt over the ground', 'ft/min'],
+  rows: [
+    [3, 60, 318],
+    [3, 70, 372],
+    [3, 80, 425],
+    [5, 60, 532],
+    [5, 70, 620],
+    [5, 80, 709],
+  ],
+});
+
+/** Path s + s + s + 300 m from abeam, s + s + 300 m from the base turn; square corners. */
+export const MEAN_DESCENT = reference({
+  what: 'mean angle that loses 1,000 ft to an aim point 300 m in, by spacing',
+  source: 'plane geometry of a square circuit',
+  certainty: 'RECOMPUTED',
+  columns: ['NM', 'coming down from', 'deg'],
+  rows: [
+    [0.5, 'abeam', 5.7],
+    [0.6, 'abeam', 4.8],
+    [0.75, 'abeam', 3.9],
+    [1.0, 'abeam', 3.0],
+    [0.5, 'base-turn', 8.1],
+    [0.75, 'base-turn', 5.7],
+    [1.0, 'base-turn', 4.4],
+  ],
+});
+
+export const DISTANCE_ON_SLOPE = reference({
+  what: 'distance from the aim point at a height on a slope',
+  source: 'plane geometry',
+  certainty: 'RECOMPUTED',
+  columns: ['ft', 'deg', 'NM'],
+  rows: [[500, 3, 1.57]],
+});
+
+export const FINAL_BEGINS = reference({
+  what: 'height on 3 degrees where a final begins, one spacing from the threshold and 300 m to the aim point',
+  source: 'plane geometry of a square circuit',
+  certainty: 'RECOMPUTED',
+  columns: ['NM', 'ft'],
+  rows: [
+    [0.75, 290],
+    [1.0, 369],
+  ],
+});
+
+export const PRE_LANDING_ORDER = reference({
+  what: 'order of the check before landing, BUMPFFITCHH; the flap has no one place in those texts',
+  source: 'UK and Commonwealth training texts',
+  certainty: 'QUOTED',
+  columns: ['item'],
+  rows: [
+    ['brakes'],
+    ['gear'],
+    ['mixture'],
+    ['propeller'],
+    ['fuel'],
+    ['altimeter'],
+    ['engine'],
+    ['heat'],
+    ['harness'],
+  ],
+});
+
+export const GO_AROUND_ORDER = reference({
+  what: 'order of the go-around: power with heat cold, attitude, some flap, gear once climbing, the rest',
+  source: 'FAA-H-8083-3C ch. 9, p. 182 and 183',
+  certainty: 'VERIFIED',
+  columns: ['item'],
+  rows: [['power'], ['heat'], ['attitude'], ['flap'], ['gear'], ['flap-up']],
+});
+
+export const CALL_FINAL = reference({
+  what: 'furthest from the threshold that final is called',
+  source: 'CAP 413',
+  certainty: 'VERIFIED',
+  columns: ['NM'],
+  rows: [[4]],
+});
+
+export const STALL_BY_BANK_TIMES = reference({
+  what: 'stalling speed of a level turn, times, rounded to .01',
+  source: '1/sqrt(cos bank), textbook',
+  certainty: 'RECOMPUTED',
+  columns: ['deg of bank', 'times'],
+  rows: [
+    [20, 1.03],
+    [30, 1.07],
+    [45, 1.19],
+    [60, 1.41],
+  ],
+});
