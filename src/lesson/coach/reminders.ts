@@ -9,6 +9,7 @@ import { isYetToPass } from '../procedures/watch-traffic.ts';
 import type { CoachContext, Word } from './context.ts';
 import { secondsToTurn, turnAhead } from './turns-ahead.ts';
 
+/** A lookout begins so long before the turn; an answer is missed after so long (estimates). */
 const LOOK_FROM_S = 14;
 const READ_BACK_AFTER_S = 5;
 /** Without an item for so long, the next is named; somebody who is talked through is not left waiting. */

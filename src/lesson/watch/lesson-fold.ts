@@ -20,6 +20,7 @@ import { lookFrom } from './where.ts';
 /** The lesson looks ten times a second; only the wheels are watched at every step. */
 const LOOK_STEPS = 6;
 const LOOK_S = LOOK_STEPS * STEP_S;
+/** As an eye reads a needle that trembles, and a hand feels a pressure: estimates. */
 const SPEED_LAG_S = 3;
 const BANK_LAG_S = 1;
 const BALL_LAG_S = 2;

@@ -16,9 +16,11 @@ export interface SafetyRule {
   words(m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): string;
 }
 
+/** Low: from above the hold-off to 500 ft (common practice); a take-off counts from the screen height of certification, 50 ft (from memory). */
 const LOW_M = mFromFt(20);
 const HIGH_M = mFromFt(500);
 const SCREEN_M = mFromFt(50);
+/** So far below the slope of the lights there is nothing but red (estimate). */
 const BELOW_LIGHTS_RAD = radFromDeg(0.5);
 
 /** Low and flying, the hold-off excepted; just after lift-off the speed is still being gained. */
