@@ -1,6 +1,6 @@
 import { callPlace } from '../procedures/call-places.ts';
 import { NO_PRESSURE } from '../procedures/check-items.ts';
-import { itemsOf, itemWords, titleOf } from '../procedures/check-lists.ts';
+import { checkItemWords, itemsOf, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { CALL_IDS } from '../procedures/memory.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
@@ -30,7 +30,7 @@ const checkReminder = ({ m, lesson, s }: CoachContext, idleS: number, told: Told
   const row = rows[at];
   const item = fact.items[at];
   if (row === undefined || item === undefined) return [];
-  const words = itemWords(row, lesson);
+  const words = checkItemWords(row, lesson);
   const text = item.wrong > 0 ? `Look again: ${words}.` : `${titleOf(fact.list)} check: ${words}.`;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };

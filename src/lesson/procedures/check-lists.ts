@@ -64,5 +64,5 @@ const givenOf = ({ aeroplane, runway, procedures }: Lesson): CheckGiven => ({
 });
 
 /** An item in its words. */
-export const itemWords = ({ name }: CheckItem, lesson: Lesson): string =>
+export const checkItemWords = ({ name }: CheckItem, lesson: Lesson): string =>
   CHECK_WORDS[name].words(givenOf(lesson));
