@@ -28,13 +28,14 @@ const SAFETY_BACK = 3;
 const AS_BAD = 0.75;
 const WEIGHT: Readonly<Record<string, number>> = { red: 2, amber: 1 };
 
-type Rule = (own: readonly AttemptRow[], successOf?: SuccessOf) => PractiseNext | null;
+/** One reason to practise something, and what; null where there is none. */
+type Reason = (own: readonly AttemptRow[], successOf?: SuccessOf) => PractiseNext | null;
 
 /** The reasons of the last attempts, newest first. */
 const lately = (own: readonly AttemptRow[], of: (row: AttemptRow) => readonly string[]): string[] =>
   own.slice(-SAFETY_BACK).reverse().flatMap(of);
 
-const goAround: Rule = (own) => {
+const goAround: Reason = (own) => {
   const [why] = lately(own, (row) => row.missedGoArounds);
   if (why === undefined) return null;
   return {
@@ -46,7 +47,7 @@ const goAround: Rule = (own) => {
   };
 };
 
-const safety: Rule = (own) => {
+const safety: Reason = (own) => {
   const found = lately(own, (row) => row.safety);
   const [why] = found;
   if (why === undefined) return null;
@@ -81,7 +82,7 @@ const itemWhy = (trend: ItemTrend): string => {
   return `${itemWords(trend.id, trend.leg)} was ${often}${side === '' ? '' : `, mostly ${side}`}${TENDENCIES[trend.tendency]}.`;
 };
 
-const worstItem: Rule = (own) => {
+const worstItem: Reason = (own) => {
   const scored = itemTrends(own).map((trend) => ({ trend, score: badness(trend) }));
   const worst = scored.reduce((most, { score }) => Math.max(most, score), 0);
   if (worst === 0) return null;
@@ -107,7 +108,7 @@ const flyAgain = (why: string): PractiseNext => ({
   why,
 });
 
-const again: Rule = (own, successOf) => {
+const again: Reason = (own, successOf) => {
   const { run } = consistencyOf(own, successOf);
   if (run >= IN_A_ROW) return null;
   if (run === 0) return flyAgain('The last flight did not come to the end it should have.');
@@ -126,7 +127,7 @@ const withLess = (help: HelpUsed): string => {
   return 'Fly it in one go, without freeze, step back or a look at the plan.';
 };
 
-const lessHelp: Rule = (own) => {
+const lessHelp: Reason = (own) => {
   const newest = own[own.length - 1];
   if (newest === undefined || isUnaided(newest.help)) return null;
   return {
@@ -138,13 +139,13 @@ const lessHelp: Rule = (own) => {
   };
 };
 
-const againUnaided: Rule = (own, successOf) => {
+const againUnaided: Reason = (own, successOf) => {
   const { unaidedRun } = consistencyOf(own, successOf);
   if (unaidedRun >= IN_A_ROW) return null;
   return flyAgain(`Sound ${times(unaidedRun)} in a row without help; ${IN_A_ROW} in a row make it a habit.`);
 };
 
-const moreWind: Rule = () => ({
+const moreWind: Reason = () => ({
   kind: 'more-wind',
   item: null,
   leg: null,
@@ -153,14 +154,14 @@ const moreWind: Rule = () => ({
 });
 
 /** In this order: what is unsafe before what is inexact, the same again before less help, less help before more wind. */
-const RULES: readonly Rule[] = [goAround, safety, worstItem, again, lessHelp, againUnaided, moreWind];
+const REASONS: readonly Reason[] = [goAround, safety, worstItem, again, lessHelp, againUnaided, moreWind];
 
 /** What to practise next and why, from one pilot's attempts; null before the first. */
 export const practiseNext = (rows: readonly AttemptRow[], successOf?: SuccessOf): PractiseNext | null => {
   const own = ownAttempts(rows);
   if (own.length === 0) return null;
-  for (const rule of RULES) {
-    const found = rule(own, successOf);
+  for (const reason of REASONS) {
+    const found = reason(own, successOf);
     if (found !== null) return found;
   }
   return null;

@@ -30,6 +30,7 @@ export const headingWords = ({ lesson }: CoachContext, leg: CircuitLeg): string 
   return `heading ${headingDigits(deg)}`;
 };
 
+/** Worth a word: a place so far from another, a lever so near its end (estimates). */
 const FAR_ENOUGH_M = 100;
 const FULL = 0.98;
 const IDLE = 0.02;

@@ -1,6 +1,6 @@
 import { callPlace } from '../procedures/call-places.ts';
 import { NO_PRESSURE } from '../procedures/check-items.ts';
-import { itemsOf, itemWords, titleOf } from '../procedures/check-lists.ts';
+import { checkItemWords, itemsOf, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { CALL_IDS } from '../procedures/memory.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
@@ -9,6 +9,7 @@ import { isYetToPass } from '../procedures/watch-traffic.ts';
 import type { CoachContext, Word } from './context.ts';
 import { secondsToTurn, turnAhead } from './turns-ahead.ts';
 
+/** A lookout begins so long before the turn; an answer is missed after so long (estimates). */
 const LOOK_FROM_S = 14;
 const READ_BACK_AFTER_S = 5;
 /** Without an item for so long, the next is named; somebody who is talked through is not left waiting. */
@@ -29,7 +30,7 @@ const checkReminder = ({ m, lesson, s }: CoachContext, idleS: number, told: Told
   const row = rows[at];
   const item = fact.items[at];
   if (row === undefined || item === undefined) return [];
-  const words = itemWords(row, lesson);
+  const words = checkItemWords(row, lesson);
   const text = item.wrong > 0 ? `Look again: ${words}.` : `${titleOf(fact.list)} check: ${words}.`;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };

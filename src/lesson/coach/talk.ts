@@ -99,6 +99,7 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
 /** Said at once; the rest once the leg has settled. */
 const QUICK: ReadonlySet<LegName> = new Set(['take-off-roll', 'hold-off', 'landing-roll', 'go-around']);
 
+/** Around the moment of a turn, and the height where the round-out is talked of (estimates). */
 const TURN_NOW_S = 1;
 const TURN_OVER_S = -8;
 const TURN_LATE_S = -14;

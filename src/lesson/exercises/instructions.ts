@@ -8,6 +8,7 @@ import type { LessonMemory, SaidFact } from '../memory.ts';
 import { askGoAround } from '../watch/dues.ts';
 import { FULL_POWER } from '../watch/full-power.ts';
 
+/** Done as told: the throttle closed, nearly all the way round (estimates). */
 const NO_POWER = 0.1;
 const ROUND_RAD = radFromDeg(300);
 

@@ -5,6 +5,7 @@ import type { CallId } from './memory.ts';
 
 type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
 
+/** No call below it; the go-around has been flown so long before it is said (common practice). */
 const LAST_CALL_M = mFromFt(200);
 const FLOWN_FIRST_S = 3;
 

@@ -20,6 +20,7 @@ export interface CheckDoing {
   readonly work?: (item: ItemFact, s: Readonly<Snapshot>) => boolean;
 }
 
+/** What a hand or foot does that means it, what it leaves when it does not, and how long: estimates. */
 const PRESSED = 0.5;
 const LET_GO = 0.05;
 const NEARLY_FULL = 0.7;
@@ -80,6 +81,7 @@ const WAYS: readonly { readonly name: string; readonly at: (s: Readonly<Snapshot
   { name: 'left', at: ({ aileron }) => -aileron },
   { name: 'right', at: ({ aileron }) => aileron },
 ];
+/** A bit for each of them. */
 const ALL_WAYS = 15;
 
 /** Stick to all four stops; noted is which are still to be tried. */

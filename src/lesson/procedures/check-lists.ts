@@ -15,6 +15,7 @@ export interface CheckPlace {
   readonly interruptedBy?: readonly LegName[];
 }
 
+/** After take-off the check from here, on final no more below here (common practice). */
 const AFTER_TAKE_OFF_M = mFromFt(300);
 const LAST_CALL_M = mFromFt(200);
 const UP_LEGS: readonly LegName[] = ['upwind', 'turn-to-crosswind', 'crosswind'];
@@ -63,5 +64,5 @@ const givenOf = ({ aeroplane, runway, procedures }: Lesson): CheckGiven => ({
 });
 
 /** An item in its words. */
-export const itemWords = ({ name }: CheckItem, lesson: Lesson): string =>
+export const checkItemWords = ({ name }: CheckItem, lesson: Lesson): string =>
   CHECK_WORDS[name].words(givenOf(lesson));

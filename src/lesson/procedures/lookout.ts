@@ -10,6 +10,7 @@ import type { LookFact, ProcedureMemory } from './memory.ts';
 const BEFORE_S = 25;
 /** A turn is recognised by its bank; the last look may fall into its first moments. */
 const INTO_S = 3;
+/** From the nose: aside from here, ahead to here (estimates). */
 const ASIDE_DEG = 45;
 const AHEAD_DEG = 22;
 /** Long final lies between ahead and abeam. */

@@ -2,6 +2,7 @@ import { radFromDeg } from '../../units/conversions.ts';
 import type { LegName } from '../names.ts';
 import type { Where } from './where.ts';
 
+/** A leg's heading within half a quarter turn; climbing faster than a wobble (estimates). */
 const QUARTER = radFromDeg(45);
 const CLIMBING_MPS = 1;
 

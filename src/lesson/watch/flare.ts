@@ -10,7 +10,7 @@ const APPROACH_TO_M = mFromFt(60);
 /**
  * Once half of that sink is gone with the nose raised it is a round-out: a gust takes the sink away too, but only
  * the pilot raises the nose. It began where nearly all of the sink was still there, or the nose was still where the
- * approach had it.
+ * approach had it (estimates).
  */
 const BEGUN_SHARE = 0.9;
 const STOPPED_SHARE = 0.5;
@@ -18,6 +18,7 @@ const BEGUN_RAD = radFromDeg(0.75);
 const RAISED_RAD = radFromDeg(1.5);
 /** A sink that is back so soon was only lent by a gust, and with the nose back too it is an approach again. */
 const LENT_S = 4;
+/** Estimates: the eye's lag in looks, walking pace in a roll, a pedal that is on. */
 const LAG_LOOKS = 3;
 const WALKING_MPS = mpsFromKt(15);
 const PRESSED = 0.05;

@@ -15,6 +15,7 @@ import { FULL_POWER } from './full-power.ts';
  * a hold-off: that is judged by its rows and by the runway that is left.
  */
 const LATE_M = mFromFt(400);
+/** From what asked for it to full power, at most (common practice). */
 const ANSWER_S = 8;
 /** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
 const AWAY_S = 20;

@@ -59,6 +59,7 @@ export interface CircuitBounds {
   readonly circuitM: number;
 }
 
+/** By what a leg or a turn is recognised: estimates, held by the flights of tests/stories. */
 const WINGS_LEVEL_RAD = radFromDeg(4);
 const TURNING_BANK_RAD = radFromDeg(7);
 const STRAIGHT_RADPS = radFromDeg(0.7);

@@ -11,7 +11,7 @@ import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
 import { GO_AROUND_SPELLS, watchGoArounds } from './go-around.ts';
 import { beginLegs, watchLegs } from './legs.ts';
-import { SAFETY_RULES, watchSafety } from './safety.ts';
+import { SAFETY_STOPS, watchSafety } from './safety.ts';
 import { beginStretch, closeStretch, takeInLook } from './stretch.ts';
 import { beginWheels, watchWheels } from './touchdown.ts';
 import { noteTurnChange, takeInTurn } from './turns.ts';
@@ -20,6 +20,7 @@ import { lookFrom } from './where.ts';
 /** The lesson looks ten times a second; only the wheels are watched at every step. */
 const LOOK_STEPS = 6;
 const LOOK_S = LOOK_STEPS * STEP_S;
+/** As an eye reads a needle that trembles, and a hand feels a pressure: estimates. */
 const SPEED_LAG_S = 3;
 const BANK_LAG_S = 1;
 const BALL_LAG_S = 2;
@@ -43,7 +44,7 @@ export const createLessonFold = (lesson: Lesson, limits: ToleranceSet = DEFAULT_
 const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
   lookFrom(lesson.runway, lesson.plan.side, s, lesson.where);
   const legs = beginLegs(lesson.where, lesson.bounds);
-  const ids = [...SAFETY_RULES.map((rule) => rule.id), ...GO_AROUND_SPELLS];
+  const ids = [...SAFETY_STOPS.map(({ id }) => id), ...GO_AROUND_SPELLS];
   const m: LessonMemory = {
     legs,
     now: beginStretch(1, legs.leg, s.timeS, s.heightM),

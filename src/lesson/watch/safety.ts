@@ -9,16 +9,18 @@ import type { LessonMemory } from '../memory.ts';
  * it counts, so that one gust is not a fault. Limits after design of the lesson: speed below 1.2 Vs and banks
  * as named there; the seconds are common practice.
  */
-export interface SafetyRule {
+export interface SafetyStop {
   readonly id: string;
   readonly lastsS: number;
   holds(m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): boolean;
   words(m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): string;
 }
 
+/** Low: from above the hold-off to 500 ft (common practice); a take-off counts from the screen height of certification, 50 ft (from memory). */
 const LOW_M = mFromFt(20);
 const HIGH_M = mFromFt(500);
 const SCREEN_M = mFromFt(50);
+/** So far below the slope of the lights there is nothing but red (estimate). */
 const BELOW_LIGHTS_RAD = radFromDeg(0.5);
 
 /** Low and flying, the hold-off excepted; just after lift-off the speed is still being gained. */
@@ -32,7 +34,7 @@ const safeIasMps = (s: Readonly<Snapshot>): number =>
   1.2 * s.stallIasMps * Math.sqrt(Math.max(0, s.loadFactor));
 const ft = (m: number): string => fixed(ftFromM(m));
 
-export const SAFETY_RULES: readonly SafetyRule[] = [
+export const SAFETY_STOPS: readonly SafetyStop[] = [
   {
     id: 'slow',
     lastsS: 1,
@@ -86,17 +88,17 @@ const GRACE_S = 5;
 
 export const watchSafety = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   if (m.startedInAir && s.timeS < GRACE_S) return;
-  for (const rule of SAFETY_RULES) {
-    const spell = m.spells[rule.id];
+  for (const stop of SAFETY_STOPS) {
+    const spell = m.spells[stop.id];
     if (spell === undefined) continue;
-    if (s.onGround || !rule.holds(m, lesson, s)) {
+    if (s.onGround || !stop.holds(m, lesson, s)) {
       spell.fromS = null;
       spell.told = false;
       continue;
     }
     spell.fromS ??= s.timeS;
-    if (spell.told || s.timeS - spell.fromS < rule.lastsS) continue;
+    if (spell.told || s.timeS - spell.fromS < stop.lastsS) continue;
     spell.told = true;
-    m.safety.push({ atS: spell.fromS, what: rule.words(m, lesson, s) });
+    m.safety.push({ atS: spell.fromS, what: stop.words(m, lesson, s) });
   }
 };

@@ -8,16 +8,18 @@ import { newMeasure, takeIn } from '../measure.ts';
 import type { LessonMemory, Stretch } from '../memory.ts';
 import { type LegName, turnOnto } from '../names.ts';
 
-/** Seconds after a roll-out before speed, height and track are assessed (common practice). */
-const SETTLE_S = 8;
+/** Seconds after a roll-out before speed, height and track are assessed, or spoken of (common practice). */
+export const SETTLE_S = 8;
+/** What is no longer level, on the leg, or straight through the air: estimates. */
 const CLIMBING_MPS = 1;
 const OFF_THE_LEG_RAD = radFromDeg(60);
 const SLIPPING_RAD = radFromDeg(6);
-/** Steady: wings level, speed still, for ten seconds (common practice). */
+/** Steady: wings level, speed still, for ten seconds (common practice; how level and how still, estimates). */
 const STEADY_S = 10;
 const STEADY_BANK_RAD = radFromDeg(5);
 const STEADY_IAS_MPS = mpsFromKt(3);
 const STEADY_ABOVE_M = mFromFt(200);
+/** Below it the lamps run together, and above it the climb has settled (estimates). */
 const LAMPS_ABOVE_M = mFromFt(200);
 const CLIMB_FROM_M = mFromFt(200);
 const STILL_BELOW_M = mFromFt(50);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/catalogue.ts';
 import type { Result } from '../../../src/formats/result.ts';
 import { answer } from '../../../src/headless/main.ts';
+import { ruleOf } from '../../../src/lesson/judge/rules.ts';
 import { selects } from '../../../src/lesson/judge/selection.ts';
 
 const run = (...args: string[]) => answer(args, tmpdir());
@@ -45,8 +46,11 @@ describe.each(EXERCISES.map((exercise) => [exercise.id, exercise] as const))(
 
     it('is judged by its own rows alone, each with all that the contract has', () => {
       expect(result.items.length).toBeGreaterThan(1);
+      if (exercise.circuits > 1)
+        expect([...new Set(result.items.map(({ circuit }) => circuit))].sort()).toEqual([1, 2]);
       for (const item of result.items) {
         expect(Object.keys(item).sort()).toEqual(ITEM_KEYS);
+        expect(ruleOf(item.id)?.leg, item.id).toBe(item.leg);
         expect(selects(exercise.assessed, item.id), item.id).toBe(true);
         expect(item.source.length).toBeGreaterThan(5);
         expect(['green', 'amber', 'red', 'not-judged']).toContain(item.band);

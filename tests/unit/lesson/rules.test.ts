@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/catalogue.ts';
 import { bandOf } from '../../../src/lesson/judge/bands.ts';
 import { wordsFor } from '../../../src/lesson/judge/judge.ts';
+import { type CommonLimit, DOCUMENT_LIMITS } from '../../../src/lesson/judge/limit.ts';
 import type { ItemReport } from '../../../src/lesson/judge/report.ts';
 import type { Standard } from '../../../src/lesson/judge/rule.ts';
 import { SESSION_RULES } from '../../../src/lesson/judge/rules/session.ts';
@@ -61,6 +62,19 @@ describe('the table of rules', () => {
         EXERCISES.some(({ assessed }) => selects(assessed, id)),
         id,
       ).toBe(true);
+  });
+
+  it('has one limit under one name, whichever rows bring it along, and none under the name of a document’s', () => {
+    const seen = new Map<string, CommonLimit>();
+    for (const { limits = {} } of RULES)
+      for (const [name, limit] of Object.entries(limits)) {
+        expect(seen.get(name) ?? limit, name).toEqual(limit);
+        expect(Object.keys(DOCUMENT_LIMITS)).not.toContain(name);
+        seen.set(name, limit);
+      }
+    expect(seen.size).toBeGreaterThan(25);
+    for (const { allowed } of TOLERANCE_SETS)
+      expect(Object.keys(allowed).sort()).toEqual([...Object.keys(DOCUMENT_LIMITS), ...seen.keys()].sort());
   });
 
   it('gives each row a lower end no higher than its target and an upper end no lower, in every set', () => {

@@ -3,6 +3,7 @@ import { baseTurnAngleRad } from '../../lesson.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
 import type { LegName } from '../../names.ts';
 import { type CircuitFacts, lastStretch, saidOf, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
+import { SETTLE_S } from '../../watch/stretch.ts';
 import { angleBehindWingRad } from '../../watch/turns.ts';
 import { practice } from '../limit.ts';
 import { around, atMost, type Moment, type Rule, rule } from '../rule.ts';
@@ -13,7 +14,6 @@ import {
   bankOf,
   HEIGHT_SIDES,
   heightAtTurn,
-  SETTLE_S,
   speedOn,
   straightOn,
   trackOn,
@@ -37,6 +37,7 @@ const flapOverKt = ({ lesson, s }: Moment): number => {
   return Math.max(0, ktFromMps(s.iasMps - mpsFromKt(limitKt)));
 };
 
+/** Still climbing on to downwind: faster than a wobble, and well below circuit height (estimates). */
 const CLIMBING_MPS = 1;
 const BELOW_M = mFromFt(50);
 

@@ -3,6 +3,7 @@ import { degFromRad, ftFromM, ktFromMps } from '../../../units/conversions.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
 import type { TurnOnto } from '../../names.ts';
 import { lastStretch, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
+import { SETTLE_S } from '../../watch/stretch.ts';
 import { type CommonLimit, type Limit, PRACTICE, practice } from '../limit.ts';
 import { around, atMost, type Live, type Rule, rule, type Sides } from '../rule.ts';
 import { DEG, FT, KT, M, phrased } from '../value-words.ts';
@@ -11,9 +12,6 @@ import { DEG, FT, KT, M, phrased } from '../value-words.ts';
 type Planned = 'upwind' | 'crosswind' | 'downwind' | 'base' | 'final';
 /** What differs from leg to leg. */
 type Own = Pick<Rule, 'trainedBy' | 'good' | 'bad'>;
-
-/** Seconds on a leg before speed, height and track are spoken of (common practice: the turn is over, the wings level). */
-export const SETTLE_S = 8;
 
 export const HEIGHT_SIDES: Sides = { low: 'too low', high: 'too high' };
 export const SPEED_SIDES: Sides = { low: 'too slow', high: 'too fast' };

@@ -1,7 +1,7 @@
 import type { Lesson } from '../../../lesson/lesson.ts';
 import type { LessonMemory } from '../../../lesson/memory.ts';
 import { callPlace, nextCall } from '../../../lesson/procedures/call-places.ts';
-import { itemsOf, itemWords, titleOf } from '../../../lesson/procedures/check-lists.ts';
+import { checkItemWords, itemsOf, titleOf } from '../../../lesson/procedures/check-lists.ts';
 import type { ProcedureMemory } from '../../../lesson/procedures/memory.ts';
 import { openAnswer } from '../../../lesson/procedures/watch-calls.ts';
 import { currentList, isComplete } from '../../../lesson/procedures/watch-checks.ts';
@@ -26,7 +26,7 @@ const checkNow = (p: ProcedureMemory, lesson: Lesson): ShownCheck | null => {
     const state = fact.items[i];
     return {
       id: item.id,
-      text: itemWords(item, lesson),
+      text: checkItemWords(item, lesson),
       how: item.how,
       done: (state?.doneS ?? null) !== null,
       wrong: (state?.wrong ?? 0) > 0,
