@@ -10,30 +10,30 @@
  * of a point's: exact. The averaged spectrum is not rational. It is made by the point's own filter with another
  * length L' and other weights of a and b: the variance F stays exact, and
  *
- *   L' = L (1 + 0.525 (1 - e^-B)),   density at zero over variance D = L' / (1 + (B/5)^1.5)
+ *   L' = L (1 + 0.525 (1 - e^-B)),   density at zero over variance = L' / (1 + (B/5)^1.5)
  *
  * are our fit. Against the exact spectrum, to B = 15 (a low wing on the ground): within 1 dB up to frequency
  * 1/L, within 1.3 dB up to 3/L; above that, where a seventh of the power is, up to 4 dB too strong. B = 0 is the
- * point.
+ * point. Near the ground L is the height, and F goes to height over span: nothing at the wall.
  */
 import { expInPlace } from '../maths/functions.ts';
 
-/** Places of what `laySpan` lays. */
-export const VARIANCE = 0;
-export const LENGTHENED = 1;
-export const WEIGHT_A = 2;
-export const WEIGHT_B = 3;
+/** Places of what `laySpan` lays: length over a point's, and the weights of a and b. */
+export const LENGTHENED = 0;
+export const WEIGHT_A = 1;
+export const WEIGHT_B = 2;
 
-/** For a span of so many lengths: variance and length over a point's, and the weights of a and b. */
+const left = new Float64Array(1);
+
+/** What a span of so many lengths makes of the filter. */
 export function laySpan(spans: number, out: Float64Array): void {
-  out[VARIANCE] = -spans;
-  expInPlace(out, VARIANCE);
-  const gone = 1 - out[VARIANCE]!;
+  left[0] = -spans;
+  expInPlace(left, 0);
+  const gone = 1 - left[0]!;
   const variance = spans > 0 ? gone / spans : 1;
   const fifth = 0.2 * spans;
   const atZero = 1 / (1 + fifth * Math.sqrt(fifth));
   const a = Math.sqrt(variance * (4 - atZero));
-  out[VARIANCE] = variance;
   out[LENGTHENED] = 1 + 0.525 * gone;
   out[WEIGHT_A] = a;
   out[WEIGHT_B] = Math.sqrt(variance * atZero) - a;

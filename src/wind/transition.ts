@@ -42,7 +42,7 @@ export const UNBLOCKED = 19;
 
 /** The last transition worked out, a pure function of what it was worked out for: who asks for others gets others. */
 export const transition = new Float64Array(20);
-const felt = new Float64Array(4);
+const felt = new Float64Array(3);
 
 function layChain(at: number, s: number, decay: number): void {
   const square = decay * decay;
