@@ -99,7 +99,7 @@ const keep = (aircraft: Aircraft, at: number): void =>
 export const decide = (session: Session): void => {
   for (const aircraft of session.aircraft) {
     if (session.step > 0 && isKeyframeDue(session.step)) keep(aircraft, session.step);
-    aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls);
+    aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls, session.aircraft);
     quantiseControls(aircraft.controls, topStageOf(aircraft.model));
     recordControls(aircraft.recorder, session.step, aircraft.controls);
     take(aircraft, session.step);

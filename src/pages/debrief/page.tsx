@@ -30,9 +30,9 @@ import { PlanDrawing } from './plan-drawing.tsx';
 import { Player } from './player.tsx';
 import { Plots } from './plots.tsx';
 import { ProfileDrawing } from './profile-drawing.tsx';
+import { layOut, type Replayed } from './replayed.ts';
 import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
 import { coloured } from './study-here.ts';
-import { layOut, type Tape } from './tape.ts';
 
 const outcomeWords = (outcome: string): string =>
   `${outcome.charAt(0).toUpperCase()}${outcome.slice(1).replaceAll('-', ' ')}`;
@@ -85,7 +85,7 @@ const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly se
 };
 
 /** Everything there is to be seen of one flight. */
-const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Tape }) => {
+const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Replayed }) => {
   const { row, attempt } = opened;
   const { result, marks } = attempt;
   const [ownView, setOwnView] = useState<readonly string[] | null>(
@@ -103,9 +103,9 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
   const search = useRoot(laid, study, onTrail);
   const root = search.result?.branch ?? null;
   const { second, says } = useSecond(laid, against, study, root, row.parent?.id ?? null);
-  const tape = useMemo(() => coloured(laid, trail), [laid, trail]);
-  const tapes = useMemo(() => (second ? [tape, second] : [tape]), [tape, second]);
-  const endS = Math.max(...tapes.map((each) => each.endS));
+  const replayed = useMemo(() => coloured(laid, trail), [laid, trail]);
+  const replays = useMemo(() => (second ? [replayed, second] : [replayed]), [replayed, second]);
+  const endS = Math.max(...replays.map((each) => each.endS));
   const cursor = useMemo(() => createCursor(endS, 0), [endS]);
   useEffect(() => {
     const at = result.gates[0]?.at_s ?? laid.endS;
@@ -156,13 +156,13 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
               recoverable <span className="key key-go-around" /> go around
             </p>
           </div>
-          <PlanDrawing tapes={tapes} cursor={cursor} />
+          <PlanDrawing replays={replays} cursor={cursor} />
         </section>
         <section className="debrief-box debrief-profile" aria-label="Profile">
-          <ProfileDrawing tapes={tapes} cursor={cursor} />
-          <Player tape={laid} endS={endS} cursor={cursor} onTakeOver={takeOver} />
+          <ProfileDrawing replays={replays} cursor={cursor} />
+          <Player replayed={laid} endS={endS} cursor={cursor} onTakeOver={takeOver} />
         </section>
-        <AtCursor tape={laid} cursor={cursor} />
+        <AtCursor replayed={laid} cursor={cursor} />
       </div>
       <div className="debrief-lower">
         <section className="debrief-box" aria-labelledby="title-plots">
@@ -170,7 +170,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
             <h2 id="title-plots">Over time</h2>
             <Compare row={row} against={against} onAgainst={setAgainst} hasRoot={root !== null} says={says} />
           </div>
-          <Plots tapes={tapes} marks={marks} cursor={cursor} />
+          <Plots replays={replays} marks={marks} cursor={cursor} />
         </section>
         <Gates opened={opened} />
       </div>
@@ -218,7 +218,7 @@ type Found =
   | { readonly kind: 'looking' }
   | { readonly kind: 'none' }
   | { readonly kind: 'wrong'; readonly why: string }
-  | { readonly kind: 'flight'; readonly opened: OpenedAttempt; readonly laid: Tape };
+  | { readonly kind: 'flight'; readonly opened: OpenedAttempt; readonly laid: Replayed };
 
 /** The attempt of the address, or the newest of the pilot. */
 const find = async (id: string): Promise<Found> => {

@@ -7,8 +7,8 @@ import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
 import { firstItemOf, firstLookAt } from '../fly/run/result.ts';
+import type { Replayed } from './replayed.ts';
 import { studyFlightOf } from './study-here.ts';
-import type { Tape } from './tape.ts';
 
 /** How far the search is. */
 export interface RootSearch {
@@ -23,7 +23,7 @@ const isRootProgress = (progress: object): progress is RootProgress => 'trying' 
 
 /** Asks the study for the root and then for the colours of the trail; stops when the page is left. */
 export const useRoot = (
-  tape: Tape | null,
+  replayed: Replayed | null,
   study: Study | null,
   onTrail: (trail: readonly TrailPiece[]) => void,
 ): RootSearch => {
@@ -35,9 +35,9 @@ export const useRoot = (
     why: '',
   });
   useEffect(() => {
-    if (tape === null || study === null || !tape.exact) return;
+    if (replayed === null || study === null || !replayed.exact) return;
     let gone = false;
-    const flight = studyFlightOf(tape);
+    const flight = studyFlightOf(replayed);
     const trail = study.ask({ task: 'trail', flight, circuit: null });
     const root = study.ask({ task: 'root', flight, circuit: null }, (progress) => {
       if (!gone && isRootProgress(progress)) setState((s) => ({ ...s, progress }));
@@ -58,7 +58,7 @@ export const useRoot = (
       root.cancel();
       trail.cancel();
     };
-  }, [tape, study, onTrail]);
+  }, [replayed, study, onTrail]);
   return { ...state, cancel: () => asked.current?.cancel() };
 };
 
