@@ -2,6 +2,8 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
+import { outcomeWords } from '../../flight/outcome-words.ts';
+import { firstLookAt } from '../../flight/result-words.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import { itemTitle } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
@@ -12,7 +14,6 @@ import type { TrailPiece } from '../../study/trail.ts';
 import { clockText } from '../../units/format.ts';
 import { openStudy, type Study } from '../../workers/ask-study.ts';
 import { windWords } from '../fly/bar/headline.ts';
-import { firstLookAt } from '../fly/run/result.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { handOver } from '../hand-over.ts';
 import { Items } from '../judged-items.tsx';
@@ -34,9 +35,6 @@ import { layOut, type Replayed } from './replayed.ts';
 import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
 import { coloured } from './study-here.ts';
 
-const outcomeWords = (outcome: string): string =>
-  `${outcome.charAt(0).toUpperCase()}${outcome.slice(1).replaceAll('-', ' ')}`;
-
 const titleOf = ({ row }: OpenedAttempt): string =>
   `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
 
@@ -46,7 +44,7 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
     dayText(row.when),
     row.aeroplane,
     windWords(attempt.recording.scenario.weather),
-    `${outcomeWords(row.outcome).toLowerCase()} after ${clockText(row.flightS)}`,
+    `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 
 const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { firstItemOf, firstLookAt } from '../../flight/result-words.ts';
 import type { FlownResult } from '../../formats/result.ts';
 import { circuitOfItem } from '../../lesson/judge/item-words.ts';
 import { isAskedEnd } from '../../lesson/judge/report.ts';
@@ -6,7 +7,6 @@ import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
-import { firstItemOf, firstLookAt } from '../fly/run/result.ts';
 import type { Replayed } from './replayed.ts';
 import { studyFlightOf } from './study-here.ts';
 
@@ -96,7 +96,7 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
   const spoken = result !== null && result.kind !== 'not-searched';
   // Up to the last gate all was well, and then it was not: the search has nothing to say of that
   const afterwards = spoken && result.kind === 'nothing-wrong' && wentWrong(report);
-  const first = firstLookAt(report, report.outcome);
+  const first = firstLookAt(report);
   const item = firstItemOf(report);
   const trains =
     result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(circuitOfItem(item.id).id) : null);

@@ -1,11 +1,11 @@
+import { ownAircraft } from '../../../flight/flight.ts';
 import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../../lesson/attempts/attempt.ts';
 import { STEP_HZ } from '../../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../../logbook-here.ts';
 import { useStore } from '../../store.ts';
-import { ownAircraft } from './driver.ts';
 import { marksOf } from './marks-of.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import type { ReadyFlight } from './ready.ts';
 import { loadResults } from './results.ts';
 
 /** With what a flight begins that has begun elsewhere. */
@@ -61,7 +61,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   let over = false;
   let attempt: string | null = null;
 
-  const recordingNow = () => ownAircraft(flight.session).recorder.recording;
+  const recordingNow = () => ownAircraft(flight).recorder.recording;
   const help = (): HelpUsed => {
     const { stepsBack, planLooks } = useStore.getState();
     const { handStyle, picture: shown, coach: loud } = settingsNow();
@@ -91,26 +91,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     watchedSteps = 0;
   };
   const bodyNow = async (): Promise<AttemptBody> => {
-    const [{ resultOf }, { judged, practised }] = await Promise.all([
-      import('../../../formats/result.ts'),
-      loadResults(),
-    ]);
-    const { scenario, session } = flight;
-    const flownS = session.step / STEP_HZ;
-    const {
-      scenario: _,
-      model_version: __,
-      ...result
-    } = resultOf(
-      scenario,
-      judged(flight, help().watchedS),
-      lessonMemory(flight),
-      flownS,
-      practised(flight)
-        ? { outcome: 'practised', why: 'What was to be practised was flown.' }
-        : { outcome: 'time-up', why: 'The flight was left.' },
-      flight.limits,
-    );
+    const { resultHere } = await loadResults();
+    const result = resultHere(flight, help().watchedS);
     const recording = recordingNow();
     return { recording, marks: marksOf(recording), result, judgedBy: flight.judgedBy };
   };
@@ -168,13 +150,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   };
 };
 
-const logs = new WeakMap<ReadyFlight, FlightLog>();
-
 /** The log of a flight; it goes with it from page to page. */
 export const logOf = (flight: ReadyFlight, begun: BegunElsewhere = {}): FlightLog => {
-  const known = logs.get(flight);
-  if (known !== undefined) return known;
-  const log = createFlightLog(flight, begun);
-  logs.set(flight, log);
-  return log;
+  flight.log ??= createFlightLog(flight, begun);
+  return flight.log;
 };
