@@ -177,6 +177,12 @@ describe('the house', () => {
     expect(sources.flatMap(globFaults)).toEqual([]);
   });
 
+  it('flies a recording again in one place', () => {
+    const plays = (file: SourceFile) =>
+      importsOf(file).some(({ specifier }) => importedPath(file, specifier) === 'src/session/playback.ts');
+    expect(sources.filter(plays).map(({ path }) => path)).toEqual(['src/session/replay.ts']);
+  });
+
   it('was really read, and its table has no circle', () => {
     expect(sources.length).toBeGreaterThan(20);
     expect(sources.reduce((sum, file) => sum + importsOf(file).length, 0)).toBeGreaterThan(30);

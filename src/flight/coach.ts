@@ -1,15 +1,8 @@
-import { beginCoach, type CoachLevel, type CoachMemory, coach } from '../lesson/coach/coach.ts';
+import { beginCoach, type CoachLevel, coach } from '../lesson/coach/coach.ts';
 import { talkNow } from '../lesson/coach/talk.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
-import { type Flight, lessonMemory } from './flight.ts';
+import { type CoachFollowing, type Flight, lessonMemory } from './flight.ts';
 import { tellFlight } from './run.ts';
-
-/** What the coach has said of a flight, and how loud the flight was told that it is: plain data. */
-export interface CoachFollowing {
-  memory: CoachMemory;
-  lastS: number;
-  toldLevel: CoachLevel | '';
-}
 
 const beginFollowing = (): CoachFollowing => ({ memory: beginCoach(), lastS: 0, toldLevel: '' });
 

@@ -6,14 +6,11 @@ import { type AircraftEntry, tell } from '../session/session.ts';
 import { prepare } from '../simulation/model.ts';
 import { type Scenario, STEP_HZ } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
-import type { Flight } from './flight.ts';
+import type { Flight, StoodSince } from './flight.ts';
 import type { OtherPilot } from './other-pilot.ts';
 
 /** How often the flight is told where the others are. */
 const TELL_STEPS = STEP_HZ;
-
-/** Of each of the others: since which step it has stood on the runway; null while it moves. */
-export type StoodSince = (number | null)[];
 
 /**
  * The others of the circuit: the same aeroplane in the same air, each flown by a model pilot with a seed of its own.

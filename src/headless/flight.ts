@@ -1,8 +1,9 @@
 import { exerciseOf } from '../catalogue.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
+import { beginFlight } from '../flight/begin.ts';
 import { COACH_STEPS, followCoach } from '../flight/coach.ts';
 import { type Done, doneOf, type Said, saidOf } from '../flight/done.ts';
-import { beginFlight, type Flight, lessonMemory, ownAircraft } from '../flight/flight.ts';
+import { type Flight, lessonMemory, ownAircraft } from '../flight/flight.ts';
 import {
   createGroundRunsFold,
   type GroundRuns,

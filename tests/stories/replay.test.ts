@@ -3,14 +3,8 @@
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import type { CircuitPlan } from '../../src/circuit/types.ts';
-import {
-  beginFlight,
-  type Flight,
-  lessonMemory,
-  ownAircraft,
-  resumeFlight,
-  setBack,
-} from '../../src/flight/flight.ts';
+import { beginFlight, resumeFlight, setBack } from '../../src/flight/begin.ts';
+import { type Flight, lessonMemory, ownAircraft } from '../../src/flight/flight.ts';
 import { otherPilot } from '../../src/flight/other-pilot.ts';
 import { flyStep, isLookStep, isOver, noteEnd, tellFlight } from '../../src/flight/run.ts';
 import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';

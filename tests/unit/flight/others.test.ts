@@ -3,13 +3,8 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { alongM } from '../../../src/aerodrome/runway.ts';
 import { startOfLeg } from '../../../src/circuit/start-of-leg.ts';
-import {
-  beginFlight,
-  type Flight,
-  type FlightAsked,
-  lessonMemory,
-  setBack,
-} from '../../../src/flight/flight.ts';
+import { beginFlight, type FlightAsked, setBack } from '../../../src/flight/begin.ts';
+import { type Flight, lessonMemory } from '../../../src/flight/flight.ts';
 import { otherPilot } from '../../../src/flight/other-pilot.ts';
 import { othersInSight } from '../../../src/flight/others.ts';
 import { flyStep } from '../../../src/flight/run.ts';

@@ -1,5 +1,6 @@
 import { seeLights } from '../../../aerodrome/slope-lights.ts';
-import { ownAircraft, setBack } from '../../../flight/flight.ts';
+import { setBack } from '../../../flight/begin.ts';
+import { ownAircraft } from '../../../flight/flight.ts';
 import { othersInSight } from '../../../flight/others.ts';
 import { finish, flyStep, isLookStep, isOver, misreadM, noteEnd } from '../../../flight/run.ts';
 import type { Keyboard } from '../../../input/keyboard.ts';

@@ -5,7 +5,7 @@ import type { AttemptBody, FlightJournal } from '../../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../../logbook-here.ts';
 import { useStore } from '../../store.ts';
 import { marksOf } from './marks-of.ts';
-import type { ReadyFlight } from './ready.ts';
+import type { FlightLog, ReadyFlight } from './ready.ts';
 import { loadResults } from './results.ts';
 
 /** With what a flight begins that has begun elsewhere. */
@@ -13,24 +13,6 @@ export interface BegunElsewhere {
   readonly parent?: Parent | null;
   readonly help?: HelpUsed;
   readonly journal?: FlightJournal;
-}
-
-/** Keeps one flight in the logbook: second by second while it goes on, whole when it is over. */
-export interface FlightLog {
-  /** Every frame: costs nothing while nothing was flown. */
-  note(): void;
-  /** The flight stands still: counted when the user asked for it. */
-  froze(asked: boolean): void;
-  /** How much help there was so far. */
-  help(): HelpUsed;
-  /** The flight is over and becomes an attempt; resolves once it is kept. */
-  ended(): Promise<void>;
-  /** From an ended flight another way on is flown: another attempt, with this one as its parent. */
-  branches(atS: number): void;
-  /** Another page is looked at: counts and journal are brought up to date. */
-  left(): void;
-  /** Nobody goes on with it. */
-  dropped(): void;
 }
 
 /** Steps before a flight is worth a journal. */

@@ -1,6 +1,8 @@
 import { newSeenLights } from '../../../aerodrome/slope-lights.ts';
 import { GATES_FT } from '../../../circuit/stabilised.ts';
-import { beginFlight, type Flight, type FlightAsked, resumeFlight } from '../../../flight/flight.ts';
+import { beginFlight, type FlightAsked, resumeFlight } from '../../../flight/begin.ts';
+import type { Flight } from '../../../flight/flight.ts';
+import type { HelpUsed } from '../../../lesson/attempts/attempt.ts';
 import type { Recording } from '../../../session/recording.ts';
 import type { ControlSource } from '../../../session/source.ts';
 import type { Model } from '../../../simulation/model.ts';
@@ -9,7 +11,6 @@ import { newSnapshot } from '../../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../../views/frame.ts';
 import { createTrail, extendTrail, type Trail } from '../../../views/trail.ts';
 import { judgedByNow } from '../../tolerances.ts';
-import type { FlightLog } from './flight-log.ts';
 import { pilotsNow } from './pilots.ts';
 
 /** A flight that stands ready on the page, and everything that is drawn and kept of it. */
@@ -19,6 +20,24 @@ export interface ReadyFlight extends Flight {
   /** Null until somebody keeps it. */
   log: FlightLog | null;
   readonly radio: Radio;
+}
+
+/** Keeps one flight in the logbook: second by second while it goes on, whole when it is over. */
+export interface FlightLog {
+  /** Every frame: costs nothing while nothing was flown. */
+  note(): void;
+  /** The flight stands still: counted when the user asked for it. */
+  froze(asked: boolean): void;
+  /** How much help there was so far. */
+  help(): HelpUsed;
+  /** The flight is over and becomes an attempt; resolves once it is kept. */
+  ended(): Promise<void>;
+  /** From an ended flight another way on is flown: another attempt, with this one as its parent. */
+  branches(atS: number): void;
+  /** Another page is looked at: counts and journal are brought up to date. */
+  left(): void;
+  /** Nobody goes on with it. */
+  dropped(): void;
 }
 
 /** What the page remembers of the calls beside what the lesson does. */

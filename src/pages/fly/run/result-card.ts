@@ -6,25 +6,10 @@ import type { HelpUsed } from '../../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../../lesson/attempts/help-words.ts';
 import { wordsFor } from '../../../lesson/judge/judge.ts';
 import type { LegMarks } from '../../../lesson/judge/leg-marks.ts';
-import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
-import { type FlownPath, flownPath } from './flown-path.ts';
+import { verdictOf } from '../../../lesson/judge/verdict.ts';
+import { flownPath } from './flown-path.ts';
 import type { ReadyFlight } from './ready.ts';
-
-/** What the result card shows: what is kept of the flight, and words for it. */
-export interface ResultCard {
-  readonly result: FlownResult;
-  readonly firstLook: string;
-  /** Of the exercise; null where it is none of the catalogue's. */
-  readonly verdict: Verdict | null;
-  readonly exercise: string;
-  /** What is said to rows that left their tolerance. */
-  readonly advice: readonly string[];
-  /** The set it was judged by. */
-  readonly judgedBy: string;
-  readonly drawn: FlownPath;
-  /** How much help there was. */
-  readonly help: string;
-}
+import type { ResultCard } from './shown-result.ts';
 
 /** Whether what its exercise is for has been flown, where that is not a whole flight. */
 export const isPractised = (flight: ReadyFlight): boolean =>

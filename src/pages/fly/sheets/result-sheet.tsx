@@ -11,7 +11,7 @@ import { Items } from '../../judged-items.tsx';
 import { goTo } from '../../route.ts';
 import { useStore } from '../../store.ts';
 import { flightCommands } from '../run/commands.ts';
-import type { ResultCard } from '../run/result-card.ts';
+import type { ResultCard } from '../run/shown-result.ts';
 import { ResultPlan, ResultProfile } from './result-drawings.tsx';
 import { SheetOver } from './sheet.tsx';
 import { CAUTION } from './start-sheet.tsx';
