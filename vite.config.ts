@@ -81,7 +81,7 @@ const EXERCISE_ROOM =
  * ready.
  */
 const LATER =
-  /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures|coach)|formats\/result|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:model-pilot|other-pilot|unfinished|result|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
+  /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures|coach)|formats\/result|flight\/(?:model-pilot|other-pilot|result|result-words|coach|instruction)\.|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:unfinished|result-card|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
 
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },
@@ -109,7 +109,7 @@ const constants = { topLevelVar: false } as const;
  * The pure folders do nothing by being imported (the house forbids it), so that what a page does not use of them is
  * left out of what it asks for.
  */
-const PURE = /\/src\/(?:lesson|circuit|pilot|study|formats|units)\/|\/src\/(?:judged-)?exercises\.ts$/;
+const PURE = /\/src\/(?:lesson|circuit|pilot|study|formats|flight|units)\/|\/src\/(?:judged-)?exercises\.ts$/;
 
 /** React's interface as preact has it, a tenth of the size: the panels are written for the one and run on the other. */
 const PREACT = [

@@ -22,6 +22,7 @@ const PURE = [
   'session',
   'study',
   'formats',
+  'flight',
 ];
 
 /** Room of src -> rooms it may import, besides itself, units and maths. */
@@ -39,6 +40,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   session: ['simulation'],
   study: ['session', 'pilot', 'lesson', 'circuit', 'simulation', 'aeroplane', 'aerodrome'],
   formats: ['session', 'lesson', 'circuit', 'simulation', 'aeroplane', 'aerodrome'],
+  flight: ['session', 'pilot', 'lesson', 'circuit', 'formats', 'simulation', 'aeroplane', 'aerodrome'],
   views: ['simulation', 'circuit', 'lesson', 'aeroplane', 'aerodrome'],
   input: ['simulation'],
   sound: ['simulation', 'lesson'],
@@ -173,6 +175,12 @@ describe('the house', () => {
 
   it('finds assets by folder in one place only', () => {
     expect(sources.flatMap(globFaults)).toEqual([]);
+  });
+
+  it('flies a recording again in one place', () => {
+    const plays = (file: SourceFile) =>
+      importsOf(file).some(({ specifier }) => importedPath(file, specifier) === 'src/session/playback.ts');
+    expect(sources.filter(plays).map(({ path }) => path)).toEqual(['src/session/replay.ts']);
   });
 
   it('was really read, and its table has no circle', () => {

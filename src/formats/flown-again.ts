@@ -5,12 +5,10 @@ import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import { LEG_NAMES, type LegName } from '../lesson/names.ts';
 import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
-import { createPlayback } from '../session/playback.ts';
 import { type Keyframe, keyframeBefore, type Recording } from '../session/recording.ts';
-import { advance, createSession, decide } from '../session/session.ts';
+import { beginReplay, seeInstant, setHands, takeStep } from '../session/replay.ts';
 import type { Fold } from '../session/source.ts';
 import { type Model, prepare } from '../simulation/model.ts';
-import { observe } from '../simulation/observe.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
 import { newSnapshot } from '../simulation/snapshot.ts';
 import type { FlownResult } from './result.ts';
@@ -47,22 +45,19 @@ export const seeAgain = (
 };
 
 const flyAgain = (recording: Recording, everySteps: number, see: (moment: TrackMoment) => void): void => {
-  const { scenario } = recording;
-  const model = prepare(scenario);
+  const model = prepare(recording.scenario);
   const lesson = lessonOf(model);
   const folds = lesson === null ? [] : [createLessonFold(lesson) as Fold<unknown>];
-  const session = createSession([{ scenario, source: createPlayback(recording), folds }]);
-  const aircraft = session.aircraft[0];
-  if (aircraft === undefined) return;
-  const memory = aircraft.foldMemories[0] as LessonMemory | undefined;
+  const replay = beginReplay(recording, model, folds);
+  const memory = replay.foldMemories[0] as LessonMemory | undefined;
   const show = () => {
-    const { snapshot, controls } = aircraft;
+    const { snapshot, controls } = replay;
     see({ snapshot, controls, leg: memory?.legs.leg ?? '', runway: model.runway });
   };
-  while (session.step < recording.steps) {
-    decide(session);
-    if (session.step % everySteps === 0) show();
-    advance(session);
+  while (replay.step < recording.steps) {
+    setHands(replay);
+    if (replay.step % everySteps === 0) show();
+    takeStep(replay);
   }
   show();
 };
@@ -78,9 +73,7 @@ const seeKeyframes = (recording: Recording, see: (moment: TrackMoment) => void):
   const snapshot = newSnapshot();
   for (const keyframe of recording.keyframes) {
     const { controls } = keyframe;
-    observe(model, keyframe.state, controls, snapshot);
-    snapshot.step = keyframe.step;
-    snapshot.timeS = keyframe.step / STEP_HZ;
+    seeInstant(model, keyframe, snapshot);
     const leg = rememberedLeg(keyframeBefore(recording, keyframe.step));
     see({ snapshot, controls, leg, runway: model.runway });
   }

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
-import type { Result } from '../formats/result.ts';
+import type { PrintedResult } from './flight.ts';
 import { flyOne } from './fly.ts';
 import { parseOptions } from './options.ts';
 import { type Orders, ordersFrom } from './orders.ts';
@@ -26,18 +26,18 @@ export const flyInParts = async (
   args: readonly string[],
   orders: Orders,
   parts: number,
-): Promise<Result[]> => {
+): Promise<PrintedResult[]> => {
   const shares = await Promise.all(
     Array.from({ length: parts }, (_, part) => {
       const share: Share = { lapwingShare: true, args, folder: orders.folder, part, parts };
-      return new Promise<Result[]>((resolve, reject) => {
+      return new Promise<PrintedResult[]>((resolve, reject) => {
         const worker = new Worker(program, { workerData: share });
         worker.once('message', resolve);
         worker.once('error', reject);
       });
     }),
   );
-  return orders.scenarios.map((_, i) => shares[i % parts]?.[Math.floor(i / parts)] as Result);
+  return orders.scenarios.map((_, i) => shares[i % parts]?.[Math.floor(i / parts)] as PrintedResult);
 };
 
 /** On a thread that `flyInParts` started: flies its share and posts the results. Elsewhere: does nothing. */

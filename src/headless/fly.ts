@@ -1,20 +1,19 @@
-import { type Result, refusedResult } from '../formats/result.ts';
+import { pilotRefusal } from '../flight/model-pilot.ts';
 import { summaryOf } from '../formats/summary.ts';
 import { prepare } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { withSeed, writeWhole } from './files.ts';
-import { flyOrder } from './flight.ts';
-import { refusal } from './model-pilot.ts';
+import { flyOrder, type PrintedResult, refusedFlight } from './flight.ts';
 import type { Orders } from './orders.ts';
 
 /** Flies one of them, writes its tracks, and gives its result. */
-export const flyOne = (orders: Orders, scenario: Scenario): Result => {
+export const flyOne = (orders: Orders, scenario: Scenario): PrintedResult => {
   const { folder, repeats } = orders;
   const plan = orders.planFor(scenario);
-  if (typeof plan === 'string') return refusedResult(scenario, plan);
+  if (typeof plan === 'string') return refusedFlight(scenario, plan);
   const model = prepare(scenario);
-  const why = orders.openLoop ? null : refusal(model, plan);
-  if (why !== null) return refusedResult(scenario, why);
+  const why = orders.openLoop ? null : pilotRefusal(model, plan);
+  if (why !== null) return refusedFlight(scenario, why);
   const flown = flyOrder({
     scenario,
     plan,
@@ -22,6 +21,7 @@ export const flyOne = (orders: Orders, scenario: Scenario): Result => {
     source: orders.source(model, plan),
     durationS: orders.durationS,
     openLoop: orders.openLoop,
+    coach: orders.coach,
     trackHz: orders.track === null ? null : orders.trackHz,
     gpx: orders.gpx !== null,
   });
@@ -32,7 +32,7 @@ export const flyOne = (orders: Orders, scenario: Scenario): Result => {
 };
 
 /** What is told of the results: on stdout, or in a file and nothing on stdout. */
-export const tell = (orders: Orders, results: readonly Result[]): string => {
+export const tell = (orders: Orders, results: readonly PrintedResult[]): string => {
   const told = orders.repeats ? { summary: summaryOf(results), flights: results } : results[0];
   const text = `${JSON.stringify(told, null, 2)}\n`;
   if (orders.result === '-') return text;

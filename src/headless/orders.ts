@@ -1,13 +1,14 @@
 import { basename, resolve } from 'node:path';
 import type { CircuitPlan } from '../circuit/types.ts';
+import { modelPilot } from '../flight/model-pilot.ts';
 import { parseControlsCsv } from '../formats/controls-csv.ts';
+import type { CoachLevel } from '../lesson/coach/coach.ts';
 import { createScript } from '../session/script.ts';
 import type { ControlSource } from '../session/source.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { checkOutput, readText } from './files.ts';
-import { createPilot } from './model-pilot.ts';
-import { numberOption, type Options } from './options.ts';
+import { numberOption, type Options, wordOption } from './options.ts';
 import { planOf, scenariosFrom } from './scenario.ts';
 
 const RATES = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60];
@@ -20,6 +21,7 @@ export interface Orders {
   readonly planFor: (scenario: Scenario) => CircuitPlan | string;
   readonly source: (model: Model, plan: CircuitPlan) => ControlSource<unknown>;
   readonly openLoop: boolean;
+  readonly coach: CoachLevel;
   readonly durationS: number | null;
   readonly trackHz: number;
   readonly track: string | null;
@@ -46,6 +48,16 @@ const outputsOf = (options: Options, folder: string): Pick<Orders, 'track' | 'gp
   });
   return { track, gpx, result };
 };
+
+/** How loud the coach is, in the option's words. */
+const COACH: Readonly<Record<string, CoachLevel>> = {
+  talked: 'talked-through',
+  reminded: 'reminded',
+  silent: 'silent',
+};
+
+const coachFrom = (options: Options): CoachLevel =>
+  COACH[wordOption(options, 'coach', Object.keys(COACH), 'silent')] as CoachLevel;
 
 /** A start that cannot be is said with the name of the file it came from. */
 const checkStart = (scenario: Scenario, options: Options): void => {
@@ -106,8 +118,9 @@ export const ordersFrom = (options: Options, folder: string): Orders => {
     folder,
     scenarios,
     planFor,
-    source: openLoop ? () => createScript(rows) : createPilot,
+    source: openLoop ? () => createScript(rows) : modelPilot,
     openLoop,
+    coach: coachFrom(options),
     durationS,
     trackHz,
     ...outputs,

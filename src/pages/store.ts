@@ -4,7 +4,7 @@ import type { UnfinishedFlight } from '../storage/logbook.ts';
 import type { Theme } from '../views/palette.ts';
 import type { Look } from './fly/drawing/look.ts';
 import type { Rate } from './fly/run/clock.ts';
-import type { ResultCard } from './fly/run/result.ts';
+import type { ResultCard } from './fly/run/shown-result.ts';
 import { readSettings, type Settings, writeSettings } from './settings.ts';
 
 /** What lies over the page: one sheet at a time. */

@@ -95,11 +95,17 @@ const keep = (aircraft: Aircraft, at: number): void =>
     aircraft.foldMemories,
   );
 
-/** The first half of a tick: every source sets its hands for the step that begins now; they are recorded. */
-export const decide = (session: Session): void => {
+/**
+ * The first half of a tick: every source sets its hands for the step that begins now; they are recorded. `around`: what
+ * a source may see of others, where not all of them fly in this session.
+ */
+export const decide = (
+  session: Session,
+  around: readonly { readonly snapshot: Readonly<Snapshot> }[] = session.aircraft,
+): void => {
   for (const aircraft of session.aircraft) {
     if (session.step > 0 && isKeyframeDue(session.step)) keep(aircraft, session.step);
-    aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls);
+    aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls, around);
     quantiseControls(aircraft.controls, topStageOf(aircraft.model));
     recordControls(aircraft.recorder, session.step, aircraft.controls);
     take(aircraft, session.step);

@@ -15,8 +15,13 @@ export interface ControlSource<Memory> {
    */
   readonly live?: boolean;
   begin(snapshot: Readonly<Snapshot>, controls: Readonly<Controls>): Memory;
-  /** `controls` come in as the last step's. */
-  next(snapshot: Readonly<Snapshot>, memory: Memory, controls: Controls): void;
+  /** `controls` come in as the last step's. `around`: all aircraft of the session, for a source that looks at others. */
+  next(
+    snapshot: Readonly<Snapshot>,
+    memory: Memory,
+    controls: Controls,
+    around?: readonly { readonly snapshot: Readonly<Snapshot> }[],
+  ): void;
   /** What is done beside the controls at this step, where the source knows: a playback does. */
   events?(step: number): readonly PilotEvent[];
 }

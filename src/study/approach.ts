@@ -1,3 +1,4 @@
+import { GATES_FT } from '../circuit/stabilised.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 
 /** How an approach stood at its gates: what the search for the root has to bring inside the tolerances. */
@@ -18,7 +19,7 @@ export interface Approach {
 }
 
 /** Height of the last call: below it the approach is what it is. */
-export const LAST_GATE_FT = 200;
+export const LAST_GATE_FT = Math.min(...GATES_FT);
 
 /** An approach as the lesson's memory has it, counting from a time on. */
 export const approachOf = (m: LessonMemory, circuit: number, fromS = 0): Approach => {

@@ -1,7 +1,7 @@
 import type { LessonMemory } from '../lesson/memory.ts';
 import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
 import { forkSession } from '../session/fork.ts';
-import type { Recording } from '../session/recording.ts';
+import { eventsAt, type Recording } from '../session/recording.ts';
 import { createSession, type Session, tick } from '../session/session.ts';
 import type { ControlSource, Fold } from '../session/source.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
@@ -32,9 +32,16 @@ const toTheEnd = (flown: Flown, session: Session): Kept => {
   return { recording: aircraft.recorder.recording, lesson };
 };
 
+/** Other hands, with what was ticked, said and told in a recording, at its time. */
+const besideHands = (source: ControlSource<unknown>, recording: Recording): ControlSource<unknown> => ({
+  ...source,
+  events: (step) => eventsAt(recording, step),
+});
+
 /** Forks the recorded flight at a time and flies the fork to its end, recorded. */
 export const flyBranch = (flown: Flown, source: ControlSource<unknown>, forkS: number): Kept => {
-  const entry = { recording: flown.flight.recording, source, folds: [foldOf(flown)] };
+  const { recording } = flown.flight;
+  const entry = { recording, source: besideHands(source, recording), folds: [foldOf(flown)] };
   return toTheEnd(flown, forkSession([entry], Math.floor(forkS) * STEP_HZ));
 };
 

@@ -9,16 +9,12 @@ import { faultsNow } from '../lesson/watch/gates.ts';
 import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
 import { type Briefing, briefingFor } from '../pilot/briefing.ts';
 import { clonePlain } from '../session/plain.ts';
-import { createPlayback } from '../session/playback.ts';
 import type { Recording } from '../session/recording.ts';
-import { begin, startControls } from '../simulation/begin.ts';
-import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
+import { beginReplay, instantOf, type Instant as ReplayInstant, replayStep } from '../session/replay.ts';
+import type { Fold } from '../session/source.ts';
 import { type Model, prepare } from '../simulation/model.ts';
-import { observe } from '../simulation/observe.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
-import { newSnapshot, type Snapshot } from '../simulation/snapshot.ts';
-import type { State } from '../simulation/state.ts';
-import { step } from '../simulation/step.ts';
+import type { Snapshot } from '../simulation/snapshot.ts';
 import { type Look, lookAt } from './look.ts';
 
 /** A recorded flight and what it is measured against: plain data, so that a worker can be handed it. */
@@ -30,10 +26,7 @@ export interface StudyFlight {
 }
 
 /** Where a flight can be taken up again: everything that is carried over, but for the hands. */
-export interface Instant {
-  readonly step: number;
-  readonly state: State;
-  readonly controls: Readonly<Controls>;
+export interface Instant extends ReplayInstant {
   readonly lesson: LessonMemory;
 }
 
@@ -61,27 +54,21 @@ export const seeAgain = (flight: StudyFlight): Flown => {
   const model = prepare(recording.scenario);
   const lesson = lessonOfScenario(recording.scenario, model.runway, plan, exercise);
   const briefing = briefingFor(model, plan);
-  const fold = createLessonFold(lesson, limits);
-  const state = begin(model);
-  const controls = startControls(model);
-  quantiseControls(controls, model.topStage);
-  const seen = newSnapshot();
-  observe(model, state, controls, seen);
-  const memory = fold.begin(seen);
-  const hands = createPlayback(recording);
-  const handsMemory = hands.begin(seen, controls);
+  const replay = beginReplay(recording, model, [createLessonFold(lesson, limits) as Fold<unknown>]);
+  const memory = replay.foldMemories[0] as LessonMemory;
   const instants: Instant[] = [];
   const looks: Look[] = [];
-  for (let at = 0; at <= recording.steps; at += 1) {
-    if (at % INSTANT_STEPS === 0) instants.push(instantOf(at, state, controls, memory));
-    if (at % LOOK_STEPS === 0)
-      looks.push(lookAt(briefing, memory.legs, seen, faultsOn(memory, lesson, seen, limits)));
-    if (at === recording.steps || seen.ended !== null) break;
-    hands.next(seen, handsMemory, controls);
-    quantiseControls(controls, model.topStage);
-    step(model, state, controls);
-    observe(model, state, controls, seen);
-    fold.step(memory, seen);
+  const keep = (): void => {
+    const { step, snapshot } = replay;
+    if (step % INSTANT_STEPS === 0) instants.push({ ...instantOf(replay), lesson: clonePlain(memory) });
+    if (step % LOOK_STEPS === 0)
+      looks.push(lookAt(briefing, memory.legs, snapshot, faultsOn(memory, lesson, snapshot, limits)));
+  };
+  keep();
+  while (replay.step < recording.steps) {
+    const wasOver = replay.snapshot.ended !== null;
+    replayStep(replay);
+    if (!wasOver) keep();
   }
   return { flight, model, lesson, briefing, instants, looks, memory };
 };
@@ -92,12 +79,6 @@ const faultsOn = (
   seen: Readonly<Snapshot>,
   limits: ToleranceSet,
 ): string[] => (m.legs.leg === 'final' ? faultsNow(m, lesson, seen, limits) : []);
-
-const instantOf = (at: number, state: State, controls: Controls, memory: LessonMemory): Instant => {
-  const kept = neutralControls();
-  copyControls(controls, kept);
-  return { step: at, state: state.slice(), controls: kept, lesson: clonePlain(memory) };
-};
 
 /** The last instant at or before a time. */
 export const instantAt = ({ instants }: Flown, timeS: number): Instant => {

@@ -1,6 +1,7 @@
 import type { LessonMemory } from '../lesson/memory.ts';
 import { createLessonFold, type LessonFold } from '../lesson/watch/lesson-fold.ts';
 import { clonePlain } from '../session/plain.ts';
+import { eventsAt } from '../session/recording.ts';
 import type { ControlSource } from '../session/source.ts';
 import { type Controls, copyControls, neutralControls, quantiseControls } from '../simulation/controls.ts';
 import { observe } from '../simulation/observe.ts';
@@ -40,7 +41,8 @@ export const flyOn = (
   const until = from.step + LONGEST_S * STEP_HZ;
   while (flight.seen.step < until) {
     flyStep(flown, flight);
-    fold.step(lesson, flight.seen);
+    // What was ticked and said is said again, at its time: other hands do not silence anybody
+    fold.step(lesson, flight.seen, eventsAt(flown.flight.recording, flight.seen.step - 1));
     if (flight.seen.step % LOOK_STEPS !== 0) continue;
     if (lesson.goArounds.length > goArounds || isDecided(lesson, gates) || isOver(flown, lesson, flight.seen))
       break;

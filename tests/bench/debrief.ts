@@ -7,7 +7,7 @@ import { practiseNext } from '../../src/lesson/attempts/practise.ts';
 import { searchRows } from '../../src/lesson/attempts/search.ts';
 import { itemTrends, legTrends } from '../../src/lesson/attempts/trends.ts';
 import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';
-import { layOut } from '../../src/pages/debrief/tape.ts';
+import { layOut } from '../../src/pages/debrief/replayed.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../src/session/session.ts';
 import type { ControlSource } from '../../src/session/source.ts';

@@ -119,7 +119,7 @@ export const watchGates = (
     const longFinal = onFinal && m.finalFromM > LONG_FINAL_M;
     // A slip or the last turn of a glide is over by the last call; with a dead engine there is nothing to decide
     const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : ofLongFinal ? longFinal : planned;
-    const decides = m.engine === null && (gateFt === 200 || early);
+    const decides = m.engine === null && (gateM === GATES_M.lastCall || early);
     const why = faultsNow(m, lesson, s, limits);
     const gate = {
       circuit: m.legs.circuit,

@@ -1,4 +1,4 @@
-import { type ChangeEvent, type ReactNode, useId, useRef, useState } from 'react';
+import { type ChangeEvent, useRef, useState } from 'react';
 import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
 import { parseWind, windText } from '../../formats/wind-text.ts';
@@ -6,6 +6,7 @@ import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
+import { Field } from '../field.tsx';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/sheets/choices.ts';
 import { numberIn } from '../fly/sheets/scenario-of-settings.ts';
 import { useOwnPlaces } from '../own-places.ts';
@@ -29,24 +30,6 @@ const problem = (name: TextSetting, text: string): string => {
   } catch (error) {
     return error instanceof Error ? error.message : String(error);
   }
-};
-
-interface FieldProps {
-  readonly label: string;
-  readonly className?: string;
-  readonly hidden?: boolean;
-  readonly children: (id: string) => ReactNode;
-}
-
-const Field = ({ label, className = '', hidden = false, children }: FieldProps) => {
-  const id = useId();
-  if (hidden) return null;
-  return (
-    <div className={`field ${className}`}>
-      <label htmlFor={id}>{label}</label>
-      {children(id)}
-    </div>
-  );
 };
 
 const choose = async (id: string): Promise<void> => {
@@ -126,8 +109,8 @@ export const DayFields = () => {
   return (
     <form className="day no-print" onSubmit={(event) => event.preventDefault()} aria-label="The day">
       <Field label="Exercise">
-        {(id) => (
-          <select id={id} value={exercise?.id ?? ''} onChange={(e) => void choose(e.target.value)}>
+        {(ids) => (
+          <select {...ids} value={exercise?.id ?? ''} onChange={(e) => void choose(e.target.value)}>
             <option value="">the circuit as set up here</option>
             {inParts(EXERCISES).map((part) => (
               <optgroup key={part.title} label={part.title}>
@@ -143,9 +126,9 @@ export const DayFields = () => {
       </Field>
       {exercise === null ? null : (
         <Field label="Its weather">
-          {(id) => (
+          {(ids) => (
             <select
-              id={id}
+              {...ids}
               value={drawn ? 'own' : 'mine'}
               disabled={!anyDay}
               title={anyDay ? undefined : 'This weather is what the exercise is about.'}
@@ -167,9 +150,9 @@ export const DayFields = () => {
         </button>
       )}
       <Field label="Aerodrome">
-        {(id) => (
+        {(ids) => (
           <select
-            id={id}
+            {...ids}
             value={place.id}
             disabled={exercise?.aerodrome !== undefined}
             onChange={(e) => changeSettings({ aerodrome: e.target.value, runway: '', circuit: null })}
@@ -184,9 +167,9 @@ export const DayFields = () => {
         )}
       </Field>
       <Field label="Runway" hidden={drawn}>
-        {(id) => (
+        {(ids) => (
           <select
-            id={id}
+            {...ids}
             value={settings.runway}
             onChange={(e) => changeSettings({ runway: e.target.value, circuit: null })}
           >
@@ -200,9 +183,9 @@ export const DayFields = () => {
         )}
       </Field>
       <Field label="Aeroplane">
-        {(id) => (
+        {(ids) => (
           <select
-            id={id}
+            {...ids}
             value={chosen(everyAeroplane(), settings.aeroplane).id}
             onChange={(e) => changeSettings({ aeroplane: e.target.value })}
           >
@@ -216,18 +199,18 @@ export const DayFields = () => {
         )}
       </Field>
       <Field label="Wind, °M/kt" className="short" hidden={drawn}>
-        {(id) => <input id={id} {...text('wind')} placeholder="220/15g25" />}
+        {(ids) => <input {...ids} {...text('wind')} placeholder="220/15g25" />}
       </Field>
       <Field label="Temp, °C" className="shorter" hidden={drawn}>
-        {(id) => <input id={id} {...text('temperature')} inputMode="decimal" placeholder="standard" />}
+        {(ids) => <input {...ids} {...text('temperature')} inputMode="decimal" placeholder="standard" />}
       </Field>
       <Field label="QNH, hPa" className="shorter" hidden={drawn}>
-        {(id) => <input id={id} {...text('qnh')} inputMode="decimal" placeholder="1013.25" />}
+        {(ids) => <input {...ids} {...text('qnh')} inputMode="decimal" placeholder="1013.25" />}
       </Field>
       <Field label="or paste a METAR" className="wide" hidden={drawn}>
-        {(id) => (
+        {(ids) => (
           <input
-            id={id}
+            {...ids}
             value={metar.text}
             spellCheck={false}
             autoComplete="off"

@@ -12,18 +12,18 @@ import { lookForLeg } from '../fly/drawing/look.ts';
 import { lightsInWords } from '../fly/run/slow.ts';
 import { useStore } from '../store.ts';
 import { type Cursor, useCursor } from './cursor.ts';
-import { sampleAt, type Tape } from './tape.ts';
+import { type Replayed, sampleAt } from './replayed.ts';
 
 interface AtCursorProps {
-  readonly tape: Tape;
+  readonly replayed: Replayed;
   readonly cursor: Cursor;
 }
 
 /** Slope lights take the foot of the canvas. */
 const LIGHTS_PX = 52;
 
-const frameFor = (tape: Tape): ViewFrame => {
-  const { model, plan } = tape;
+const frameFor = (replayed: Replayed): ViewFrame => {
+  const { model, plan } = replayed;
   const { aeroplane, aerodrome, weather } = model.scenario;
   return {
     snapshot: newSnapshot(),
@@ -44,34 +44,34 @@ const frameFor = (tape: Tape): ViewFrame => {
   };
 };
 
-const lookRadAt = (tape: Tape, frame: ViewFrame): number => {
-  const { runway } = tape.model;
+const lookRadAt = (replayed: Replayed, frame: ViewFrame): number => {
+  const { runway } = replayed.model;
   const { eastM, northM } = frame.snapshot;
   const behindRad = Math.atan2(-alongM(runway, eastM, northM), Math.abs(acrossM(runway, eastM, northM)));
-  return radFromDeg(lookForLeg(frame.leg, tape.plan.side, behindRad));
+  return radFromDeg(lookForLeg(frame.leg, replayed.plan.side, behindRad));
 };
 
 /** The window and the slope lights at the cursor, drawn by the same hand as in flight. */
-const Window = ({ tape, cursor }: AtCursorProps) => {
+const Window = ({ replayed, cursor }: AtCursorProps) => {
   const canvas = useRef<HTMLCanvasElement>(null);
   const theme = useStore((s) => s.theme);
   const [why, setWhy] = useState('');
   useEffect(() => {
     const element = canvas.current;
     if (!element) return;
-    const frame = frameFor(tape);
+    const frame = frameFor(replayed);
     let stage: Stage | null = null;
     let gone = false;
     let waiting = 0;
     const draw = () => {
       waiting = 0;
       if (!stage || stage.lost) return;
-      const shown = tape.at(cursor.now(), frame.snapshot);
-      frame.leg = sampleAt(tape, cursor.now()).leg;
-      frame.lookRad = lookRadAt(tape, frame);
+      const shown = replayed.at(cursor.now(), frame.snapshot);
+      frame.leg = sampleAt(replayed, cursor.now()).leg;
+      frame.lookRad = lookRadAt(replayed, frame);
       if (frame.lights)
         seeLights(
-          tape.model.runway,
+          replayed.model.runway,
           shown.eyeEastM,
           shown.eyeNorthM,
           shown.eyeHeightM,
@@ -113,16 +113,16 @@ const Window = ({ tape, cursor }: AtCursorProps) => {
       unsubscribe();
       stage?.destroy();
     };
-  }, [tape, cursor, theme]);
+  }, [replayed, cursor, theme]);
   return why ? <p className="soft">{why}</p> : <canvas key={theme} ref={canvas} className="cursor-canvas" />;
 };
 
 const lightsScratch = newSeenLights();
 
-const factsAt = (tape: Tape, timeS: number): readonly (readonly [string, string])[] => {
-  const s = tape.at(timeS, tape.scratch);
-  const { runway } = tape.model;
-  const sample = sampleAt(tape, timeS);
+const factsAt = (replayed: Replayed, timeS: number): readonly (readonly [string, string])[] => {
+  const s = replayed.at(timeS, replayed.scratch);
+  const { runway } = replayed.model;
+  const sample = sampleAt(replayed, timeS);
   const lights = runway.lights
     ? lightsInWords(lightLetters(seeLights(runway, s.eyeEastM, s.eyeNorthM, s.eyeHeightM, lightsScratch)))
     : 'none';
@@ -138,16 +138,16 @@ const factsAt = (tape: Tape, timeS: number): readonly (readonly [string, string]
 };
 
 /** What the pilot saw and read at the cursor. */
-export const AtCursor = ({ tape, cursor }: AtCursorProps) => {
+export const AtCursor = ({ replayed, cursor }: AtCursorProps) => {
   const timeS = useCursor(cursor);
   return (
     <section className="debrief-box at-cursor" aria-labelledby="title-at-cursor">
       <div className="debrief-head-row">
         <h2 id="title-at-cursor">At {clockText(timeS)}</h2>
       </div>
-      <Window tape={tape} cursor={cursor} />
+      <Window replayed={replayed} cursor={cursor} />
       <dl>
-        {factsAt(tape, timeS).map(([name, value]) => (
+        {factsAt(replayed, timeS).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{value}</dd>

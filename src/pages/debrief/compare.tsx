@@ -5,8 +5,8 @@ import type { Recording } from '../../session/recording.ts';
 import type { Study } from '../../workers/ask-study.ts';
 import { theLogbook } from '../logbook-here.ts';
 import { dayText } from '../when.ts';
+import { layOut, type Replayed } from './replayed.ts';
 import { onClockOf, studyFlightOf } from './study-here.ts';
-import { layOut, type Tape } from './tape.ts';
 
 /** What a flight is compared with: nothing, the model pilot, the one change that was found, or an attempt by its id. */
 export type Against = '' | 'model' | 'root' | (string & {});
@@ -74,14 +74,14 @@ export const Compare = ({ row, against, onAgainst, hasRoot, says }: CompareProps
 };
 
 interface Second {
-  readonly second: Tape | null;
+  readonly second: Replayed | null;
   readonly says: string;
 }
 
 const NONE: Second = { second: null, says: '' };
 
-const byModelPilot = async (study: Study, tape: Tape): Promise<Recording | null> => {
-  const done = await study.ask({ task: 'model-pilot', flight: studyFlightOf(tape), fromS: null }).result;
+const byModelPilot = async (study: Study, replayed: Replayed): Promise<Recording | null> => {
+  const done = await study.ask({ task: 'model-pilot', flight: studyFlightOf(replayed), fromS: null }).result;
   if (done === null) return null;
   if ('refused' in done) throw new Error(done.refused);
   return done.flown.recording;
@@ -89,7 +89,7 @@ const byModelPilot = async (study: Study, tape: Tape): Promise<Recording | null>
 
 /** The second flight, laid out on the first one's clock; null while there is none. */
 export const useSecond = (
-  tape: Tape | null,
+  replayed: Replayed | null,
   against: Against,
   study: Study | null,
   root: Recording | null,
@@ -98,16 +98,16 @@ export const useSecond = (
   const [state, setState] = useState<Second>(NONE);
   useEffect(() => {
     setState(NONE);
-    if (tape === null || study === null || against === '') return;
+    if (replayed === null || study === null || against === '') return;
     let gone = false;
-    const find = async (): Promise<Tape | null> => {
+    const find = async (): Promise<Replayed | null> => {
       // What branched off this very flight shares its clock.
-      if (against === 'root') return root && layOut(root, tape.limits);
+      if (against === 'root') return root && layOut(root, replayed.limits);
       const other = against === 'model' ? null : (await (await theLogbook()).open(against)).attempt;
-      const recording = other === null ? await byModelPilot(study, tape) : other.recording;
+      const recording = other === null ? await byModelPilot(study, replayed) : other.recording;
       if (recording === null) return null;
-      const second = layOut(recording, other === null ? tape.limits : limitsOf(other.judgedBy));
-      return against === parent ? second : onClockOf(tape, second);
+      const second = layOut(recording, other === null ? replayed.limits : limitsOf(other.judgedBy));
+      return against === parent ? second : onClockOf(replayed, second);
     };
     if (against === 'model') setState({ second: null, says: 'The model pilot is flying it …' });
     find().then(
@@ -118,6 +118,6 @@ export const useSecond = (
     return () => {
       gone = true;
     };
-  }, [tape, against, study, root, parent]);
+  }, [replayed, against, study, root, parent]);
   return state;
 };

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { STABILISED } from '../../circuit/stabilised.ts';
 import type { FlownResult } from '../../formats/result.ts';
 import { degFromRad, ktFromMps } from '../../units/conversions.ts';
-import type { Tape } from './tape.ts';
+import type { Replayed } from './replayed.ts';
 
 interface Question {
   readonly asks: string;
@@ -61,16 +61,16 @@ const sideOf = (
 ): string => (off > allowed.above ? words[0] : off < -allowed.below ? words[2] : words[1]) ?? '';
 
 /** The same three, as the last gate had them; empty where there was none. */
-export const asFlown = (result: FlownResult, tape: Tape): readonly string[] => {
+export const asFlown = (result: FlownResult, replayed: Replayed): readonly string[] => {
   const gate = result.gates[result.gates.length - 1];
   if (gate === undefined) return [];
-  const { approachRad, approachIasMps } = tape.plan;
+  const { approachRad, approachIasMps } = replayed.plan;
   const due = result.go_arounds.some((g) => g.due_at_s !== null);
   return [
     sideOf(gate.slope_deg - degFromRad(approachRad), SLOPE, QUESTIONS[0]?.answers ?? []),
     sideOf(
       gate.ias_kt - ktFromMps(approachIasMps),
-      tape.limits.allowed.approachSpeedKt,
+      replayed.limits.allowed.approachSpeedKt,
       QUESTIONS[1]?.answers ?? [],
     ),
     (due ? QUESTIONS[2]?.answers[1] : QUESTIONS[2]?.answers[0]) ?? '',

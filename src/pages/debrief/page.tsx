@@ -2,6 +2,8 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
+import { outcomeWords } from '../../flight/outcome-words.ts';
+import { firstLookAt } from '../../flight/result-words.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import { itemTitle, unitOf } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
@@ -12,7 +14,6 @@ import type { TrailPiece } from '../../study/trail.ts';
 import { clockText } from '../../units/format.ts';
 import { openStudy, type Study } from '../../workers/ask-study.ts';
 import { windWords } from '../fly/bar/headline.ts';
-import { firstLookAt } from '../fly/run/result.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { handOver } from '../hand-over.ts';
 import { Items } from '../judged-items.tsx';
@@ -30,12 +31,9 @@ import { PlanDrawing } from './plan-drawing.tsx';
 import { Player } from './player.tsx';
 import { Plots } from './plots.tsx';
 import { ProfileDrawing } from './profile-drawing.tsx';
+import { layOut, type Replayed } from './replayed.ts';
 import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
 import { coloured } from './study-here.ts';
-import { layOut, type Tape } from './tape.ts';
-
-const outcomeWords = (outcome: string): string =>
-  `${outcome.charAt(0).toUpperCase()}${outcome.slice(1).replaceAll('-', ' ')}`;
 
 const titleOf = ({ row }: OpenedAttempt): string =>
   `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
@@ -46,7 +44,7 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
     dayText(row.when),
     row.aeroplane,
     windWords(attempt.recording.scenario.weather),
-    `${outcomeWords(row.outcome).toLowerCase()} after ${clockText(row.flightS)}`,
+    `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 
 const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
@@ -85,7 +83,7 @@ const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly se
 };
 
 /** Everything there is to be seen of one flight. */
-const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Tape }) => {
+const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Replayed }) => {
   const { row, attempt } = opened;
   const { result, marks } = attempt;
   const [ownView, setOwnView] = useState<readonly string[] | null>(
@@ -103,9 +101,9 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
   const search = useRoot(laid, study, onTrail);
   const root = search.result?.branch ?? null;
   const { second, says } = useSecond(laid, against, study, root, row.parent?.id ?? null);
-  const tape = useMemo(() => coloured(laid, trail), [laid, trail]);
-  const tapes = useMemo(() => (second ? [tape, second] : [tape]), [tape, second]);
-  const endS = Math.max(...tapes.map((each) => each.endS));
+  const replayed = useMemo(() => coloured(laid, trail), [laid, trail]);
+  const replays = useMemo(() => (second ? [replayed, second] : [replayed]), [replayed, second]);
+  const endS = Math.max(...replays.map((each) => each.endS));
   const cursor = useMemo(() => createCursor(endS, 0), [endS]);
   useEffect(() => {
     const at = result.gates[0]?.at_s ?? laid.endS;
@@ -156,13 +154,13 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
               recoverable <span className="key key-go-around" /> go around
             </p>
           </div>
-          <PlanDrawing tapes={tapes} cursor={cursor} />
+          <PlanDrawing replays={replays} cursor={cursor} />
         </section>
         <section className="debrief-box debrief-profile" aria-label="Profile">
-          <ProfileDrawing tapes={tapes} cursor={cursor} />
-          <Player tape={laid} endS={endS} cursor={cursor} onTakeOver={takeOver} />
+          <ProfileDrawing replays={replays} cursor={cursor} />
+          <Player replayed={laid} endS={endS} cursor={cursor} onTakeOver={takeOver} />
         </section>
-        <AtCursor tape={laid} cursor={cursor} />
+        <AtCursor replayed={laid} cursor={cursor} />
       </div>
       <div className="debrief-lower">
         <section className="debrief-box" aria-labelledby="title-plots">
@@ -170,7 +168,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
             <h2 id="title-plots">Over time</h2>
             <Compare row={row} against={against} onAgainst={setAgainst} hasRoot={root !== null} says={says} />
           </div>
-          <Plots tapes={tapes} marks={marks} cursor={cursor} />
+          <Plots replays={replays} marks={marks} cursor={cursor} />
         </section>
         <Gates opened={opened} />
       </div>
@@ -218,7 +216,7 @@ type Found =
   | { readonly kind: 'looking' }
   | { readonly kind: 'none' }
   | { readonly kind: 'wrong'; readonly why: string }
-  | { readonly kind: 'flight'; readonly opened: OpenedAttempt; readonly laid: Tape };
+  | { readonly kind: 'flight'; readonly opened: OpenedAttempt; readonly laid: Replayed };
 
 /** The attempt of the address, or the newest of the pilot. */
 const find = async (id: string): Promise<Found> => {

@@ -1,5 +1,5 @@
 import type { ApproachBand } from './approach-bands.ts';
-import type { Sample } from './tape.ts';
+import type { Sample } from './replayed.ts';
 
 /** A run of samples of one band, its last point the next one's first. */
 export interface Piece {

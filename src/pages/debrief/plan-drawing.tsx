@@ -3,7 +3,7 @@ import { acrossM, alongM } from '../../aerodrome/runway.ts';
 import { degFromRad, mFromNmi } from '../../units/conversions.ts';
 import { type Cursor, useCursor } from './cursor.ts';
 import { pathOf, piecesOf } from './pieces.ts';
-import { type Sample, sampleAt, type Tape } from './tape.ts';
+import { type Replayed, type Sample, sampleAt } from './replayed.ts';
 
 const WIDTH = 420;
 const HEIGHT = 330;
@@ -15,14 +15,14 @@ interface Frame {
   readonly unitsPerM: number;
 }
 
-const frameOf = (tapes: readonly Tape[]): Frame => {
-  const { plan, model } = tapes[0] as Tape;
+const frameOf = (replays: readonly Replayed[]): Frame => {
+  const { plan, model } = replays[0] as Replayed;
   const points = [
     ...plan.path.map((p) => [
       acrossM(model.runway, p.eastM, p.northM),
       alongM(model.runway, p.eastM, p.northM),
     ]),
-    ...tapes.flatMap((tape) => tape.samples.map((s) => [s.acrossM, s.alongM])),
+    ...replays.flatMap((replayed) => replayed.samples.map((s) => [s.acrossM, s.alongM])),
   ] as [number, number][];
   let [left, right, low, high] = [0, 0, 0, 0];
   for (const [across, along] of points) {
@@ -43,9 +43,9 @@ const x = (frame: Frame) => (s: Sample) => frame.x(s.acrossM);
 const y = (frame: Frame) => (s: Sample) => frame.y(s.alongM);
 
 /** What does not move: circuit as planned, runway, wind, the paths flown. */
-const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonly frame: Frame }) => {
-  const [tape, other] = tapes as [Tape, Tape?];
-  const { plan, model } = tape;
+const Still = memo(({ replays, frame }: { readonly replays: readonly Replayed[]; readonly frame: Frame }) => {
+  const [replayed, other] = replays as [Replayed, Replayed?];
+  const { plan, model } = replayed;
   const { runway, scenario } = model;
   const { weather } = scenario;
   const planned = plan.path
@@ -69,7 +69,7 @@ const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonl
         height={(runway.surfaceEndM - runway.surfaceStartM) * frame.unitsPerM}
       />
       {other ? <path className="line-other" d={pathOf(other.samples, x(frame), y(frame))} /> : null}
-      {piecesOf(tape.samples).map((piece) => (
+      {piecesOf(replayed.samples).map((piece) => (
         <path
           key={piece.samples[0]?.timeS}
           className={`trail trail-${piece.band}`}
@@ -99,18 +99,18 @@ const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonl
 const AEROPLANE = 'M0 -9 L2 -3 L10 1 V3 L2 2 L1 7 L4 9 V10 H-4 V9 L-1 7 L-2 2 L-10 3 V1 L-2 -3 Z';
 
 const Aeroplane = ({
-  tape,
+  replayed,
   frame,
   timeS,
   className,
 }: {
-  readonly tape: Tape;
+  readonly replayed: Replayed;
   readonly frame: Frame;
   readonly timeS: number;
   readonly className: string;
 }) => {
-  const s = tape.at(timeS, tape.scratch);
-  const { runway } = tape.model;
+  const s = replayed.at(timeS, replayed.scratch);
+  const { runway } = replayed.model;
   const px = frame.x(acrossM(runway, s.eastM, s.northM));
   const py = frame.y(alongM(runway, s.eastM, s.northM));
   const turn = degFromRad(s.headingRadT - runway.headingRadT);
@@ -125,24 +125,24 @@ const Aeroplane = ({
 
 export interface DrawingProps {
   /** The flight, and the one it is compared with. */
-  readonly tapes: readonly Tape[];
+  readonly replays: readonly Replayed[];
   readonly cursor: Cursor;
 }
 
 /** The circuit from above, runway up: as planned, as flown, and where the aeroplane is at the cursor. */
-export const PlanDrawing = ({ tapes, cursor }: DrawingProps) => {
+export const PlanDrawing = ({ replays, cursor }: DrawingProps) => {
   const timeS = useCursor(cursor);
-  const frame = useMemo(() => frameOf(tapes), [tapes]);
-  const [tape, other] = tapes as [Tape, Tape?];
+  const frame = useMemo(() => frameOf(replays), [replays]);
+  const [replayed, other] = replays as [Replayed, Replayed?];
   return (
     <svg
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
-      aria-label={`Plan: the circuit as planned and as flown; at the cursor on ${sampleAt(tape, timeS).leg.replaceAll('-', ' ')}`}
+      aria-label={`Plan: the circuit as planned and as flown; at the cursor on ${sampleAt(replayed, timeS).leg.replaceAll('-', ' ')}`}
     >
-      <Still tapes={tapes} frame={frame} />
-      {other ? <Aeroplane tape={other} frame={frame} timeS={timeS} className="glyph-other" /> : null}
-      <Aeroplane tape={tape} frame={frame} timeS={timeS} className="glyph-own" />
+      <Still replays={replays} frame={frame} />
+      {other ? <Aeroplane replayed={other} frame={frame} timeS={timeS} className="glyph-other" /> : null}
+      <Aeroplane replayed={replayed} frame={frame} timeS={timeS} className="glyph-own" />
     </svg>
   );
 };

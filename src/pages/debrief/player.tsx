@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'react';
 import { clockText } from '../../units/format.ts';
 import { type Cursor, useCursor } from './cursor.ts';
-import { type Sample, sampleAt, type Tape } from './tape.ts';
+import { type Replayed, type Sample, sampleAt } from './replayed.ts';
 
 const RATES = [0.5, 1, 2, 4, 8, 16] as const;
 
 interface PlayerProps {
-  readonly tape: Tape;
+  readonly replayed: Replayed;
   readonly endS: number;
   readonly cursor: Cursor;
   readonly onTakeOver: (timeS: number) => void;
@@ -17,7 +17,7 @@ const legStarts = (samples: readonly Sample[]): readonly Sample[] =>
   samples.filter((s, i) => !s.leg.startsWith('turn') && s.leg !== samples[i - 1]?.leg).slice(0, 14);
 
 /** Moves the cursor: plays at a rate, jumps to a leg, is drawn by hand, and hands the aeroplane over. */
-export const Player = ({ tape, endS, cursor, onTakeOver }: PlayerProps) => {
+export const Player = ({ replayed, endS, cursor, onTakeOver }: PlayerProps) => {
   const timeS = useCursor(cursor);
   const [playing, setPlaying] = useState(false);
   const [rate, setRate] = useState<(typeof RATES)[number]>(1);
@@ -61,15 +61,15 @@ export const Player = ({ tape, endS, cursor, onTakeOver }: PlayerProps) => {
         step={0.5}
         value={timeS}
         aria-label="Instant"
-        aria-valuetext={`${clockText(timeS)}, ${sampleAt(tape, timeS).leg.replaceAll('-', ' ')}`}
+        aria-valuetext={`${clockText(timeS)}, ${sampleAt(replayed, timeS).leg.replaceAll('-', ' ')}`}
         onChange={(event) => cursor.set(Number(event.currentTarget.value))}
       />
       <output className="player-clock">{clockText(timeS)}</output>
-      <button type="button" className="strong" onClick={() => onTakeOver(timeS)} disabled={!tape.exact}>
+      <button type="button" className="strong" onClick={() => onTakeOver(timeS)} disabled={!replayed.exact}>
         try it differently from here
       </button>
       <span className="player-legs">
-        {legStarts(tape.samples).map((s) => (
+        {legStarts(replayed.samples).map((s) => (
           <button key={s.timeS} type="button" onClick={() => cursor.set(s.timeS)}>
             {s.leg.replaceAll('-', ' ')}
           </button>

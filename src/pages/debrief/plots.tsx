@@ -3,7 +3,7 @@ import type { Mark } from '../../formats/attempt.ts';
 import { clockText, fixed, NO_VALUE } from '../../units/format.ts';
 import { type Cursor, useCursor } from './cursor.ts';
 import { pathOf } from './pieces.ts';
-import { type Sample, sampleAt, type Tape } from './tape.ts';
+import { type Replayed, type Sample, sampleAt } from './replayed.ts';
 
 /** One strip: what it shows, with how many decimals, and the least room its scale takes. */
 interface Strip {
@@ -34,15 +34,15 @@ const AXIS = 18;
 const HEIGHT = STRIPS.length * STRIP + MARKS + AXIS;
 
 interface PlotsProps {
-  readonly tapes: readonly Tape[];
+  readonly replays: readonly Replayed[];
   readonly marks: readonly Mark[];
   readonly cursor: Cursor;
 }
 
-const rangeOf = (strip: Strip, tapes: readonly Tape[]): readonly [number, number] => {
+const rangeOf = (strip: Strip, replays: readonly Replayed[]): readonly [number, number] => {
   let [low, high] = strip.least;
-  for (const tape of tapes) {
-    for (const sample of tape.samples) {
+  for (const replayed of replays) {
+    for (const sample of replayed.samples) {
       const value = strip.of(sample);
       if (Number.isNaN(value)) continue;
       low = Math.min(low, value);
@@ -60,9 +60,9 @@ const MARK_SHAPES: Readonly<Record<Mark['kind'], string>> = {
   note: 'M-3 -4 H3 V4 H-3 Z',
 };
 
-const Still = memo(({ tapes, marks }: Omit<PlotsProps, 'cursor'>) => {
-  const [tape] = tapes as [Tape];
-  const endS = Math.max(1, ...tapes.map((each) => each.endS));
+const Still = memo(({ replays, marks }: Omit<PlotsProps, 'cursor'>) => {
+  const [replayed] = replays as [Replayed];
+  const endS = Math.max(1, ...replays.map((each) => each.endS));
   const x = (timeS: number): number => LEFT + (timeS / endS) * (RIGHT - LEFT);
   const every = [15, 30, 60, 120, 300, 600].find((s) => endS / s <= 9) ?? 1200;
   const ticks = Array.from({ length: Math.floor(endS / every) + 1 }, (_, i) => i * every);
@@ -78,7 +78,7 @@ const Still = memo(({ tapes, marks }: Omit<PlotsProps, 'cursor'>) => {
         </g>
       ))}
       {STRIPS.map((strip, i) => {
-        const [low, high] = rangeOf(strip, tapes);
+        const [low, high] = rangeOf(strip, replays);
         const top = i * STRIP + 4;
         const y = (value: number): number => top + (1 - (value - low) / (high - low)) * (STRIP - 8);
         return (
@@ -87,10 +87,10 @@ const Still = memo(({ tapes, marks }: Omit<PlotsProps, 'cursor'>) => {
             {low < 0 && high > 0 ? (
               <line className="debrief-hair" x1={LEFT} x2={RIGHT} y1={y(0)} y2={y(0)} />
             ) : null}
-            {[...tapes].reverse().map((each) => (
+            {[...replays].reverse().map((each) => (
               <path
-                key={each === tape ? 'own' : 'other'}
-                className={each === tape ? 'plot-own' : 'plot-other'}
+                key={each === replayed ? 'own' : 'other'}
+                className={each === replayed ? 'plot-own' : 'plot-other'}
                 d={pathOf(
                   each.samples,
                   (s) => x(s.timeS),
@@ -123,12 +123,12 @@ const valueText = (strip: Strip, value: number): string =>
   Number.isNaN(value) ? NO_VALUE : `${fixed(value, strip.decimals)}${strip.unit === '°' ? '°' : ''}`;
 
 /** Everything over time, one strip each, with the cursor through all of them; a press or a drag moves it. */
-export const Plots = ({ tapes, marks, cursor }: PlotsProps) => {
+export const Plots = ({ replays, marks, cursor }: PlotsProps) => {
   const timeS = useCursor(cursor);
   const drawing = useRef<SVGSVGElement>(null);
-  const [tape, other] = tapes as [Tape, Tape?];
-  const endS = useMemo(() => Math.max(1, ...tapes.map((each) => each.endS)), [tapes]);
-  const now = sampleAt(tape, timeS);
+  const [replayed, other] = replays as [Replayed, Replayed?];
+  const endS = useMemo(() => Math.max(1, ...replays.map((each) => each.endS)), [replays]);
+  const now = sampleAt(replayed, timeS);
   const then = other ? sampleAt(other, timeS) : null;
   const x = LEFT + (timeS / endS) * (RIGHT - LEFT);
   const move = (event: PointerEvent) => {
@@ -147,7 +147,7 @@ export const Plots = ({ tapes, marks, cursor }: PlotsProps) => {
       onPointerDown={move}
       onPointerMove={move}
     >
-      <Still tapes={tapes} marks={marks} />
+      <Still replays={replays} marks={marks} />
       {STRIPS.map((strip, i) => (
         <g key={strip.name}>
           <text className="plot-name" x={4} y={i * STRIP + 15}>

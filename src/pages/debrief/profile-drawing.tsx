@@ -5,7 +5,7 @@ import { fixed } from '../../units/format.ts';
 import { useCursor } from './cursor.ts';
 import { pathOf, piecesOf } from './pieces.ts';
 import type { DrawingProps } from './plan-drawing.tsx';
-import { type Sample, sampleAt, type Tape } from './tape.ts';
+import { type Replayed, type Sample, sampleAt } from './replayed.ts';
 
 const WIDTH = 640;
 const HEIGHT = 208;
@@ -31,13 +31,13 @@ interface Frame {
 const FINAL_M = mFromNmi(1.8);
 const ROLL_M = 900;
 
-const frameOf = (tapes: readonly Tape[], part: Part): Frame => {
-  const { plan } = tapes[0] as Tape;
+const frameOf = (replays: readonly Replayed[], part: Part): Frame => {
+  const { plan } = replays[0] as Replayed;
   const final = part === 'final';
   const at = (s: Sample): number => (final ? s.alongM : s.distanceM);
   const shown = (s: Sample): boolean =>
     !final || (s.alongM > -FINAL_M && s.alongM < ROLL_M && FINAL_LEGS.has(s.leg));
-  const points = tapes.flatMap((tape) => tape.samples.filter(shown));
+  const points = replays.flatMap((replayed) => replayed.samples.filter(shown));
   const leftM = final ? -FINAL_M : 0;
   const rightM = final ? ROLL_M : (plan.path[plan.path.length - 1]?.distanceM ?? 1);
   const highM = Math.max(final ? mFromFt(600) : plan.heightM, ...points.map((s) => s.heightM)) * 1.06;
@@ -65,8 +65,8 @@ const FINAL_LEGS: ReadonlySet<string> = new Set([
 ]);
 
 /** Heights every 200 ft or so, and the planned path or the slope. */
-const Paper = ({ tape, frame }: { readonly tape: Tape; readonly frame: Frame }) => {
-  const { plan, model } = tape;
+const Paper = ({ replayed, frame }: { readonly replayed: Replayed; readonly frame: Frame }) => {
+  const { plan, model } = replayed;
   const { runway } = model;
   const every = frame.highM > mFromFt(1300) ? 500 : 200;
   const lines = [];
@@ -153,8 +153,8 @@ const Paper = ({ tape, frame }: { readonly tape: Tape; readonly frame: Frame }) 
   );
 };
 
-const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonly frame: Frame }) => {
-  const [tape, other] = tapes as [Tape, Tape?];
+const Still = memo(({ replays, frame }: { readonly replays: readonly Replayed[]; readonly frame: Frame }) => {
+  const [replayed, other] = replays as [Replayed, Replayed?];
   const px = (s: Sample): number => (frame.shown(s) ? frame.x(frame.at(s)) : Number.NaN);
   const py = (s: Sample): number => frame.y(s.heightM);
   // Unrolled anew at each circuit: no line back across the sheet.
@@ -173,9 +173,9 @@ const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonl
   };
   return (
     <g>
-      <Paper tape={tape} frame={frame} />
+      <Paper replayed={replayed} frame={frame} />
       {other ? <path className="line-other" d={line(other.samples)} /> : null}
-      {piecesOf(tape.samples).map((piece) => (
+      {piecesOf(replayed.samples).map((piece) => (
         <path key={piece.samples[0]?.timeS} className={`trail trail-${piece.band}`} d={line(piece.samples)} />
       ))}
     </g>
@@ -185,19 +185,19 @@ const Still = memo(({ tapes, frame }: { readonly tapes: readonly Tape[]; readonl
 const SIDE = 'M-11 1 L-9 -5 L-7 -1 L8 -1 Q11 0 8 2 L-9 2 Z';
 
 const Aeroplane = ({
-  tape,
+  replayed,
   frame,
   timeS,
   className,
 }: {
-  readonly tape: Tape;
+  readonly replayed: Replayed;
   readonly frame: Frame;
   readonly timeS: number;
   readonly className: string;
 }) => {
-  const sample = sampleAt(tape, timeS);
+  const sample = sampleAt(replayed, timeS);
   if (!frame.shown(sample)) return null;
-  const s = tape.at(timeS, tape.scratch);
+  const s = replayed.at(timeS, replayed.scratch);
   return (
     <path
       className={className}
@@ -207,18 +207,18 @@ const Aeroplane = ({
   );
 };
 
-const wordsAt = (tape: Tape, timeS: number): string => {
-  const s = sampleAt(tape, timeS);
+const wordsAt = (replayed: Replayed, timeS: number): string => {
+  const s = sampleAt(replayed, timeS);
   const far = s.alongM < 0 ? `, ${fixed(nmiFromM(-s.alongM), 1)} NM before the threshold` : '';
   return `Profile: height as planned and as flown; at the cursor ${fixed(ftFromM(s.heightM))} ft${far}`;
 };
 
 /** The circuit from the side, unrolled by distance, or its final against the slope. */
-export const ProfileDrawing = ({ tapes, cursor }: DrawingProps) => {
+export const ProfileDrawing = ({ replays, cursor }: DrawingProps) => {
   const timeS = useCursor(cursor);
   const [part, setPart] = useState<Part>('whole circuit');
-  const frame = useMemo(() => frameOf(tapes, part), [tapes, part]);
-  const [tape, other] = tapes as [Tape, Tape?];
+  const frame = useMemo(() => frameOf(replays, part), [replays, part]);
+  const [replayed, other] = replays as [Replayed, Replayed?];
   return (
     <>
       <div className="debrief-head-row">
@@ -231,10 +231,10 @@ export const ProfileDrawing = ({ tapes, cursor }: DrawingProps) => {
           ))}
         </span>
       </div>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={wordsAt(tape, timeS)}>
-        <Still tapes={tapes} frame={frame} />
-        {other ? <Aeroplane tape={other} frame={frame} timeS={timeS} className="glyph-other" /> : null}
-        <Aeroplane tape={tape} frame={frame} timeS={timeS} className="glyph-own" />
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={wordsAt(replayed, timeS)}>
+        <Still replays={replays} frame={frame} />
+        {other ? <Aeroplane replayed={other} frame={frame} timeS={timeS} className="glyph-other" /> : null}
+        <Aeroplane replayed={replayed} frame={frame} timeS={timeS} className="glyph-own" />
       </svg>
     </>
   );

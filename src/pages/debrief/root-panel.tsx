@@ -1,13 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
+import { firstItemOf, firstLookAt } from '../../flight/result-words.ts';
 import type { FlownResult } from '../../formats/result.ts';
 import { isAskedEnd } from '../../lesson/judge/report.ts';
 import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
-import { firstItemOf, firstLookAt } from '../fly/run/result.ts';
+import type { Replayed } from './replayed.ts';
 import { studyFlightOf } from './study-here.ts';
-import type { Tape } from './tape.ts';
 
 /** How far the search is. */
 export interface RootSearch {
@@ -22,7 +22,7 @@ const isRootProgress = (progress: object): progress is RootProgress => 'trying' 
 
 /** Asks the study for the root and then for the colours of the trail; stops when the page is left. */
 export const useRoot = (
-  tape: Tape | null,
+  replayed: Replayed | null,
   study: Study | null,
   onTrail: (trail: readonly TrailPiece[]) => void,
 ): RootSearch => {
@@ -34,9 +34,9 @@ export const useRoot = (
     why: '',
   });
   useEffect(() => {
-    if (tape === null || study === null || !tape.exact) return;
+    if (replayed === null || study === null || !replayed.exact) return;
     let gone = false;
-    const flight = studyFlightOf(tape);
+    const flight = studyFlightOf(replayed);
     const trail = study.ask({ task: 'trail', flight, circuit: null });
     const root = study.ask({ task: 'root', flight, circuit: null }, (progress) => {
       if (!gone && isRootProgress(progress)) setState((s) => ({ ...s, progress }));
@@ -57,7 +57,7 @@ export const useRoot = (
       root.cancel();
       trail.cancel();
     };
-  }, [tape, study, onTrail]);
+  }, [replayed, study, onTrail]);
   return { ...state, cancel: () => asked.current?.cancel() };
 };
 
@@ -95,7 +95,7 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
   const spoken = result !== null && result.kind !== 'not-searched';
   // Up to the last gate all was well, and then it was not: the search has nothing to say of that
   const afterwards = spoken && result.kind === 'nothing-wrong' && wentWrong(report);
-  const first = firstLookAt(report, report.outcome);
+  const first = firstLookAt(report);
   const item = firstItemOf(report);
   const trains = result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(item.id) : null);
   return (

@@ -2,10 +2,10 @@ import { exerciseOf } from '../../catalogue.ts';
 import { alignByLeg, timeInSecond } from '../../study/compare.ts';
 import type { StudyFlight } from '../../study/flown.ts';
 import type { TrailPiece } from '../../study/trail.ts';
-import type { Sample, Tape } from './tape.ts';
+import type { Replayed, Sample } from './replayed.ts';
 
 /** What the study is handed of a flight. */
-export const studyFlightOf = ({ recording, plan, limits }: Tape): StudyFlight => ({
+export const studyFlightOf = ({ recording, plan, limits }: Replayed): StudyFlight => ({
   recording,
   plan,
   exercise: exerciseOf(recording.scenario),
@@ -13,19 +13,19 @@ export const studyFlightOf = ({ recording, plan, limits }: Tape): StudyFlight =>
 });
 
 /** The trail in the study's colours, which were found by flying on from every instant; elsewhere as it was. */
-export const coloured = (tape: Tape, trail: readonly TrailPiece[]): Tape => {
+export const coloured = (replayed: Replayed, trail: readonly TrailPiece[]): Replayed => {
   const [first] = trail;
   const last = trail[trail.length - 1];
-  if (first === undefined || last === undefined) return tape;
+  if (first === undefined || last === undefined) return replayed;
   const colourOf = (sample: Sample): Sample => {
     const piece = trail.find(({ fromS, toS }) => sample.timeS >= fromS && sample.timeS < toS);
     return piece === undefined ? sample : { ...sample, band: piece.colour };
   };
-  return { ...tape, samples: tape.samples.map(colourOf) };
+  return { ...replayed, samples: replayed.samples.map(colourOf) };
 };
 
 /** The second flight on the first one's clock, leg by leg, so that one cursor serves both. */
-export const onClockOf = (first: Tape, second: Tape): Tape => {
+export const onClockOf = (first: Replayed, second: Replayed): Replayed => {
   if (first.memory === null || second.memory === null) return second;
   const alignment = alignByLeg(first.memory, second.memory);
   const back = { ...alignment, firstS: alignment.secondS, secondS: alignment.firstS };

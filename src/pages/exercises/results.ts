@@ -1,3 +1,4 @@
+import { outcomeWords } from '../../flight/outcome-words.ts';
 import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { isAskedEnd } from '../../lesson/judge/report.ts';
@@ -29,5 +30,5 @@ export const bestAndLast = (
 export const resultWords = (row: AttemptRow): string => {
   const outside = count(row, 'red') + count(row, 'amber');
   const stops = row.safety.length > 0 ? `, ${row.safety.length} safety` : '';
-  return `${row.outcome.replaceAll('-', ' ')}, ${count(row, 'green')} inside, ${outside} outside${stops}`;
+  return `${outcomeWords(row.outcome)}, ${count(row, 'green')} inside, ${outside} outside${stops}`;
 };

@@ -1,4 +1,5 @@
 import { useDeferredValue, useMemo, useState } from 'react';
+import { outcomeWords } from '../../flight/outcome-words.ts';
 import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import { isUnaided } from '../../lesson/attempts/attempt.ts';
 import { searchRows } from '../../lesson/attempts/search.ts';
@@ -21,8 +22,6 @@ const PASSES: Readonly<Record<Filter, (row: AttemptRow) => boolean>> = {
 
 const countOf = (row: AttemptRow, band: string): number =>
   row.items.filter((item) => item.band === band).length;
-
-const outcomeWords = (outcome: string): string => outcome.replaceAll('-', ' ');
 
 interface ListProps {
   readonly rows: readonly AttemptRow[];

@@ -1,5 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import { AEROPLANES, DEMO } from '../../catalogue.ts';
+import { ChoiceField, TextField } from '../field.tsx';
 import { chosen } from '../fly/sheets/choices.ts';
 import { flownBy, forgetCard, keepCard, useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
@@ -17,7 +18,6 @@ import {
   STAGE_NAMES,
   type StageName,
 } from './card-draft.ts';
-import { ChoiceField, TextField } from './inputs.tsx';
 
 const keys = <K extends string>(names: Readonly<Record<K, string>>): readonly K[] =>
   Object.keys(names) as K[];

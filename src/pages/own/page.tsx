@@ -4,22 +4,13 @@ import '../styles/own.css';
 import { ownFileText } from '../../formats/own-file.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { ownPlaces, takeIn, useOwnPlaces } from '../own-places.ts';
+import { saveFile } from '../save-file.ts';
 import { changeSettings } from '../store.ts';
 import { ThemeButton } from '../theme-button.tsx';
 import { CardForm } from './card-form.tsx';
 import { RunwayForm } from './runway-form.tsx';
 
 const FILE_NAME = 'my-circuit.json';
-
-/** Saves a text under a name, as the browser saves files. */
-const save = (text: string, name: string): void => {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 1000);
-};
 
 interface FileProps {
   readonly onSaid: (sentence: string) => void;
@@ -57,7 +48,13 @@ const OneFile = ({ onSaid }: FileProps) => {
         too: npm run fly -- --aerodrome {FILE_NAME}.
       </p>
       <div className="own-buttons">
-        <button type="button" disabled={nothing} onClick={() => save(ownFileText(ownPlaces()), FILE_NAME)}>
+        <button
+          type="button"
+          disabled={nothing}
+          onClick={() =>
+            saveFile(FILE_NAME, new Blob([ownFileText(ownPlaces())], { type: 'application/json' }))
+          }
+        >
           save the file
         </button>
         <label className="own-take">

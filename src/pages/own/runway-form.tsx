@@ -1,8 +1,8 @@
 import { type FormEvent, useState } from 'react';
+import { ChoiceField, TextField } from '../field.tsx';
 import { forgetAerodrome, keepAerodrome, useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
 import { changeSettings } from '../store.ts';
-import { ChoiceField, TextField } from './inputs.tsx';
 import {
   aerodromeOfDraft,
   draftOfAerodrome,

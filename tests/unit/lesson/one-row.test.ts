@@ -3,6 +3,7 @@
 import { tmpdir } from 'node:os';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { exerciseNamed } from '../../../src/exercises.ts';
+import { firstLookAt } from '../../../src/flight/result-words.ts';
 import { rowOf } from '../../../src/formats/attempt.ts';
 import type { Result } from '../../../src/formats/result.ts';
 import { answer } from '../../../src/headless/main.ts';
@@ -19,7 +20,6 @@ import { DEFAULT_TOLERANCES, LIMIT_TITLES, TOLERANCE_SETS } from '../../../src/l
 import { toleranceWords, valueWords } from '../../../src/lesson/judge/value-words.ts';
 import { verdictOf } from '../../../src/lesson/judge/verdict.ts';
 import { lookedAt } from '../../../src/pages/exercises/looked-at.ts';
-import { firstLookAt } from '../../../src/pages/fly/run/result.ts';
 import { exerciseFor } from '../../../src/pages/logbook/trained-by.ts';
 import { bodyOf, headNamed } from '../../support/attempts.ts';
 import { flyWithProcedures } from '../../support/procedures.ts';
@@ -101,7 +101,7 @@ describe('a rule added as one row', () => {
     expect(item).toMatchObject({ circuit: 1, leg: 'downwind', unit: 'cups', high: 50, band: 'red' });
     const sentence = `Downwind: thirst was ${valueWords(item.value, unitOf(item))}; the tolerance is at most 50 cups an hour.`;
     expect(itemSentence(item)).toBe(sentence);
-    expect(firstLookAt({ ...report, safety: [], go_arounds: [], items: [item] })).toBe(sentence);
+    expect(firstLookAt({ ...report, outcome: 'stopped', safety: [], go_arounds: [], items: [item] })).toBe(sentence);
     expect(verdictOf({ success: ['stopped'] }, 'stopped', '', { ...report, safety: [] }).against).toContain(
       `${sentence} Thirsty on downwind: less throttle keeps it in the tank.`,
     );

@@ -1,11 +1,12 @@
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
+import { ownAircraft } from '../../../src/flight/flight.ts';
 import { createHands } from '../../../src/input/hands.ts';
 import type { Intent } from '../../../src/input/intent.ts';
 import { addKeyEvent, advanceKeys, type KeyEvent, newKeyTimeline } from '../../../src/input/key-timeline.ts';
 import { type Keyboard, readKeys } from '../../../src/input/keyboard.ts';
 import type { Rate } from '../../../src/pages/fly/run/clock.ts';
-import { createDriver, ownAircraft } from '../../../src/pages/fly/run/driver.ts';
+import { createDriver } from '../../../src/pages/fly/run/driver.ts';
 import { readyFlight } from '../../../src/pages/fly/run/ready.ts';
 import { scenarioOf } from '../../../src/pages/fly/sheets/scenario-of-settings.ts';
 import { type Settings, settingsSchema } from '../../../src/pages/settings.ts';
@@ -69,7 +70,7 @@ const fly = (
     driver.frame(nowMs);
     if (flight.session.step >= steps) break;
   }
-  const { recorder, snapshot } = ownAircraft(flight.session);
+  const { recorder, snapshot } = ownAircraft(flight);
   const keyframe = recorder.recording.keyframes.at(-1);
   return {
     bytes: JSON.stringify([...(keyframe?.state ?? [])]),
@@ -138,12 +139,12 @@ describe('stepping back', () => {
     const at: Record<number, string> = {};
     for (let ms = 1000 / 60; flight.session.step < 40 * 60; ms += 1000 / 60) {
       driver.frame(ms);
-      at[flight.session.step] = JSON.stringify(ownAircraft(flight.session).snapshot);
+      at[flight.session.step] = JSON.stringify(ownAircraft(flight).snapshot);
     }
     for (const seconds of [30, 20, 10]) {
       driver.goTo(seconds * 60, hands);
       expect(flight.session.step).toBe(seconds * 60);
-      expect(JSON.stringify(ownAircraft(flight.session).snapshot)).toBe(at[seconds * 60]);
+      expect(JSON.stringify(ownAircraft(flight).snapshot)).toBe(at[seconds * 60]);
     }
   });
 });

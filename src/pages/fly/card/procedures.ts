@@ -1,3 +1,4 @@
+import { lessonMemory } from '../../../flight/flight.ts';
 import type { Lesson } from '../../../lesson/lesson.ts';
 import type { LessonMemory } from '../../../lesson/memory.ts';
 import { callPlace, nextCall } from '../../../lesson/procedures/call-places.ts';
@@ -14,8 +15,8 @@ import {
   type Wordings,
 } from '../../../lesson/procedures/wordings.ts';
 import { useStore } from '../../store.ts';
-import { lessonMemory, type ReadyFlight } from '../run/ready.ts';
-import { flightShown, tellFlight } from '../run/telling.ts';
+import type { ReadyFlight } from '../run/ready.ts';
+import { flightShown, tellShown } from '../run/telling.ts';
 import type { Announcer } from '../said/announcer.ts';
 import { NOTHING, type Prompt, type Shown, type ShownCheck, useProcedures } from './shown-procedures.ts';
 
@@ -69,13 +70,9 @@ const saying = (what: string, m: LessonMemory): string => `${what}/${m.legs.circ
 
 /** A correction stays to be read for so long, from when it was made. */
 const READ_S = 12;
-let correctedS = 0;
-
-/** Said, and on its way into the flight: the next step takes it. */
-let justSaid = '';
 
 /** Talked through, the call is offered where it is due. */
-const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean => {
+const offers = ({ lesson, radio }: ReadyFlight, m: LessonMemory, p: ProcedureMemory): boolean => {
   if (useStore.getState().settings.coach !== 'talked-through') return false;
   const call = nextCall(m, lesson);
   const check = currentList(p);
@@ -84,8 +81,8 @@ const offers = (m: LessonMemory, lesson: Lesson, p: ProcedureMemory): boolean =>
   const said = p.calls.some(
     (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
   );
-  if (said) justSaid = '';
-  return callPlace(call, m, lesson) === 'here' && !said && justSaid !== saying(call, m);
+  if (said) radio.justSaid = '';
+  return callPlace(call, m, lesson) === 'here' && !said && radio.justSaid !== saying(call, m);
 };
 
 let before = '';
@@ -106,11 +103,11 @@ export const showProcedures = (flight: ReadyFlight, announcer: Announcer): void 
     check: checkNow(p, lesson),
     heard: last === undefined ? '' : answerSaid(last.answer, lesson),
     calling: was.calling,
-    prompt: promptNow(p, m, lesson, was.calling || offers(m, lesson, p)),
+    prompt: promptNow(p, m, lesson, was.calling || offers(flight, m, p)),
     subscaleHpa: p.subscaleHpa,
     qnhHpa: lesson.procedures?.qnhHpa ?? 0,
   };
-  if (was.correction !== '' && lesson.where.timeS - correctedS > READ_S)
+  if (was.correction !== '' && lesson.where.timeS - flight.radio.correctedS > READ_S)
     useProcedures.setState({ correction: '' });
   const text = JSON.stringify(next);
   if (text === before && was.on) return;
@@ -127,7 +124,7 @@ export const openCall = (): void => {
   const p = m.procedures;
   if (p === null) return;
   const calling = !useProcedures.getState().calling;
-  const shown = calling || offers(m, flight.lesson, p);
+  const shown = calling || offers(flight, m, p);
   useProcedures.setState({ calling, prompt: promptNow(p, m, flight.lesson, shown), correction: '' });
 };
 
@@ -136,11 +133,11 @@ export const sayOption = (place: number): void => {
   const { prompt } = useProcedures.getState();
   const option = prompt?.options[place];
   if (prompt === null || option === undefined) return;
-  tellFlight('say', `${prompt.what}/${option.choice}`);
+  tellShown('say', `${prompt.what}/${option.choice}`);
   const flight = flightShown();
   if (flight !== null) {
-    justSaid = saying(prompt.what, lessonMemory(flight));
-    correctedS = flight.lesson.where.timeS;
+    flight.radio.justSaid = saying(prompt.what, lessonMemory(flight));
+    flight.radio.correctedS = flight.lesson.where.timeS;
   }
   const right = prompt.options.find(({ choice }) => choice === 0)?.text ?? '';
   const silent = useStore.getState().settings.coach === 'silent';
@@ -156,6 +153,6 @@ export const turnSubscale = (by: number): void => {
   const { on, subscaleHpa } = useProcedures.getState();
   if (!on) return;
   const to = Math.min(1090, Math.max(850, subscaleHpa + by));
-  tellFlight('subscale', String(to));
+  tellShown('subscale', String(to));
   useProcedures.setState({ subscaleHpa: to });
 };

@@ -7,7 +7,7 @@ import { besideNow } from '../said/speech.ts';
 import { instrumentsNow } from '../scales/instruments.ts';
 import type { Rate } from './clock.ts';
 import { flightCommands } from './commands.ts';
-import { hasProcedures, tellFlight } from './telling.ts';
+import { shownHasProcedures, tellShown } from './telling.ts';
 
 /** What an action that does not move the aeroplane's controls does. */
 export interface FlightActs {
@@ -44,7 +44,7 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
     onPress(() => {
       const next = to();
       useStore.setState({ look: next });
-      tellFlight('look', String(next));
+      tellShown('look', String(next));
     });
   return {
     freeze: onPress(acts.freeze),
@@ -63,8 +63,8 @@ export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boo
         planHeld: down,
         planLooks: down && s.settings.picture === 'cockpit-with-plan' ? s.planLooks + 1 : s.planLooks,
       })),
-    'tick-check': onPress(() => (hasProcedures() ? tellFlight('tick', '') : tickNext(['check'])())),
-    'make-call': onPress(() => (hasProcedures() ? besideNow()?.openCall() : tickNext(['call'])())),
+    'tick-check': onPress(() => (shownHasProcedures() ? tellShown('tick', '') : tickNext(['check'])())),
+    'make-call': onPress(() => (shownHasProcedures() ? besideNow()?.openCall() : tickNext(['call'])())),
     'say-1': onPress(() => besideNow()?.sayOption(0)),
     'say-2': onPress(() => besideNow()?.sayOption(1)),
     'say-3': onPress(() => besideNow()?.sayOption(2)),

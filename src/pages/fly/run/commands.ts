@@ -1,10 +1,13 @@
 import type { ActionId } from '../../../input/actions.ts';
+import type { ReadyFlight } from './ready.ts';
 
 /**
  * The one way from buttons and keys to the flight. The flight registers itself when it has been loaded; until
  * then nothing happens.
  */
 export interface FlightCommands {
+  /** The flight that is shown; null while there is none. */
+  shown(): ReadyFlight | null;
   /** Down or up, at an instant in the time of `event.timeStamp`. */
   act(action: ActionId, down: boolean, atMs: number): void;
   /** Puts the power lever where a slider was dragged, 0..1; the trim wheel likewise, -1..1. */

@@ -1,11 +1,11 @@
+import { ownAircraft } from '../../../flight/flight.ts';
 import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../../lesson/attempts/attempt.ts';
 import { STEP_HZ } from '../../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../../logbook-here.ts';
 import { useStore } from '../../store.ts';
-import { ownAircraft } from './driver.ts';
 import { marksOf } from './marks-of.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import type { FlightLog, ReadyFlight } from './ready.ts';
 import { loadResults } from './results.ts';
 
 /** With what a flight begins that has begun elsewhere. */
@@ -13,24 +13,6 @@ export interface BegunElsewhere {
   readonly parent?: Parent | null;
   readonly help?: HelpUsed;
   readonly journal?: FlightJournal;
-}
-
-/** Keeps one flight in the logbook: second by second while it goes on, whole when it is over. */
-export interface FlightLog {
-  /** Every frame: costs nothing while nothing was flown. */
-  note(): void;
-  /** The flight stands still: counted when the user asked for it. */
-  froze(asked: boolean): void;
-  /** How much help there was so far. */
-  help(): HelpUsed;
-  /** The flight is over and becomes an attempt; resolves once it is kept. */
-  ended(): Promise<void>;
-  /** From an ended flight another way on is flown: another attempt, with this one as its parent. */
-  branches(atS: number): void;
-  /** Another page is looked at: counts and journal are brought up to date. */
-  left(): void;
-  /** Nobody goes on with it. */
-  dropped(): void;
 }
 
 /** Steps before a flight is worth a journal. */
@@ -61,7 +43,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   let over = false;
   let attempt: string | null = null;
 
-  const recordingNow = () => ownAircraft(flight.session).recorder.recording;
+  const recordingNow = () => ownAircraft(flight).recorder.recording;
   const help = (): HelpUsed => {
     const { stepsBack, planLooks } = useStore.getState();
     const { handStyle, picture: shown, coach: loud } = settingsNow();
@@ -91,26 +73,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     watchedSteps = 0;
   };
   const bodyNow = async (): Promise<AttemptBody> => {
-    const [{ resultOf }, { judged, practised }] = await Promise.all([
-      import('../../../formats/result.ts'),
-      loadResults(),
-    ]);
-    const { scenario, session } = flight;
-    const flownS = session.step / STEP_HZ;
-    const {
-      scenario: _,
-      model_version: __,
-      ...result
-    } = resultOf(
-      scenario,
-      judged(flight, help().watchedS),
-      lessonMemory(flight),
-      flownS,
-      practised(flight)
-        ? { outcome: 'practised', why: 'What was to be practised was flown.' }
-        : { outcome: 'time-up', why: 'The flight was left.' },
-      flight.limits,
-    );
+    const { resultHere } = await loadResults();
+    const result = resultHere(flight, help().watchedS);
     const recording = recordingNow();
     return { recording, marks: marksOf(recording), result, judgedBy: flight.judgedBy };
   };
@@ -168,13 +132,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   };
 };
 
-const logs = new WeakMap<ReadyFlight, FlightLog>();
-
 /** The log of a flight; it goes with it from page to page. */
 export const logOf = (flight: ReadyFlight, begun: BegunElsewhere = {}): FlightLog => {
-  const known = logs.get(flight);
-  if (known !== undefined) return known;
-  const log = createFlightLog(flight, begun);
-  logs.set(flight, log);
-  return log;
+  flight.log ??= createFlightLog(flight, begun);
+  return flight.log;
 };

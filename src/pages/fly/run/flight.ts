@@ -1,3 +1,4 @@
+import { ownAircraft } from '../../../flight/flight.ts';
 import { keyCap, keysOf } from '../../../input/actions.ts';
 import { watchGamepads } from '../../../input/gamepad.ts';
 import { createHands } from '../../../input/hands.ts';
@@ -21,7 +22,7 @@ import { meters } from '../scales/meters.ts';
 import { actionsOf } from './action-table.ts';
 import type { Rate } from './clock.ts';
 import { registerFlight } from './commands.ts';
-import { createDriver, type Driver, ownAircraft } from './driver.ts';
+import { createDriver, type Driver } from './driver.ts';
 import { type BegunElsewhere, logOf } from './flight-log.ts';
 import { askedBy, keepFlight, keptFlight } from './kept-flight.ts';
 import { whenLeft } from './leaving.ts';
@@ -30,7 +31,7 @@ import { loadPilots, pilotsNow } from './pilots.ts';
 import { type ReadyFlight, readyFlight, readyFrom } from './ready.ts';
 import { loadResults, resultsNow } from './results.ts';
 import { createShower } from './shower.ts';
-import { tellFlight } from './telling.ts';
+import { tellShown } from './telling.ts';
 import { offerUnfinished, takeUpUnfinished } from './unfinished.ts';
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -144,13 +145,13 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
         set({ notice: `The machine was busy: ${droppedS.toFixed(1)} s of flight were skipped.` });
         droppedS = 0;
       },
-      isPractised: () => resultsNow()?.practised(next) ?? false,
+      isPractised: () => resultsNow()?.isPractised(next) ?? false,
       onEnded: () => {
         sound.hush();
         set({ frozen: true, frozenWhy: '' });
         void log.ended();
-        void loadResults().then(({ resultOf }) => {
-          if (flight === next && driver?.ended) set({ result: resultOf(next, log.help()), sheet: 'result' });
+        void loadResults().then(({ cardOf }) => {
+          if (flight === next && driver?.ended) set({ result: cardOf(next, log.help()), sheet: 'result' });
         });
       },
     });
@@ -231,7 +232,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const takeUp = async (id: string) => {
     const from = await takeUpUnfinished(id, (before) =>
       flight
-        ? { help: logOf(flight).help(), marks: marksOf(ownAircraft(flight.session).recorder.recording) }
+        ? { help: logOf(flight).help(), marks: marksOf(ownAircraft(flight).recorder.recording) }
         : before,
     );
     set({ sheet: null, unfinished: [] });
@@ -303,7 +304,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       goTo(Math.round(timeS * STEP_HZ), `Again from ${clockText(timeS)}.`);
     },
     finish: () => driver?.finish(),
-    work: (item) => tellFlight('tick', item),
+    shown: () => flight,
+    work: (item) => tellShown('tick', item),
     setSound: (on) => {
       sound.set(on);
       set({ sound: on });

@@ -1,6 +1,7 @@
+import { lessonMemory } from '../../../flight/flight.ts';
 import { endingOf } from '../../../lesson/judge/outcome.ts';
 import type { Settings } from '../../settings.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import type { ReadyFlight } from './ready.ts';
 
 /** What only changes how a flight is shown and held, not which flight it is. */
 const SHOWN_ONLY: ReadonlySet<string> = new Set([

@@ -2,12 +2,12 @@
  * The model pilot, fetched when it is wanted: who flies by hand and alone needs none. Once a flight stands it is
  * fetched in any case, so that nothing is asked for later.
  */
-type Pilots = typeof import('./model-pilot.ts');
+type Pilots = typeof import('../../../flight/model-pilot.ts');
 
 let pilots: Pilots | null = null;
 
 export const loadPilots = async (): Promise<Pilots> => {
-  pilots ??= await import('./model-pilot.ts');
+  pilots ??= await import('../../../flight/model-pilot.ts');
   return pilots;
 };
 

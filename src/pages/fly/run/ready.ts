@@ -1,17 +1,9 @@
 import { newSeenLights } from '../../../aerodrome/slope-lights.ts';
-import { planCircuit } from '../../../circuit/plan.ts';
 import { GATES_FT } from '../../../circuit/stabilised.ts';
-import type { CircuitPlan } from '../../../circuit/types.ts';
-import { type JudgedBy, limitsOf } from '../../../lesson/judge/edit-tolerances.ts';
-import type { ToleranceSet } from '../../../lesson/judge/tolerances.ts';
-import type { Lesson } from '../../../lesson/lesson.ts';
-import { lessonOfScenario } from '../../../lesson/lesson-of.ts';
-import type { LessonMemory } from '../../../lesson/memory.ts';
-import { createLessonFold } from '../../../lesson/watch/lesson-fold.ts';
-import { forkSession } from '../../../session/fork.ts';
-import { createPlayback } from '../../../session/playback.ts';
+import { beginFlight, type FlightAsked, resumeFlight } from '../../../flight/begin.ts';
+import type { Flight } from '../../../flight/flight.ts';
+import type { HelpUsed } from '../../../lesson/attempts/attempt.ts';
 import type { Recording } from '../../../session/recording.ts';
-import { createSession, type Session, tick } from '../../../session/session.ts';
 import type { ControlSource } from '../../../session/source.ts';
 import type { Model } from '../../../simulation/model.ts';
 import type { Scenario } from '../../../simulation/scenario.ts';
@@ -19,40 +11,48 @@ import { newSnapshot } from '../../../simulation/snapshot.ts';
 import type { Gate, ViewFrame } from '../../../views/frame.ts';
 import { createTrail, extendTrail, type Trail } from '../../../views/trail.ts';
 import { judgedByNow } from '../../tolerances.ts';
-import { trafficEntries } from './traffic.ts';
+import { pilotsNow } from './pilots.ts';
 
-/** A flight that stands ready: the session and everything that is drawn and marked from it. */
-export interface ReadyFlight {
-  session: Session;
-  readonly scenario: Scenario;
-  readonly model: Model;
-  readonly plan: CircuitPlan;
-  readonly lesson: Lesson;
+/** A flight that stands ready on the page, and everything that is drawn and kept of it. */
+export interface ReadyFlight extends Flight {
   readonly trail: Trail;
   readonly frame: ViewFrame;
-  /** What it is judged by, from its beginning to its end. */
-  readonly judgedBy: JudgedBy;
-  readonly limits: ToleranceSet;
+  /** Null until somebody keeps it. */
+  log: FlightLog | null;
+  readonly radio: Radio;
+}
+
+/** Keeps one flight in the logbook: second by second while it goes on, whole when it is over. */
+export interface FlightLog {
+  /** Every frame: costs nothing while nothing was flown. */
+  note(): void;
+  /** The flight stands still: counted when the user asked for it. */
+  froze(asked: boolean): void;
+  /** How much help there was so far. */
+  help(): HelpUsed;
+  /** The flight is over and becomes an attempt; resolves once it is kept. */
+  ended(): Promise<void>;
+  /** From an ended flight another way on is flown: another attempt, with this one as its parent. */
+  branches(atS: number): void;
+  /** Another page is looked at: counts and journal are brought up to date. */
+  left(): void;
+  /** Nobody goes on with it. */
+  dropped(): void;
+}
+
+/** What the page remembers of the calls beside what the lesson does. */
+export interface Radio {
+  /** Said, and on its way into the flight: the next step takes it. */
+  justSaid: string;
+  /** When the last call was put right. */
+  correctedS: number;
 }
 
 const GATES: readonly Gate[] = GATES_FT.map((heightFt) => ({ heightFt, text: `${heightFt} ft` }));
 
-/** Prepares a flight; throws an Error sentence when it cannot begin. */
-export const readyFlight = (
-  scenario: Scenario,
-  makeSource: (model: Model, plan: CircuitPlan) => ControlSource<unknown>,
-  model: Model,
-): ReadyFlight => {
-  const { aeroplane, aerodrome, weather } = scenario;
-  const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);
-  const lesson = lessonOfScenario(scenario, model.runway, plan, null);
-  const judgedBy = judgedByNow();
-  const limits = limitsOf(judgedBy);
-  const session = createSession([
-    { scenario, source: makeSource(model, plan), folds: [createLessonFold(lesson, limits) as never] },
-    ...trafficEntries(scenario, plan),
-  ]);
-  const trail = createTrail();
+const shown = (flight: Flight, trail: Trail): ReadyFlight => {
+  const { model, plan } = flight;
+  const { aeroplane, aerodrome, weather } = flight.scenario;
   const frame: ViewFrame = {
     snapshot: newSnapshot(),
     plan,
@@ -71,33 +71,30 @@ export const readyFlight = (
     gates: GATES,
     traffic: [],
   };
-  return { session, scenario, model, plan, lesson, trail, frame, judgedBy, limits };
+  return { ...flight, trail, frame, log: null, radio: { justSaid: '', correctedS: 0 } };
 };
 
-/** A recorded flight where it stood at a step, ready to be flown on; its trail is flown once more. */
+/** What every flight of the page is begun with. Nobody else flies where the pilots have not been fetched. */
+const here = (): Pick<FlightAsked, 'otherPilot' | 'judgedBy'> => ({
+  otherPilot: pilotsNow()?.otherPilot ?? null,
+  judgedBy: judgedByNow(),
+});
+
+/** Prepares a flight; throws an Error sentence when it cannot begin. */
+export const readyFlight = (scenario: Scenario, source: FlightAsked['source'], model: Model): ReadyFlight =>
+  shown(beginFlight({ ...here(), scenario, model, source }), createTrail());
+
+/** A recorded flight where it stood at a step, ready to be flown on. */
 export const readyFrom = (
   recording: Recording,
   atStep: number,
   source: ControlSource<unknown>,
   model: Model,
 ): ReadyFlight => {
-  const { scenario } = recording;
-  const flight = readyFlight(scenario, () => source, model);
-  const folds = flight.session.aircraft[0]?.folds ?? [];
-  const forked = forkSession([{ recording, source, folds }], Math.min(atStep, recording.steps));
-  const shadow = createSession([
-    { scenario, source: createPlayback(recording), folds: [] },
-    ...trafficEntries(scenario, flight.plan),
-  ]);
-  while (shadow.step < forked.step) {
-    tick(shadow);
-    const snapshot = shadow.aircraft[0]?.snapshot;
-    if (snapshot) extendTrail(flight.trail, snapshot);
-  }
-  flight.session = { step: forked.step, aircraft: [...forked.aircraft, ...shadow.aircraft.slice(1)] };
-  return flight;
+  const trail = createTrail();
+  const asked = { ...here(), model, source };
+  return shown(
+    resumeFlight(recording, atStep, asked, (s) => extendTrail(trail, s)),
+    trail,
+  );
 };
-
-/** What the lesson remembers of the flight now. */
-export const lessonMemory = (flight: ReadyFlight): LessonMemory =>
-  flight.session.aircraft[0]?.foldMemories[0] as LessonMemory;

@@ -1,10 +1,10 @@
-type Results = typeof import('./result.ts');
+type Results = typeof import('./result-card.ts');
 
 let results: Results | null = null;
 
 /** Fetches what judges a flight; kept once it is there. */
 export const loadResults = async (): Promise<Results> => {
-  results ??= await import('./result.ts');
+  results ??= await import('./result-card.ts');
   return results;
 };
 

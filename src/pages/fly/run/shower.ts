@@ -1,3 +1,4 @@
+import { lessonMemory, ownAircraft } from '../../../flight/flight.ts';
 import type { Session } from '../../../session/session.ts';
 import { STEP_HZ } from '../../../simulation/scenario.ts';
 import type { FlightSound } from '../../../sound/flight-sound.ts';
@@ -6,10 +7,9 @@ import type { Drawing } from '../drawing/drawing.ts';
 import type { Announcer } from '../said/announcer.ts';
 import { createSpeech } from '../said/speech.ts';
 import { clockId, meters } from '../scales/meters.ts';
-import { type Driver, ownAircraft } from './driver.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import type { Driver } from './driver.ts';
+import type { ReadyFlight } from './ready.ts';
 import { showSlowly } from './slow.ts';
-import { showFlight } from './telling.ts';
 
 /** Steps between two looks at what changes slowly: 0.25 s. */
 const SLOW_STEPS = STEP_HZ / 4;
@@ -31,14 +31,13 @@ export const createShower = (announcer: Announcer, drawing: Drawing, sound: Flig
 
   return (flight: ReadyFlight, driver: Driver, nowMs: number): void => {
     const shown = driver.frame(nowMs);
-    const { snapshot, controls } = ownAircraft(flight.session);
+    const { snapshot, controls } = ownAircraft(flight);
     const { step } = snapshot;
     // Another flight, or this one taken up elsewhere: everything is written anew.
     if (flight.session !== session) {
       session = flight.session;
       slowStep = -1;
       second = -1;
-      showFlight(flight);
     }
     if (drawing.setting) meters.write(shown, controls, step, drawing.setting);
     writeClock(step);

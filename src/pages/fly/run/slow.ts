@@ -1,11 +1,12 @@
 import { lightLetters } from '../../../aerodrome/slope-lights.ts';
+import { lessonMemory } from '../../../flight/flight.ts';
 import type { Snapshot } from '../../../simulation/snapshot.ts';
 import { useStore } from '../../store.ts';
 import { legWords } from '../card/card-data.ts';
 import { nextWords } from '../card/next-words.ts';
 import type { Announcer } from '../said/announcer.ts';
 import { logOf } from './flight-log.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import type { ReadyFlight } from './ready.ts';
 import { resultsNow } from './results.ts';
 
 const LIGHT_WORDS: Readonly<Record<string, string>> = { W: 'white', R: 'red', P: 'changing', '-': 'dark' };
@@ -34,7 +35,7 @@ export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer
   if (keys.every((key) => before[key] === changes[key])) return;
   useStore.setState(changes);
   if (before.legId !== legId) {
-    const marks = resultsNow()?.marksNow(flight, logOf(flight).help().watchedS) ?? [];
+    const marks = resultsNow()?.marksOfLegs(flight, logOf(flight).help().watchedS) ?? [];
     useStore.setState({ marks });
     if (before.settings.announce) announcer.say(`${changes.leg}.${next ? ` Next: ${next}.` : ''}`);
     // A look chosen for the leg before would hide what this one asks for.

@@ -1,20 +1,19 @@
-import { tell } from '../../../session/session.ts';
+import { hasProcedures, tellFlight } from '../../../flight/run.ts';
 import type { PilotEvent } from '../../../simulation/pilot-event.ts';
-import { lessonMemory, type ReadyFlight } from './ready.ts';
+import { flightCommands } from './commands.ts';
+import type { ReadyFlight } from './ready.ts';
 
 /** The flight that is shown: ticks, calls and looks go into its recording. */
-let shown: ReadyFlight | null = null;
+export const flightShown = (): ReadyFlight | null => flightCommands()?.shown() ?? null;
 
-export const showFlight = (flight: ReadyFlight | null): void => {
-  shown = flight;
+/** Something done beside the controls of the flight that is shown; its next step takes it. */
+export const tellShown = (kind: PilotEvent['kind'], value: string): void => {
+  const flight = flightShown();
+  if (flight !== null) tellFlight(flight, kind, value);
 };
 
-export const flightShown = (): ReadyFlight | null => shown;
-
-/** Something done beside the controls; the next step takes it. */
-export const tellFlight = (kind: PilotEvent['kind'], value: string): void => {
-  if (shown) tell(shown.session, 0, kind, value);
+/** Checks, calls and lookout belong to the flight that is shown. */
+export const shownHasProcedures = (): boolean => {
+  const flight = flightShown();
+  return flight !== null && hasProcedures(flight);
 };
-
-/** Checks, calls and lookout belong to this flight. */
-export const hasProcedures = (): boolean => (shown ? lessonMemory(shown).procedures !== null : false);

@@ -1,5 +1,5 @@
 import { changeSettings, useStore } from '../../store.ts';
-import { tellFlight } from '../run/telling.ts';
+import { tellShown } from '../run/telling.ts';
 
 /** The level to go back to. */
 let before: 'talked-through' | 'reminded' = 'reminded';
@@ -11,6 +11,6 @@ export const toggleSilence = (): void => {
   if (coach !== 'silent') before = coach;
   const next = loud ? 'silent' : before;
   changeSettings({ coach: next, announce: !loud });
-  tellFlight('coach', next);
+  tellShown('coach', next);
   useStore.setState({ notice: loud ? 'Nothing more is said.' : 'Coach and announcements speak again.' });
 };

@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import { outcomeTitle } from '../../../flight/outcome-words.ts';
+import type { FlownResult } from '../../../formats/result.ts';
 import { itemTitle, unitOf } from '../../../lesson/judge/item-words.ts';
 import type { ItemReport, LegReport, Report } from '../../../lesson/judge/report.ts';
 import { valueWords } from '../../../lesson/judge/value-words.ts';
@@ -8,9 +10,8 @@ import { BAND_WORDS } from '../../bands.ts';
 import { Items } from '../../judged-items.tsx';
 import { goTo } from '../../route.ts';
 import { useStore } from '../../store.ts';
-import { legWords } from '../card/card-data.ts';
 import { flightCommands } from '../run/commands.ts';
-import type { ResultCard } from '../run/result.ts';
+import type { ResultCard } from '../run/shown-result.ts';
 import { ResultPlan, ResultProfile } from './result-drawings.tsx';
 import { SheetOver } from './sheet.tsx';
 import { CAUTION } from './start-sheet.tsx';
@@ -124,8 +125,8 @@ const Gates = ({ report }: { readonly report: Report }) => (
 const startsOf = (legs: readonly LegReport[]): readonly LegReport[] =>
   legs.filter((leg) => ['upwind', 'crosswind', 'downwind', 'base', 'final'].includes(leg.leg)).slice(-5);
 
-const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
-  const [atS, setAtS] = useState(Math.max(0, Math.floor(result.flightS - 30)));
+const AgainFrom = ({ result }: { readonly result: FlownResult }) => {
+  const [atS, setAtS] = useState(Math.max(0, Math.floor(result.flight_s - 30)));
   return (
     <div className="from-here">
       <label htmlFor="again-from">Again from</label>
@@ -134,7 +135,7 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
         id="again-from"
         type="range"
         min={0}
-        max={Math.floor(result.flightS)}
+        max={Math.floor(result.flight_s)}
         value={atS}
         aria-valuetext={clockText(atS)}
         onChange={(event) => setAtS(Number(event.currentTarget.value))}
@@ -142,7 +143,7 @@ const AgainFrom = ({ result }: { readonly result: ResultCard }) => {
       <button type="button" className="strong" data-first onClick={() => flightCommands()?.fromInstant(atS)}>
         again from here
       </button>
-      {startsOf(result.report.legs).map((leg) => (
+      {startsOf(result.legs).map((leg) => (
         <button
           key={`${leg.leg}-${leg.from_s}`}
           type="button"
@@ -188,13 +189,12 @@ const AgainstPart = ({ verdict, advice }: ResultCard) => {
   );
 };
 
-const outcomeWords = (outcome: ResultCard['outcome']): string => legWords(outcome);
-
 /** What happened: the circuit drawn, leg by leg, gates, touchdown, stop, and what to look at first. */
 export const ResultSheet = () => {
-  const result = useStore((s) => s.result);
+  const card = useStore((s) => s.result);
   const attempt = useStore((s) => s.attempt);
-  if (!result) return null;
+  if (!card) return null;
+  const { result } = card;
   const close = () => useStore.setState({ sheet: null });
   const again = () => {
     close();
@@ -202,27 +202,27 @@ export const ResultSheet = () => {
   };
   return (
     <SheetOver
-      title={`${outcomeWords(result.outcome)} after ${clockText(result.flightS)}`}
+      title={`${outcomeTitle(result.outcome)} after ${clockText(result.flight_s)}`}
       onClose={close}
       className="sheet-result"
     >
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must reach it (axe: scrollable-region-focusable) */}
       <section className="result-body" aria-label="What happened" tabIndex={0}>
         <p>{result.why}</p>
-        <VerdictPart {...result} />
-        <p className="first-look">{result.firstLook}</p>
-        <AgainstPart {...result} />
+        <VerdictPart {...card} />
+        <p className="first-look">{card.firstLook}</p>
+        <AgainstPart {...card} />
         <div className="drawings">
-          <ResultPlan drawn={result.drawn} />
-          <ResultProfile drawn={result.drawn} />
+          <ResultPlan drawn={card.drawn} />
+          <ResultProfile drawn={card.drawn} />
         </div>
         <div className="result-tables">
-          <LegTable items={result.report.items} />
-          <Gates report={result.report} />
+          <LegTable items={result.items} />
+          <Gates report={result} />
         </div>
-        <Items items={result.report.items} />
+        <Items items={result.items} />
         <p className="soft">
-          Flown with: {result.help}. Judged by: {result.judgedBy}. {CAUTION}
+          Flown with: {card.help}. Judged by: {card.judgedBy}. {CAUTION}
         </p>
       </section>
       <div className="result-foot">

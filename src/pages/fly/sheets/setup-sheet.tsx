@@ -1,10 +1,11 @@
-import { type FormEvent, type ReactNode, useId, useMemo, useState } from 'react';
+import { type FormEvent, useMemo, useState } from 'react';
 import { parseWind, windText } from '../../../formats/wind-text.ts';
 import { JUDGED_EXERCISES } from '../../../judged-exercises.ts';
 import { inParts } from '../../../lesson/exercises/syllabus.ts';
 import type { Scenario } from '../../../simulation/scenario.ts';
 import { fixed } from '../../../units/format.ts';
 import { exercisesNow, loadExercises } from '../../exercises-room.ts';
+import { ChoiceField, Field } from '../../field.tsx';
 import type { Settings } from '../../settings.ts';
 import { changeSettings, useStore } from '../../store.ts';
 import { anySeed } from '../../train.ts';
@@ -27,23 +28,6 @@ const PICTURES: readonly {
   },
   { id: 'cockpit', text: 'cockpit only', says: 'window, instruments and lights, as in the air' },
 ];
-
-interface FieldProps {
-  readonly label: string;
-  readonly hint?: string;
-  readonly children: (ids: { readonly id: string; readonly 'aria-describedby': string }) => ReactNode;
-}
-
-const Field = ({ label, hint, children }: FieldProps) => {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      {children({ id, 'aria-describedby': `${id}-hint` })}
-      <small id={`${id}-hint`}>{hint}</small>
-    </div>
-  );
-};
 
 const windProblem = (wind: string): string => {
   try {
@@ -191,7 +175,7 @@ export const SetupSheet = () => {
               </select>
             )}
           </Field>
-          <Field label="Runway">
+          <Field label="Runway" hint="">
             {(ids) => (
               <select
                 {...ids}
@@ -221,7 +205,7 @@ export const SetupSheet = () => {
               />
             )}
           </Field>
-          <Field label="Turbulence">
+          <Field label="Turbulence" hint="">
             {(ids) => (
               <select
                 {...ids}
@@ -283,57 +267,49 @@ export const SetupSheet = () => {
               />
             )}
           </Field>
-          <Field label="Checks and calls" hint="to be worked and made on every leg">
-            {(ids) => (
-              <select
-                {...ids}
-                value={draft.radio}
-                onChange={(e) => change({ radio: e.target.value as Settings['radio'] })}
-              >
-                <option value="none">none, flying only</option>
-                <option value="untowered">without a tower</option>
-                <option value="towered">with a tower</option>
-              </select>
-            )}
-          </Field>
-          <Field label="Words of the calls">
-            {(ids) => (
-              <select
-                {...ids}
-                value={draft.callWords}
-                onChange={(e) => change({ callWords: e.target.value as Settings['callWords'] })}
-              >
-                <option value="icao">CAP 413, ICAO</option>
-                <option value="faa">FAA</option>
-              </select>
-            )}
-          </Field>
-          <Field label="Others in the circuit" hint="flown by model pilots ahead of you">
-            {(ids) => (
-              <select
-                {...ids}
-                value={String(draft.others)}
-                onChange={(e) => change({ others: Number(e.target.value) as Settings['others'] })}
-              >
-                <option value="0">nobody</option>
-                <option value="1">one</option>
-                <option value="2">two</option>
-              </select>
-            )}
-          </Field>
-          <Field label="Coach" hint="M silences everything">
-            {(ids) => (
-              <select
-                {...ids}
-                value={draft.coach}
-                onChange={(e) => change({ coach: e.target.value as Settings['coach'] })}
-              >
-                <option value="talked-through">talks you through</option>
-                <option value="reminded">reminds you</option>
-                <option value="silent">is silent</option>
-              </select>
-            )}
-          </Field>
+          <ChoiceField
+            label="Checks and calls"
+            hint="to be worked and made on every leg"
+            value={draft.radio}
+            choices={[
+              ['none', 'none, flying only'],
+              ['untowered', 'without a tower'],
+              ['towered', 'with a tower'],
+            ]}
+            onChange={(radio) => change({ radio })}
+          />
+          <ChoiceField
+            label="Words of the calls"
+            hint=""
+            value={draft.callWords}
+            choices={[
+              ['icao', 'CAP 413, ICAO'],
+              ['faa', 'FAA'],
+            ]}
+            onChange={(callWords) => change({ callWords })}
+          />
+          <ChoiceField
+            label="Others in the circuit"
+            hint="flown by model pilots ahead of you"
+            value={String(draft.others)}
+            choices={[
+              ['0', 'nobody'],
+              ['1', 'one'],
+              ['2', 'two'],
+            ]}
+            onChange={(others) => change({ others: Number(others) as Settings['others'] })}
+          />
+          <ChoiceField
+            label="Coach"
+            hint="M silences everything"
+            value={draft.coach}
+            choices={[
+              ['talked-through', 'talks you through'],
+              ['reminded', 'reminds you'],
+              ['silent', 'is silent'],
+            ]}
+            onChange={(coach) => change({ coach })}
+          />
           <ToleranceFields draft={draft} onChange={change} />
           <fieldset className="choices">
             <legend>How much is shown</legend>

@@ -19,12 +19,4 @@ export const SHEETS = {
 
 /** Fetches the others once the flight stands, so that none is asked for later, perhaps without a network. */
 export const fetchSheets = (): Promise<unknown> =>
-  Promise.all([
-    loadSetup(),
-    loadHelp(),
-    loadResult(),
-    loadUnfinished(),
-    loadPilots(),
-    loadResults(),
-    import('../../../formats/result.ts'),
-  ]);
+  Promise.all([loadSetup(), loadHelp(), loadResult(), loadUnfinished(), loadPilots(), loadResults()]);

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Limit } from '../../../lesson/judge/limit.ts';
 import { LIMIT_TITLES, TOLERANCE_SETS } from '../../../lesson/judge/tolerances.ts';
+import { ChoiceField } from '../../field.tsx';
 import type { Settings } from '../../settings.ts';
 import { tolerancesOf } from '../../tolerances.ts';
 
@@ -52,17 +53,13 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
   };
   return (
     <>
-      <div className="field">
-        <label htmlFor="judged-by">Judged by</label>
-        <select id="judged-by" value={id} onChange={(e) => onChange({ tolerances: e.target.value })}>
-          {TOLERANCE_SETS.map((each) => (
-            <option key={each.id} value={each.id}>
-              {each.title}
-            </option>
-          ))}
-        </select>
-        <small>the tolerances of a flight, from its beginning on</small>
-      </div>
+      <ChoiceField
+        label="Judged by"
+        hint="the tolerances of a flight, from its beginning on"
+        value={id}
+        choices={TOLERANCE_SETS.map((each) => [each.id, each.title] as const)}
+        onChange={(tolerances) => onChange({ tolerances })}
+      />
       <details className="tolerances">
         <summary>{set.title}: the limits, to be read and changed</summary>
         <p className="soft">

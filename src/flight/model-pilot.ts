@@ -1,7 +1,7 @@
-import type { CircuitPlan } from '../../../circuit/types.ts';
-import { createPilot, refusal } from '../../../pilot/pilot.ts';
-import type { ControlSource } from '../../../session/source.ts';
-import type { Model } from '../../../simulation/model.ts';
+import type { CircuitPlan } from '../circuit/types.ts';
+import { createPilot, refusal } from '../pilot/pilot.ts';
+import type { ControlSource } from '../session/source.ts';
+import type { Model } from '../simulation/model.ts';
 
 /** Why the model pilot will not fly this, as a sentence, or null. */
 export const pilotRefusal = (model: Model, plan: CircuitPlan): string | null => refusal(model, plan);

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_TOLERANCES } from '../../../src/lesson/judge/tolerances.ts';
-import { layOut, sampleAt, type Tape } from '../../../src/pages/debrief/tape.ts';
+import { layOut, type Replayed, sampleAt } from '../../../src/pages/debrief/replayed.ts';
 import { forkSession } from '../../../src/session/fork.ts';
 import { createPlayback } from '../../../src/session/playback.ts';
 import { tick } from '../../../src/session/session.ts';
@@ -11,9 +11,9 @@ import { flyFault, noFault, speedFrom } from '../../support/faults.ts';
 
 describe('a flight laid out for the debrief', () => {
   const { flight } = flyFault({ windDeg: 30, windKt: 8, leg: 'base' }, speedFrom('final', 12));
-  let tape: Tape;
+  let replayed: Replayed;
   beforeAll(() => {
-    tape = layOut(flight.recording, DEFAULT_TOLERANCES);
+    replayed = layOut(flight.recording, DEFAULT_TOLERANCES);
   });
 
   it('stands at any instant exactly where a session that flies the recorded hands stands', () => {
@@ -22,20 +22,20 @@ describe('a flight laid out for the debrief', () => {
     const seen = newSnapshot();
     for (const timeS of [0.5, 12.35, 47, 80.1]) {
       while (session.step < Math.round(timeS * 60)) tick(session);
-      expect(tape.at(timeS, seen)).toEqual(session.aircraft[0]?.snapshot);
+      expect(replayed.at(timeS, seen)).toEqual(session.aircraft[0]?.snapshot);
     }
     // Backwards too.
-    expect(tape.at(3, seen).step).toBe(180);
+    expect(replayed.at(3, seen).step).toBe(180);
   });
 
   it('has found the same gates as the result that was kept, and colours what came after a missed one', () => {
     const { result } = keptBody(flight);
-    expect(tape.memory?.gates.map((gate) => gate.why.length === 0)).toEqual(
+    expect(replayed.memory?.gates.map((gate) => gate.why.length === 0)).toEqual(
       result.gates.map((gate) => gate.stabilised),
     );
     const missed = result.go_arounds.find((g) => g.at_s === null && g.due_at_s !== null);
     expect(missed).toBeDefined();
-    const after = tape.samples.filter((s) => s.timeS > (missed?.due_at_s ?? 0) + 1 && s.leg === 'final');
+    const after = replayed.samples.filter((s) => s.timeS > (missed?.due_at_s ?? 0) + 1 && s.leg === 'final');
     expect(after.length).toBeGreaterThan(5);
     expect(new Set(after.map((s) => s.band))).toEqual(new Set(['go-around']));
   });
@@ -48,8 +48,8 @@ describe('a flight laid out for the debrief', () => {
   });
 
   it('samples twice a second, in order, and finds the one before a time', () => {
-    expect(tape.samples.length).toBe(Math.ceil(flight.recording.steps / 30) + 1);
-    expect(sampleAt(tape, 10.3).timeS).toBe(10);
-    expect(sampleAt(tape, -1).timeS).toBe(0);
+    expect(replayed.samples.length).toBe(Math.ceil(flight.recording.steps / 30) + 1);
+    expect(sampleAt(replayed, 10.3).timeS).toBe(10);
+    expect(sampleAt(replayed, -1).timeS).toBe(0);
   });
 });

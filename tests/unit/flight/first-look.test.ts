@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/judge/report.ts';
+import { firstLookAt } from '../../../src/flight/result-words.ts';
+import {
+  EMPTY_REPORT,
+  type ItemReport,
+  type Outcome,
+  type Report,
+} from '../../../src/lesson/judge/report.ts';
 import { DEG, FT, valueWords } from '../../../src/lesson/judge/value-words.ts';
-import { firstLookAt } from '../../../src/pages/fly/run/result.ts';
 
 const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): ItemReport => ({
   id,
@@ -16,7 +21,11 @@ const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): Ite
   source: 'made up for this test',
 });
 
-const report = (changes: Partial<Report>): Report => ({ ...EMPTY_REPORT, ...changes });
+const report = (changes: Partial<Report>, outcome: Outcome = 'stopped') => ({
+  ...EMPTY_REPORT,
+  ...changes,
+  outcome,
+});
 
 describe('what to look at first (lesson.md: the root, not the symptom)', () => {
   it('is a safety stop before everything else', () => {
@@ -49,6 +58,13 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
     expect(first).toMatch(/^Downwind: height/);
     expect(first).toContain('1180 ft');
     expect(first).toContain('900 ft to 1100 ft');
+  });
+
+  it('is how it ended, where that was no landing, before any item', () => {
+    const items = [item('downwind-height', 'downwind', 'red')];
+    expect(firstLookAt(report({ items }, 'ran-off'))).toContain('keeping straight');
+    expect(firstLookAt(report({ items }, 'crashed'))).toContain('how it met the ground');
+    expect(firstLookAt(report({ items }, 'time-up'))).toMatch(/^Downwind: height/);
   });
 
   it('praises only what was judged', () => {

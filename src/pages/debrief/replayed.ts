@@ -10,15 +10,19 @@ import type { LessonMemory } from '../../lesson/memory.ts';
 import type { LegName } from '../../lesson/names.ts';
 import { slopeFromAimRad } from '../../lesson/watch/gates.ts';
 import { createLessonFold } from '../../lesson/watch/lesson-fold.ts';
-import { createPlayback } from '../../session/playback.ts';
-import { eventsAt, type Recording } from '../../session/recording.ts';
-import { begin, startControls } from '../../simulation/begin.ts';
-import { type Controls, copyControls, neutralControls, quantiseControls } from '../../simulation/controls.ts';
+import type { Recording } from '../../session/recording.ts';
+import {
+  beginReplay,
+  type Instant,
+  instantOf,
+  replayTo,
+  resumeReplay,
+  seeInstant,
+} from '../../session/replay.ts';
+import type { Fold } from '../../session/source.ts';
 import { type Model, prepare } from '../../simulation/model.ts';
-import { observe } from '../../simulation/observe.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import { newSnapshot, type Snapshot } from '../../simulation/snapshot.ts';
-import { step } from '../../simulation/step.ts';
 import { degFromRad, ftFromM, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
 import { distanceAlong, type Track, trackOf } from '../../views/profile/track.ts';
 import { type ApproachBand, bandNow } from './approach-bands.ts';
@@ -49,7 +53,7 @@ export interface Sample {
 }
 
 /** A recorded flight laid out to be looked at: its samples, and the whole of it at any instant. */
-export interface Tape {
+export interface Replayed {
   readonly recording: Recording;
   readonly model: Model;
   readonly plan: CircuitPlan;
@@ -69,35 +73,23 @@ export interface Tape {
   at(timeS: number, into: Snapshot): Snapshot;
 }
 
-interface Kept {
-  readonly step: number;
-  readonly state: Float64Array;
-  readonly controls: Controls;
-}
-
 const SAMPLE_STEPS = STEP_HZ / 2;
 const ON_FINAL: ReadonlySet<LegName> = new Set(['final', 'turn-to-final', 'hold-off']);
 const ON_RUNWAY: ReadonlySet<LegName> = new Set(['take-off-roll', 'landing-roll', 'stopped', 'line-up']);
 
-const kept = (at: number, state: Float64Array, controls: Readonly<Controls>): Kept => {
-  const copy = neutralControls();
-  copyControls(controls, copy);
-  return { step: at, state: state.slice(), controls: copy };
-};
-
-const lastBefore = (instants: readonly Kept[], at: number): Kept => {
+const lastBefore = (instants: readonly Instant[], at: number): Instant => {
   let low = 0;
   let high = instants.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((instants[middle] as Kept).step <= at) low = middle;
+    if ((instants[middle] as Instant).step <= at) low = middle;
     else high = middle - 1;
   }
-  return instants[low] as Kept;
+  return instants[low] as Instant;
 };
 
 /** Lays a flight out, with the approach as those limits see it. Throws an Error sentence where its circuit cannot be planned. */
-export const layOut = (recording: Recording, limits: ToleranceSet): Tape => {
+export const layOut = (recording: Recording, limits: ToleranceSet): Replayed => {
   const { scenario } = recording;
   const model = prepare(scenario);
   const { runway } = model;
@@ -144,24 +136,13 @@ export const layOut = (recording: Recording, limits: ToleranceSet): Tape => {
   const at = (timeS: number, into: Snapshot): Snapshot => {
     const wanted = Math.max(0, Math.min(recording.steps, Math.round(timeS * STEP_HZ)));
     const from = lastBefore(instants, wanted);
-    const controls = neutralControls();
-    copyControls(from.controls, controls);
-    const state = from.state.slice();
-    observe(model, state, controls, into);
-    if (!whole) {
-      into.step = from.step;
-      into.timeS = from.step / STEP_HZ;
+    if (!whole || from.step === wanted) {
+      seeInstant(model, from, into);
       return into;
     }
-    const hands = createPlayback(recording);
-    const memoryOfHands = hands.begin(into, controls);
-    for (let now = from.step; now < wanted; now += 1) {
-      hands.next(into, memoryOfHands, controls);
-      quantiseControls(controls, model.topStage);
-      step(model, state, controls);
-      observe(model, state, controls, into);
-    }
-    return into;
+    const replay = resumeReplay(recording, model, from);
+    replayTo(replay, wanted);
+    return Object.assign(into, replay.snapshot);
   };
   const endS = recording.steps / STEP_HZ;
   return {
@@ -188,44 +169,30 @@ const flyAgain = (
   lesson: Lesson,
   limits: ToleranceSet,
   take: Take,
-): { readonly instants: readonly Kept[]; readonly memory: LessonMemory } => {
-  const fold = createLessonFold(lesson, limits);
-  const state = begin(model);
-  const controls = startControls(model);
-  quantiseControls(controls, model.topStage);
-  const seen = newSnapshot();
-  observe(model, state, controls, seen);
-  const memory = fold.begin(seen);
-  const hands = createPlayback(recording);
-  const handsMemory = hands.begin(seen, controls);
-  const instants: Kept[] = [];
+): { readonly instants: readonly Instant[]; readonly memory: LessonMemory } => {
+  const replay = beginReplay(recording, model, [createLessonFold(lesson, limits) as Fold<unknown>]);
+  const memory = replay.foldMemories[0] as LessonMemory;
+  const instants: Instant[] = [];
   for (let at = 0; at <= recording.steps; at += 1) {
-    if (at % STEP_HZ === 0) instants.push(kept(at, state, controls));
+    replayTo(replay, at);
+    if (at % STEP_HZ === 0) instants.push(instantOf(replay));
     if (at % SAMPLE_STEPS === 0 || at === recording.steps)
-      take(seen, memory.legs.leg, bandNow(memory, lesson, seen, limits));
-    if (at === recording.steps) break;
-    hands.next(seen, handsMemory, controls);
-    quantiseControls(controls, model.topStage);
-    step(model, state, controls);
-    observe(model, state, controls, seen);
-    fold.step(memory, seen, eventsAt(recording, at));
+      take(replay.snapshot, memory.legs.leg, bandNow(memory, lesson, replay.snapshot, limits));
   }
   return { instants, memory };
 };
 
-const seeKeyframes = (recording: Recording, model: Model, take: Take): readonly Kept[] => {
+const seeKeyframes = (recording: Recording, model: Model, take: Take): readonly Instant[] => {
   const seen = newSnapshot();
-  return recording.keyframes.map(({ step: at, state, controls }) => {
-    observe(model, state, controls, seen);
-    seen.step = at;
-    seen.timeS = at / STEP_HZ;
+  for (const keyframe of recording.keyframes) {
+    seeInstant(model, keyframe, seen);
     take(seen, 'line-up', 'plain');
-    return kept(at, state, controls);
-  });
+  }
+  return recording.keyframes;
 };
 
 /** The sample at or before a time. */
-export const sampleAt = ({ samples }: Tape, timeS: number): Sample => {
+export const sampleAt = ({ samples }: Replayed, timeS: number): Sample => {
   let low = 0;
   let high = samples.length - 1;
   while (low < high) {

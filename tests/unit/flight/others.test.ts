@@ -1,50 +1,31 @@
 // Others in the circuit: seeded, flown by model pilots at the same tick, told to the flight and into its recording.
 import * as v from 'valibot';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { alongM } from '../../../src/aerodrome/runway.ts';
 import { startOfLeg } from '../../../src/circuit/start-of-leg.ts';
-import type { Keyboard } from '../../../src/input/keyboard.ts';
-import { createDriver } from '../../../src/pages/fly/run/driver.ts';
-import { otherPilot } from '../../../src/pages/fly/run/other-pilot.ts';
-import { loadPilots } from '../../../src/pages/fly/run/pilots.ts';
-import { lessonMemory, type ReadyFlight, readyFlight } from '../../../src/pages/fly/run/ready.ts';
+import { beginFlight, type FlightAsked, setBack } from '../../../src/flight/begin.ts';
+import { type Flight, lessonMemory } from '../../../src/flight/flight.ts';
+import { otherPilot } from '../../../src/flight/other-pilot.ts';
+import { othersInSight } from '../../../src/flight/others.ts';
+import { flyStep } from '../../../src/flight/run.ts';
 import { scenarioOf } from '../../../src/pages/fly/sheets/scenario-of-settings.ts';
 import { type Settings, settingsSchema } from '../../../src/pages/settings.ts';
 import { createPilot, type PilotMemory } from '../../../src/pilot/pilot.ts';
-import { type Aircraft, createSession, tick } from '../../../src/session/session.ts';
+import { type Aircraft, advance, createSession, decide } from '../../../src/session/session.ts';
 import { prepare } from '../../../src/simulation/model.ts';
 import { newSnapshot, type Snapshot } from '../../../src/simulation/snapshot.ts';
 
-const QUIET: Keyboard = {
-  advance: () => {},
-  read: () => {},
-  strike: () => {},
-  release: () => {},
-  anyDown: () => false,
-  destroy: () => {},
-};
+const readyFrom = (
+  { scenario, model }: ReturnType<typeof scenarioOf>,
+  source: FlightAsked['source'] = (own, plan) => createPilot(own, plan) as never,
+): Flight => beginFlight({ scenario, model, source, otherPilot, judgedBy: null });
 
-const standing = (changes: Partial<Settings> = {}): ReadyFlight => {
-  const settings = v.parse(settingsSchema, { start: 'downwind', others: 1, ...changes });
-  const { scenario, model } = scenarioOf(settings);
-  return readyFlight(scenario, (own, plan) => createPilot(own, plan) as never, model);
-};
+const standing = (changes: Partial<Settings> = {}): Flight =>
+  readyFrom(scenarioOf(v.parse(settingsSchema, { start: 'downwind', others: 1, ...changes })));
 
-const fly = (flight: ReadyFlight, seconds: number) => {
-  const driver = createDriver(flight, QUIET, { onDropped: () => {}, onEnded: () => {} });
-  driver.start(0);
-  let ms = 0;
-  const until = flight.session.step + seconds * 60;
-  while (flight.session.step < until && !driver.ended) {
-    ms += 200;
-    driver.frame(ms);
-  }
-  return driver;
+const fly = (flight: Flight, seconds: number): void => {
+  for (let i = 0; i < seconds * 60; i += 1) flyStep(flight);
 };
-
-beforeAll(async () => {
-  await loadPilots();
-});
 
 describe('others in the circuit', () => {
   it('begin ahead and are flown at the same tick', () => {
@@ -78,20 +59,19 @@ describe('others in the circuit', () => {
 
   it('stand where they stood when the flight is set back', () => {
     const flight = standing();
-    const driver = fly(flight, 12);
+    fly(flight, 12);
     const at = flight.session.step;
     const before = flight.session.aircraft[1]?.snapshot.eastM;
     fly(flight, 10);
-    driver.goTo(at, createPilot(flight.model, flight.plan) as never);
+    setBack(flight, at, createPilot(flight.model, flight.plan) as never);
     expect(flight.session.aircraft).toHaveLength(2);
     expect(flight.session.aircraft[1]?.snapshot.eastM).toBe(before);
   });
 
   it('go around while the student stands on the runway, and never come near', () => {
     const settings = v.parse(settingsSchema, { start: 'line-up', others: 2 });
-    const { scenario, model } = scenarioOf(settings);
     const standsStill = { name: 'hands', live: true, begin: () => ({}), next: () => {} } as const;
-    const flight = readyFlight(scenario, () => standsStill as never, model);
+    const flight = readyFrom(scenarioOf(settings), () => standsStill as never);
     let nearestM = Number.POSITIVE_INFINITY;
     for (let t = 0; t < 330; t += 2) {
       fly(flight, 2);
@@ -121,7 +101,7 @@ describe('others in the circuit', () => {
       ...scenario,
       procedures: { ...scenario.procedures!, traffic: [{ from: 'downwind' as const, vacatesS: 20 }] },
     };
-    const flight = readyFlight(behind, (own, plan) => createPilot(own, plan) as never, model);
+    const flight = readyFrom({ scenario: behind, model });
     const other = () => flight.session.aircraft[1]!;
     let furthestM = 0;
     for (let t = 0; t < 300; t += 2) {
@@ -135,11 +115,12 @@ describe('others in the circuit', () => {
     // A student on a long final, 1.4 NM out, has not gone by
     const start = { at: startOfLeg(flight.plan, 'downwind'), trimmed: true, leg: 'downwind' } as const;
     const reaches = (own: Snapshot | null): number => {
-      const source = otherPilot(prepare({ ...scenario, start }), flight.plan, { own });
+      const source = otherPilot(prepare({ ...scenario, start }), flight.plan);
       const session = createSession([{ scenario: { ...scenario, start }, source, folds: [] }]);
       let outM = 0;
       for (let i = 0; i < 110 * 60; i += 1) {
-        tick(session);
+        decide(session, own === null ? [] : [{ snapshot: own }]);
+        advance(session);
         const { snapshot } = session.aircraft[0] as Aircraft;
         outM = Math.min(outM, alongM(model.runway, snapshot.eastM, snapshot.northM));
       }
@@ -160,11 +141,11 @@ describe('others in the circuit', () => {
     const flight = standing();
     fly(flight, 2);
     // From the start of downwind to that of base it is 2.3 NM, too far to be picked up; 25 s later 1.8 NM
-    expect(flight.frame.traffic).toEqual([]);
+    expect(othersInSight(flight)).toEqual([]);
     fly(flight, 23);
-    expect(flight.frame.traffic).toHaveLength(1);
+    expect(othersInSight(flight)).toHaveLength(1);
     const alone = standing({ others: 0 });
     fly(alone, 2);
-    expect(alone.frame.traffic).toEqual([]);
+    expect(othersInSight(alone)).toEqual([]);
   });
 });

@@ -1,0 +1,19 @@
+import type { FlownResult } from '../../../formats/result.ts';
+import type { Verdict } from '../../../lesson/judge/verdict.ts';
+import type { FlownPath } from './flown-path.ts';
+
+/** What the result card shows: what is kept of the flight, and words for it. */
+export interface ResultCard {
+  readonly result: FlownResult;
+  readonly firstLook: string;
+  /** Of the exercise; null where it is none of the catalogue's. */
+  readonly verdict: Verdict | null;
+  readonly exercise: string;
+  /** What is said to rows that left their tolerance. */
+  readonly advice: readonly string[];
+  /** The set it was judged by. */
+  readonly judgedBy: string;
+  readonly drawn: FlownPath;
+  /** How much help there was. */
+  readonly help: string;
+}
