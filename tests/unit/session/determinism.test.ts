@@ -155,6 +155,36 @@ describe('a session', () => {
     expect(both[1]).toEqual(bytesOf(fly(begun(2), 700))[0]);
   });
 
+  it('is cut anywhere with a source that looks at another aircraft, and goes on to the same bytes', () => {
+    const follower: ControlSource<{ seenM: number }> = {
+      name: 'follower',
+      begin: () => ({ seenM: 0 }),
+      next: (snapshot, memory, controls, around) => {
+        memory.seenM += 0.01 * ((around?.[0]?.snapshot.heightM ?? 0) - memory.seenM);
+        controls.elevator = 0.001 * (memory.seenM - snapshot.heightM);
+        controls.throttle = 0.6;
+      },
+    };
+    const session = createSession([
+      { scenario: gusty(1), source: wanderer, folds: [witness] },
+      { scenario: gusty(2), source: follower, folds: [] },
+    ]);
+    fly(session, 700);
+    // From here the two have keyframes at different steps
+    changeSource(session, 0, createScript([]));
+    fly(session, 500);
+    const wanted = bytesOf(session);
+    const sources = [createScript([]), follower];
+    for (const cut of [701, 900, 1199, 1200]) {
+      const entries = session.aircraft.map(({ recorder, folds }, i) => ({
+        recording: recorder.recording,
+        source: sources[i] as ControlSource<unknown>,
+        folds,
+      }));
+      expect(bytesOf(fly(forkSession(entries, cut), 1200 - cut)), `${cut}`).toEqual(wanted);
+    }
+  });
+
   it('refuses to go where the recording has not been', () => {
     const { recording } = fly(begun(), 10).aircraft[0]!.recorder;
     expect(() => forkSession([{ recording, source: wanderer, folds: [] }], 11)).toThrow(
