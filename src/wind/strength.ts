@@ -4,7 +4,8 @@
  *
  * Mechanical, made by the wind over the ground: MIL-F-8785C with the mean wind that blows at 20 ft, sigma_w =
  * 0.1 W20 at every height, sigma_u = sigma_v = sigma_w / k^0.4. (The source's own profile with its z0 of 0.15 ft
- * makes that 1.22 u*; measured over land 1.25 to 1.3 u*.) Never more than the level has.
+ * makes that 1.22 u*, short grass 1.33; measured over land 1.25 to 1.3 u*. Over rough ground, which the source does
+ * not mean, it is too little: 0.8 u* over z0 0.25 m.) Never more than the level has.
  * Convective, what the level has beyond that: all three alike through the mixed layer, but the surface blocks the
  * vertical motion, and its variance falls to nothing at the ground as z^(2/3) in the lowest tenth of the mixed
  * layer: free convection by measurement (Kaimal et al. 1976, J. Atmos. Sci. 33, 2152; Lenschow et al. 1980, 37,
