@@ -12,23 +12,23 @@ import { ftFromM } from '../units/conversions.ts';
 import { bracketRoot, horizontalLengthFt, verticalLengthFt } from './dryden.ts';
 
 /** Where a transition's numbers stand. The first three are what it was worked out for. */
-export const FOR_HEIGHT_FT = 0;
-export const FOR_TAS_MPS = 1;
-const FOR_DT_S = 2;
+export const FOR_HEIGHT_FT = 0; // definition: a place
+export const FOR_TAS_MPS = 1; // definition: a place
+const FOR_DT_S = 2; // definition: a place
 /** k^0.4 at the height. */
-export const ROOT = 3;
+export const ROOT = 3; // definition: a place
 /** What is left of u, and how much of a draw is added. */
-export const U_LEFT = 4;
-export const U_NEW = 5;
+export const U_LEFT = 4; // definition: a place
+export const U_NEW = 5; // definition: a place
 /** Two chains, of v and of w. */
-export const CHAIN_V = 6;
-export const CHAIN_W = 11;
+export const CHAIN_V = 6; // definition: a place
+export const CHAIN_W = 11; // definition: a place
 /** In a chain: what is left of a and of b, what b takes of a, then the root of the noise. */
-export const LEFT = 0;
-export const TAKEN = 1;
-export const A_FROM_1 = 2;
-export const B_FROM_1 = 3;
-export const B_FROM_2 = 4;
+export const LEFT = 0; // definition: a place
+export const TAKEN = 1; // definition: a place
+export const A_FROM_1 = 2; // definition: a place
+export const B_FROM_1 = 3; // definition: a place
+export const B_FROM_2 = 4; // definition: a place
 
 /** The last transition worked out. A pure function of its first three numbers: who asks for others gets others. */
 export const transition = new Float64Array(16);

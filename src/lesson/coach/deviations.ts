@@ -21,7 +21,7 @@ interface Live {
   readonly value: (c: CoachContext) => number | null;
 }
 
-const SETTLE_S = 8;
+const SETTLE_S = 8; // our choice: as stretch.ts waits
 
 const speed = (leg: LegName, rank: number): Live => ({
   rule: `${leg}-speed`,
@@ -63,14 +63,15 @@ const flapOverKt = ({ lesson, s }: CoachContext): number => {
 
 const AIRBORNE: readonly LegName[] = ['upwind', 'crosswind', 'downwind', 'turn-to-base', 'base', 'final'];
 
-const CLIMBING_MPS = 1;
-const BELOW_M = mFromFt(50);
+const CLIMBING_MPS = 1; // our choice: less is level
+const BELOW_M = mFromFt(50); // our choice: half of a licence test’s tolerance
 
 /** The climb is over, and the descent that some customs begin abeam has not begun. */
 const levelOnDownwind = ({ lesson, s }: CoachContext): boolean =>
   lesson.where.alongM > 0 &&
   !(s.verticalSpeedMps > CLIMBING_MPS && s.heightM < lesson.plan.heightM - BELOW_M);
 
+/** Ranks, the lower the more urgent, and seconds to settle (our choice: speed and bank low down before all else). */
 const LIVE: readonly Live[] = [
   { rule: 'flap-limit', legs: AIRBORNE, settleS: 0, rank: 12, value: flapOverKt },
   bank('final', 10),

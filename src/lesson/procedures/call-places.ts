@@ -12,8 +12,8 @@ export type CallId = (typeof CALL_IDS)[number];
 
 export type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
 
-const LAST_CALL_M = mFromFt(200);
-const FLOWN_FIRST_S = 3;
+const LAST_CALL_M = mFromFt(200); // common practice: the last call of a circuit
+const FLOWN_FIRST_S = 3; // our choice: nobody calls while rolling out
 
 const onLeg = (is: boolean): CallPlace => (is ? 'here' : 'not-yet');
 

@@ -8,7 +8,7 @@ import { type AnswerFact, type AnswerId, type CallFact, isReadBack, type Procedu
 import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';
 
 /** From the call to the answer. */
-const ANSWER_S = 2.5;
+const ANSWER_S = 2.5; // our choice: what a tower takes
 /** Without a clearance by here one goes around (common practice). */
 const LAST_CLEARANCE_M = mFromFt(200);
 

@@ -18,7 +18,7 @@ import type { LessonMemory } from '../memory.ts';
 import type { LegName } from '../names.ts';
 import { askGoAround } from './dues.ts';
 
-const IDLE = 0.03;
+const IDLE = 0.03; // our choice: a lever all but closed
 
 const DESCENDING: ReadonlySet<LegName> = new Set(['base', 'turn-to-final', 'final']);
 

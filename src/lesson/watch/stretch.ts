@@ -10,17 +10,17 @@ import { type LegName, turnOnto } from '../names.ts';
 
 /** Seconds after a roll-out before speed, height and track are assessed (common practice). */
 const SETTLE_S = 8;
-const CLIMBING_MPS = 1;
-const OFF_THE_LEG_RAD = radFromDeg(60);
-const SLIPPING_RAD = radFromDeg(6);
+const CLIMBING_MPS = 1; // our choice: what belongs to the stretch
+const OFF_THE_LEG_RAD = radFromDeg(60); // our choice: what belongs to the stretch
+const SLIPPING_RAD = radFromDeg(6); // our choice: what belongs to the stretch
 /** Steady: wings level, speed still, for ten seconds (common practice). */
 const STEADY_S = 10;
-const STEADY_BANK_RAD = radFromDeg(5);
-const STEADY_IAS_MPS = mpsFromKt(3);
-const STEADY_ABOVE_M = mFromFt(200);
-const LAMPS_ABOVE_M = mFromFt(200);
-const CLIMB_FROM_M = mFromFt(200);
-const STILL_BELOW_M = mFromFt(50);
+const STEADY_BANK_RAD = radFromDeg(5); // common practice, as above
+const STEADY_IAS_MPS = mpsFromKt(3); // common practice, as above
+const STEADY_ABOVE_M = mFromFt(200); // our choice: what belongs to the stretch
+const LAMPS_ABOVE_M = mFromFt(200); // our choice: what belongs to the stretch
+const CLIMB_FROM_M = mFromFt(200); // our choice: what belongs to the stretch
+const STILL_BELOW_M = mFromFt(50); // our choice: what belongs to the stretch
 
 /** Which planned leg a stretch is measured against; the rest is measured from the centreline. */
 const PLANNED: Partial<Record<LegName, CircuitLeg>> = {

@@ -3,7 +3,7 @@ import { bandOf } from '../bands.ts';
 import { around, type CircuitFacts, PRACTICE, type SessionRule } from '../rule.ts';
 import type { ToleranceSet } from '../tolerances.ts';
 
-const IN_A_ROW = 3;
+const IN_A_ROW = 3; // common practice: once is luck
 
 /** A landing at the point, from an approach that nothing was wrong with. */
 const isSound = (c: CircuitFacts, limits: ToleranceSet): boolean => {
