@@ -198,7 +198,7 @@ describe('the checker', () => {
   it.each([
     ['src/wind/a.ts', "import { x } from '../atmosphere/isa.ts';"],
     ['src/wind/a.ts', "import type { X } from '../simulation/state.ts';"],
-    ['src/pilot/a.ts', "export { x } from '../lesson/rules.ts';"],
+    ['src/pilot/a.ts', "export { x } from '../lesson/judge/rules.ts';"],
     ['src/views/scales/a.ts', "import {\n  x,\n} from '../../session/session.ts';"],
     ['src/pages/fly/a.tsx', "const x = await import('../../headless/main.ts');"],
     ['src/units/a.ts', "import { sin } from '../maths/functions.ts';"],

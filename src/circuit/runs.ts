@@ -1,11 +1,11 @@
 import type { Runway } from '../aerodrome/runway.ts';
 import { tasFromIas } from '../atmosphere/airspeed.ts';
 import { findRoot } from '../maths/solve.ts';
-import { turningAt } from '../simulation/blades.ts';
-import { engineShare } from '../simulation/engine.ts';
-import { leanedMixture, mixtureShare } from '../simulation/mixture.ts';
+import { turningAt } from '../simulation/engine/blades.ts';
+import { engineShare } from '../simulation/engine/engine.ts';
+import { leanedMixture, mixtureShare } from '../simulation/engine/mixture.ts';
+import { propellerAt, propellerTorqueNm } from '../simulation/engine/propeller.ts';
 import { ROLLING_FRICTION } from '../simulation/model.ts';
-import { propellerAt, propellerTorqueNm } from '../simulation/propeller.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { G0_MPS2 } from '../units/constants.ts';
 import { mpsFromKt } from '../units/conversions.ts';

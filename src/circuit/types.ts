@@ -1,5 +1,5 @@
 import type { Runway } from '../aerodrome/runway.ts';
-import type { Steady } from '../simulation/steady.ts';
+import type { Steady } from '../simulation/performance/steady.ts';
 
 /** The straight parts of a circuit, in the order they are flown. */
 export const CIRCUIT_LEGS = ['upwind', 'crosswind', 'downwind', 'base', 'final'] as const;

@@ -52,8 +52,9 @@ export const rowOf = (head: AttemptHead, body: AttemptBody, sizeBytes: number): 
     outcome: result.outcome,
     why: result.why,
     flightS: result.flight_s,
-    items: result.items.map(({ id, leg, value, unit, target, low, high, band }) => ({
+    items: result.items.map(({ id, circuit, leg, value, unit, target, low, high, band }) => ({
       id,
+      circuit,
       leg,
       value,
       unit,

@@ -13,12 +13,12 @@ import { type Model, prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
 import { newSnapshot } from '../simulation/snapshot.ts';
-import { type TrackMoment, trackHeader, trackRow } from './csv-track.ts';
-import type { TrackPoint } from './earth.ts';
-import { gpxText } from './gpx.ts';
-import { type KmlPin, kmlText } from './kml.ts';
 import type { FlownResult } from './result.ts';
 import { sameModel } from './scenario-json.ts';
+import { type TrackMoment, trackHeader, trackRow } from './track/csv-track.ts';
+import type { TrackPoint } from './track/earth.ts';
+import { gpxText } from './track/gpx.ts';
+import { type KmlPin, kmlText } from './track/kml.ts';
 
 /** The lesson of the recorded flight, or null where no circuit can be planned. */
 const lessonOf = (model: Model): Lesson | null => {

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { OUTCOMES } from '../lesson/judge/report.ts';
 import { LEG_NAMES } from '../lesson/names.ts';
+import { withCircuit } from './earlier-items.ts';
 import type { FlownResult } from './result.ts';
 
 /**
@@ -65,8 +66,9 @@ const touchdownReport = v.looseObject({
   bounces: number,
 });
 
-const itemReport = v.looseObject({
+const itemAsWritten = v.looseObject({
   id: v.pipe(v.string(), v.minLength(1), v.maxLength(80)),
+  circuit: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1))),
   leg,
   value: orNull,
   unit: v.pipe(v.string(), v.maxLength(40)),
@@ -76,6 +78,7 @@ const itemReport = v.looseObject({
   band: v.picklist(['green', 'amber', 'red', 'not-judged']),
   source: words,
 });
+const itemReport = v.pipe(itemAsWritten, v.transform(withCircuit));
 
 export const resultSchema: v.GenericSchema<unknown, FlownResult> = v.looseObject({
   outcome: v.picklist(OUTCOMES),

@@ -1,8 +1,8 @@
 import { exerciseOf } from '../catalogue.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
-import { type TrackMoment, trackHeader, trackRow } from '../formats/csv-track.ts';
-import { type GpxPoint, gpxText } from '../formats/gpx.ts';
 import { type Result, resultOf } from '../formats/result.ts';
+import { type TrackMoment, trackHeader, trackRow } from '../formats/track/csv-track.ts';
+import { type GpxPoint, gpxText } from '../formats/track/gpx.ts';
 import { endingOf } from '../lesson/judge/outcome.ts';
 import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import type { LessonMemory } from '../lesson/memory.ts';

@@ -21,6 +21,10 @@ export const LEG_NAMES = [
 
 export type LegName = (typeof LEG_NAMES)[number];
 
+/** "turn-to-base" as it is said; a hold-off and a take-off keep their hyphen. */
+export const legWords = (leg: string): string =>
+  leg === 'hold-off' ? leg : leg.replaceAll('-', ' ').replace('take off', 'take-off');
+
 /** What a turn leads onto. */
 export type TurnOnto = 'crosswind' | 'downwind' | 'base' | 'final';
 

@@ -1,63 +1,19 @@
 import { useState } from 'react';
-import { itemTitle } from '../lesson/judge/item-words.ts';
+import { itemTitle, partOf, unitOf } from '../lesson/judge/item-words.ts';
 import { measuresOf } from '../lesson/judge/judge.ts';
 import type { ItemReport } from '../lesson/judge/report.ts';
+import { PARTS } from '../lesson/judge/rule.ts';
 import { briefly, toleranceWords, valueWords } from '../lesson/judge/value-words.ts';
-import type { LegName } from '../lesson/names.ts';
 import { BAND_WORDS } from './bands.ts';
 import './styles/judged-items.css';
 
-interface Group {
-  readonly title: string;
-  readonly has: (item: ItemReport) => boolean;
-}
-
-const onLegs = (...legs: readonly LegName[]) => {
-  const wanted: ReadonlySet<string> = new Set(legs);
-  return (item: ItemReport) => wanted.has(item.leg);
-};
-const idHas = (pattern: RegExp) => (item: ItemReport) => pattern.test(item.id);
-
-/**
- * In the order in which an approach is talked over: approach, final, round-out, hold-off, touchdown, landing roll,
- * then the earlier legs. An item stands in the first group that has it.
- */
-const GROUPS: readonly Group[] = [
-  { title: 'Approach', has: idHas(/^gate-|^go-around|^final-(lights|flap)|-power$|^slip-/) },
-  { title: 'Round-out', has: idHas(/^round-out|^float/) },
-  { title: 'Touchdown', has: idHas(/^touchdown/) },
-  { title: 'Landing roll', has: idHas(/^landing-roll|^nose-held|^brakes$|^stop-remaining/) },
-  { title: 'Final', has: onLegs('final', 'turn-to-final') },
-  { title: 'Hold-off', has: onLegs('hold-off') },
-  { title: 'Base', has: onLegs('base', 'turn-to-base') },
-  { title: 'Downwind', has: onLegs('downwind', 'turn-to-downwind') },
-  { title: 'Crosswind', has: onLegs('crosswind', 'turn-to-crosswind') },
-  { title: 'Upwind and take-off', has: onLegs('upwind', 'take-off-roll', 'line-up') },
-  { title: 'All through', has: () => true },
-];
-const SHOWN = [
-  'Approach',
-  'Final',
-  'Round-out',
-  'Hold-off',
-  'Touchdown',
-  'Landing roll',
-  'Base',
-  'Downwind',
-  'Crosswind',
-  'Upwind and take-off',
-  'All through',
-];
-
+/** In the order in which a flight is talked over. */
 const grouped = (items: readonly ItemReport[]): readonly (readonly [string, readonly ItemReport[]])[] => {
-  const byTitle = new Map<string, ItemReport[]>();
-  for (const item of items) {
-    const title = GROUPS.find((group) => group.has(item))?.title ?? 'All through';
-    byTitle.set(title, [...(byTitle.get(title) ?? []), item]);
-  }
-  return SHOWN.flatMap((title) => {
-    const found = byTitle.get(title);
-    return found === undefined ? [] : [[title, found] as const];
+  const byPart = new Map<string, ItemReport[]>();
+  for (const item of items) byPart.set(partOf(item), [...(byPart.get(partOf(item)) ?? []), item]);
+  return PARTS.flatMap((part) => {
+    const found = byPart.get(part);
+    return found === undefined ? [] : [[part, found] as const];
   });
 };
 
@@ -92,12 +48,12 @@ const Row = ({ item }: { readonly item: ItemReport }) => (
     </th>
     <td>
       <span className={`band band-${item.band}`}>
-        {valueWords(item.value, item.unit)}
+        {valueWords(item.value, unitOf(item))}
         <span className="only-heard"> {BAND_WORDS[item.band]}</span>
       </span>
     </td>
-    <td>{item.target === null ? '' : briefly(item.target, item.unit)}</td>
-    <td>{toleranceWords(item.target, item.low, item.high, item.unit)}</td>
+    <td>{item.target === null ? '' : briefly(item.target, unitOf(item))}</td>
+    <td>{toleranceWords(item.target, item.low, item.high, unitOf(item))}</td>
     <td>
       <Bar item={item} />
     </td>
@@ -145,7 +101,7 @@ export const Items = ({ items }: { readonly items: readonly ItemReport[] }) => {
                 </th>
               </tr>
               {found.map((item) => (
-                <Row key={item.id} item={item} />
+                <Row key={`${item.id}-${item.circuit}`} item={item} />
               ))}
             </tbody>
           ))}

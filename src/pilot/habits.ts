@@ -1,6 +1,6 @@
 import { lookup } from '../maths/tables.ts';
 import type { Model } from '../simulation/model.ts';
-import { type SteadyRequest, solveSteady } from '../simulation/steady.ts';
+import { type SteadyRequest, solveSteady } from '../simulation/performance/steady.ts';
 import { mpsFromFpm } from '../units/conversions.ts';
 
 /**

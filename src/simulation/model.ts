@@ -14,10 +14,10 @@ import {
 import type { WindDrift } from '../wind/drift.ts';
 import { TERRAIN } from '../wind/terrain.ts';
 import type { Wind } from '../wind/wind.ts';
-import { icingSeverity } from './carburettor.ts';
+import { icingSeverity } from './engine/carburettor.ts';
+import { type Steady, type SteadyRequest, solveSteady } from './performance/steady.ts';
 import type { AirStart, Scenario, Weather } from './scenario.ts';
 import { type Shape, shapeOf } from './shape.ts';
-import { type Steady, type SteadyRequest, solveSteady } from './steady.ts';
 
 /** A Scenario worked out once: everything the step needs that does not change. */
 export interface Model {

@@ -5,7 +5,7 @@ import { proceduresSchema } from './procedures.ts';
 import { taskSchema } from './task.ts';
 
 /** Rises with any change of the bytes that a flight gives. */
-export const MODEL_VERSION = 3; // definition: a count of changes
+export const MODEL_VERSION = 4; // definition: a count of changes
 
 /** Steps a second; the only timestep there is. */
 export const STEP_HZ = 60; // our choice: as a screen draws

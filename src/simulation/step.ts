@@ -7,15 +7,22 @@ import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from 
 import { type ChangingWind, driftedWind } from '../wind/drift.ts';
 import { airVelocity, stepAir } from '../wind/moving-air.ts';
 import { CALM } from '../wind/wind.ts';
-import { bladeAfter } from './blades.ts';
-import { brakeShare, discAfter, FLAT_SPOT_M, LOCKED_SIDE_GRIP, liningAfter, wheelsLock } from './brakes.ts';
 import type { Controls } from './controls.ts';
 import { ENDINGS, type Ending } from './endings.ts';
+import { bladeAfter } from './engine/blades.ts';
+import { moveMachine, torqueShare } from './engine/machine.ts';
 import { fail } from './failures.ts';
-import { derivative } from './forces.ts';
-import { integrate } from './integrate.ts';
-import { moveMachine, torqueShare } from './machine.ts';
 import type { Model } from './model.ts';
+import {
+  brakeShare,
+  discAfter,
+  FLAT_SPOT_M,
+  LOCKED_SIDE_GRIP,
+  liningAfter,
+  wheelsLock,
+} from './motion/brakes.ts';
+import { derivative } from './motion/forces.ts';
+import { integrate } from './motion/integrate.ts';
 import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from './places.ts';
 import { STEP_HZ, STEP_S } from './scenario.ts';
 import { flapEffect, newFlapEffect } from './shape.ts';
@@ -84,7 +91,8 @@ const lookAround = (model: Model, state: State, controls: Controls): void => {
     drift === null
       ? model.wind
       : driftedWind(model.wind, drift, (state[AT.step] as number) / STEP_HZ, changingWind);
-  stepAir(state, AT.air, wind, STEP_S, up - ground, horizontal);
+  const wing = up - ground + model.shape.wingAboveCgM;
+  stepAir(state, AT.air, wind, STEP_S, wing, horizontal, model.shape.spanM);
   airVelocity(state, AT.air, wind, up - ground, aE, aN, airNow);
   state[AT.windEast] = airNow[0] as number;
   state[AT.windNorth] = airNow[1] as number;

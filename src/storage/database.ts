@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
+import { withCircuit } from '../formats/earlier-items.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import type { JournalPart } from './journal.ts';
 import type { FlightHead, FlightState } from './under-way.ts';
@@ -41,6 +42,13 @@ export const MIGRATIONS: readonly ((db: Database, upgrade: Upgrade) => void | Pr
     db.createObjectStore('underWay', { keyPath: 'id' });
     db.createObjectStore('asides', { keyPath: 'id' });
     db.createObjectStore('journal', { keyPath: ['flight', 'part'] });
+  },
+  // The circuit of a judged item stood in its id
+  async (_, upgrade) => {
+    for await (const cursor of upgrade.objectStore('attempts')) {
+      const row = cursor.value;
+      await cursor.update({ ...row, items: row.items.map(withCircuit) });
+    }
   },
 ];
 

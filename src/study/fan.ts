@@ -37,7 +37,6 @@ export interface Fan {
 }
 
 const NOSE_RAD = radFromDeg(3);
-const BANK_RAD = radFromDeg(20);
 const POWER = 0.12;
 
 const powers = [
@@ -51,13 +50,6 @@ export const POWER_AND_ATTITUDE: readonly FanBlade[] = powers.flatMap(({ name, t
   { name: `${name}, nose lower`, throttle, bankRad: null, pitchRad: -NOSE_RAD },
   { name: `${name}, this attitude`, throttle, bankRad: null, pitchRad: 0 },
   { name: `${name}, nose higher`, throttle, bankRad: null, pitchRad: NOSE_RAD },
-]);
-
-/** From above: three banks, three powers. */
-export const POWER_AND_BANK: readonly FanBlade[] = powers.flatMap(({ name, throttle }) => [
-  { name: `${name}, banked left`, throttle, bankRad: -BANK_RAD, pitchRad: 0 },
-  { name: `${name}, wings level`, throttle, bankRad: 0, pitchRad: 0 },
-  { name: `${name}, banked right`, throttle, bankRad: BANK_RAD, pitchRad: 0 },
 ]);
 
 /** What the fan starts from: the aeroplane as it is, which is left alone. */

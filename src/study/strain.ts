@@ -23,7 +23,7 @@ export const strainAt = (gate: GateFact, lesson: Lesson, limits: ToleranceSet): 
   const { plan, runway } = lesson;
   const distanceM = mFromFt(gate.heightFt) / tan(clamp(gate.slopeRad, FLATTEST_RAD, 1.5));
   const offKt = ktFromMps(gate.iasMps - plan.approachIasMps);
-  const { above, below } = limits.approachSpeedKt;
+  const { above, below } = limits.allowed.approachSpeedKt;
   return {
     slope: (gate.slopeRad - plan.approachRad) / SLOPE_RAD,
     centreline: gate.centrelineM / Math.max(runway.widthM / 2, CENTRELINE_RATIO * distanceM),

@@ -5,7 +5,7 @@ import type { Approach } from './approach.ts';
 import { type Flown, instantAt } from './flown.ts';
 import { flyOn } from './future.ts';
 import type { Look } from './look.ts';
-import { isMannerLeg } from './root/manner.ts';
+import { isStyleLeg } from './root/own/style.ts';
 
 /**
  * What an instant of an approach is worth. `go-around`: from there on the model pilot, taking over, does not bring it
@@ -90,7 +90,7 @@ const SPEED_KT = 10;
 const isAsPlanned = ({ briefing }: Flown, look: Look): boolean => {
   if (look.leg === 'final') return look.faults.length === 0;
   const leg = look.leg.replace('turn-to-', '');
-  if (!isMannerLeg(leg)) return false;
+  if (!isStyleLeg(leg)) return false;
   const wantedMps = leg === 'final' ? briefing.habits.base.iasMps : briefing.habits[leg].iasMps;
   return (
     Math.abs(look.heightM - look.plannedHeightM) <= HEIGHT_M &&

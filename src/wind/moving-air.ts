@@ -27,7 +27,7 @@ export function beginAir(memory: Float64Array, at: number, seed: StreamSeed): vo
   beginTurbulence(memory, at + TURBULENCE, at);
 }
 
-/** One step: `heightM` above the ground, `tasMps` the horizontal airspeed. */
+/** One step: `heightM` of the wing above the ground, `tasMps` the horizontal airspeed, `spanM` the wing's span. */
 export function stepAir(
   memory: Float64Array,
   at: number,
@@ -35,9 +35,10 @@ export function stepAir(
   dtS: number,
   heightM: number,
   tasMps: number,
+  spanM: number,
 ): void {
   stepGusts(memory, at + GUSTS, at, dtS);
-  stepTurbulence(memory, at + TURBULENCE, at, dtS, wind.turbulence, heightM, tasMps);
+  stepTurbulence(memory, at + TURBULENCE, at, dtS, wind, heightM, tasMps, spanM);
 }
 
 /**

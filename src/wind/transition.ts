@@ -6,12 +6,15 @@
  *      y = sqrt3 a + (1 - sqrt3) b; with noise of unit intensity var a = 1/2, cov ab = var b = 1/4, var y = 1,
  *      autocorrelation (1 - s/2) e^-s. The noise of a step has covariance P - F P F', F = e^-s [1 0; s 1],
  *      P = [1/2 1/4; 1/4 1/4]; it is made of two draws by its triangular root.
+ * w, felt by a wing: the same chain over a longer length, y = weightA a + weightB b (`span.ts`).
  */
 import { expInPlace } from '../maths/functions.ts';
 import { ftFromM } from '../units/conversions.ts';
 import { bracketRoot, horizontalLengthFt, verticalLengthFt } from './dryden.ts';
+import { LENGTHENED, laySpan, WEIGHT_A, WEIGHT_B } from './span.ts';
+import { unblockedShare } from './strength.ts';
 
-/** Where a transition's numbers stand. The first three are what it was worked out for. */
+/** Where a transition's numbers stand. The first three and the span are what it was worked out for. */
 export const FOR_HEIGHT_FT = 0; // definition: a place
 export const FOR_TAS_MPS = 1; // definition: a place
 const FOR_DT_S = 2; // definition: a place
@@ -30,8 +33,16 @@ export const A_FROM_1 = 2; // definition: a place
 export const B_FROM_1 = 3; // definition: a place
 export const B_FROM_2 = 4; // definition: a place
 
-/** The last transition worked out. A pure function of its first three numbers: who asks for others gets others. */
-export const transition = new Float64Array(16);
+const FOR_SPAN_M = 16; // definition: a place
+/** Weights of a and b in the vertical gust that the wing feels. */
+export const W_FROM_A = 17; // definition: a place
+export const W_FROM_B = 18; // definition: a place
+/** Share of the variance of vertical convective gusts that the ground leaves. */
+export const UNBLOCKED = 19; // definition: a place
+
+/** The last transition worked out, a pure function of what it was worked out for: who asks for others gets others. */
+export const transition = new Float64Array(20);
+const felt = new Float64Array(4);
 
 function layChain(at: number, s: number, decay: number): void {
   const square = decay * decay;
@@ -55,22 +66,29 @@ const decayOver = (s: number): number => {
 };
 
 /** Lays `transition` for the height (ft, held) and airspeed at `memory[at]` and `memory[at + 1]`. */
-export function layTransition(memory: Float64Array, at: number, dtS: number): void {
+export function layTransition(memory: Float64Array, at: number, dtS: number, spanM: number): void {
   const heightFt = memory[at]!;
   const tasMps = memory[at + 1]!;
   if (
     transition[FOR_HEIGHT_FT] === heightFt &&
     transition[FOR_TAS_MPS] === tasMps &&
-    transition[FOR_DT_S] === dtS
+    transition[FOR_DT_S] === dtS &&
+    transition[FOR_SPAN_M] === spanM
   )
     return;
   transition[FOR_HEIGHT_FT] = heightFt;
   transition[FOR_TAS_MPS] = tasMps;
   transition[FOR_DT_S] = dtS;
+  transition[FOR_SPAN_M] = spanM;
   const root = bracketRoot(heightFt);
   const distanceFt = ftFromM(tasMps * dtS);
   const sHorizontal = distanceFt / horizontalLengthFt(heightFt, root);
-  const sVertical = distanceFt / verticalLengthFt(heightFt);
+  const verticalFt = verticalLengthFt(heightFt);
+  laySpan(ftFromM(spanM) / verticalFt, felt);
+  transition[W_FROM_A] = felt[WEIGHT_A]!;
+  transition[W_FROM_B] = felt[WEIGHT_B]!;
+  transition[UNBLOCKED] = unblockedShare(heightFt);
+  const sVertical = distanceFt / (verticalFt * felt[LENGTHENED]!);
   const left = decayOver(sHorizontal);
   transition[ROOT] = root;
   transition[U_LEFT] = left;

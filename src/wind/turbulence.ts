@@ -1,15 +1,17 @@
 /**
- * Turbulence after Dryden: the filters of `transition.ts` with the lengths and strengths of `dryden.ts`. Axes:
- * along the horizontal airspeed, to its right, and up; each the velocity OF THE AIR. A positive `along` is
+ * Turbulence after Dryden: the filters of `transition.ts` with the lengths of `dryden.ts` and the strengths of
+ * `strength.ts`; the vertical gust as a wing feels it (`span.ts`). Axes: along the horizontal airspeed, to its right, and up; each the velocity OF THE AIR. A positive `along` is
  * therefore a gust from behind, and takes airspeed away.
  *
  * The filters are kept as states of unit variance and multiplied by sigma as they come out. The noise is evenly
  * spread with unit variance, which is all that spectrum and strength ask for; a filter adds up dozens to hundreds
- * of draws, and so what comes out is normal (fourth moment within 1 % from 100 ft up).
+ * of draws, and so what comes out is normal (fourth moment within 1 % from 100 ft up; at a low wing's height on the
+ * ground a few draws, and the vertical gust keeps inside what they can add up to).
  */
 import { nextNormals, nextUniforms } from '../maths/random.ts';
 import type { Slot } from '../maths/slots.ts';
-import { HIGH_FT, heldFt, verticalSigmaMps } from './dryden.ts';
+import { HIGH_FT, heldFt } from './dryden.ts';
+import { HORIZONTAL, layStrength, VERTICAL } from './strength.ts';
 import {
   A_FROM_1,
   B_FROM_1,
@@ -23,8 +25,11 @@ import {
   transition,
   U_LEFT,
   U_NEW,
+  UNBLOCKED,
+  W_FROM_A,
+  W_FROM_B,
 } from './transition.ts';
-import type { TurbulenceLevel } from './wind.ts';
+import type { Wind } from './wind.ts';
 
 const SQRT3 = Math.sqrt(3);
 const SQRT12 = Math.sqrt(12);
@@ -71,6 +76,7 @@ const hold = (memory: Float64Array, at: number): void => {
 
 const DRAWS = 6; // definition: draws of the noise in a step
 const draws = new Float64Array(DRAWS);
+const strength = new Float64Array(2);
 
 /** Begins as if it had always blown: the states are drawn from their long-run distribution. Six draws. */
 export function beginTurbulence(memory: Float64Array, at: number, streamAt: number): void {
@@ -111,20 +117,21 @@ function look(memory: Float64Array, at: number, heightM: number, tasMps: number)
 }
 
 /**
- * One step of the turbulence, on the stream at `streamAt`: always six draws. `heightM` is above the ground,
- * `tasMps` the horizontal airspeed. The gust speeds are then at `at + ALONG`, `at + RIGHT`, `at + UP`.
+ * One step of the turbulence, on the stream at `streamAt`: always six draws. `heightM` is the wing's above the
+ * ground, `tasMps` the horizontal airspeed, `spanM` the wing's span (0: the gust at a point). The gust speeds are then at `at + ALONG`, `at + RIGHT`, `at + UP`.
  */
 export function stepTurbulence(
   memory: Float64Array,
   at: number,
   streamAt: number,
   dtS: number,
-  level: TurbulenceLevel,
+  wind: Wind,
   heightM: number,
   tasMps: number,
+  spanM: number,
 ): void {
   nextUniforms(memory, streamAt, draws, DRAWS);
-  if (level === 'none') {
+  if (wind.turbulence === 'none') {
     memory[at + ALONG] = 0;
     memory[at + RIGHT] = 0;
     memory[at + UP] = 0;
@@ -132,19 +139,18 @@ export function stepTurbulence(
   }
   for (let i = 0; i < DRAWS; i++) draws[i] = SQRT12 * (draws[i]! - 0.5);
   look(memory, at, heightM, tasMps);
-  layTransition(memory, at + LOOK, dtS);
+  layTransition(memory, at + LOOK, dtS, spanM);
   memory[at] = transition[U_LEFT]! * memory[at]! + transition[U_NEW]! * draws[0]!;
   hold(memory, at);
   stepChain(memory, at + 1, CHAIN_V, 1);
   stepChain(memory, at + 3, CHAIN_W, 3);
 
-  const sigmaW = verticalSigmaMps(level);
-  const sigmaUv = sigmaW / transition[ROOT]!;
+  layStrength(wind, transition[ROOT]!, transition[UNBLOCKED]!, strength);
   memory[at + ALONG] = memory[at]!;
   memory[at + RIGHT] = SQRT3 * memory[at + 1]! + (1 - SQRT3) * memory[at + 2]!;
-  memory[at + UP] = SQRT3 * memory[at + 3]! + (1 - SQRT3) * memory[at + 4]!;
+  memory[at + UP] = transition[W_FROM_A]! * memory[at + 3]! + transition[W_FROM_B]! * memory[at + 4]!;
   for (let i = ALONG; i <= UP; i++) {
     hold(memory, at + i);
-    memory[at + i] = memory[at + i]! * (i === UP ? sigmaW : sigmaUv);
+    memory[at + i] = memory[at + i]! * strength[i === UP ? VERTICAL : HORIZONTAL]!;
   }
 }

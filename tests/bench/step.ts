@@ -2,9 +2,9 @@
 import { aerodromeNamed, aeroplaneNamed } from '../../src/catalogue.ts';
 import { beginStream, nextUniforms, seedStream } from '../../src/maths/random.ts';
 import { begin, startControls } from '../../src/simulation/begin.ts';
-import { derivative } from '../../src/simulation/forces.ts';
-import { integrate } from '../../src/simulation/integrate.ts';
 import { prepare } from '../../src/simulation/model.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
+import { integrate } from '../../src/simulation/motion/integrate.ts';
 import { observe } from '../../src/simulation/observe.ts';
 import { INTEGRATED, NOW, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { MODEL_VERSION, type Scenario, STEP_HZ, STEP_S } from '../../src/simulation/scenario.ts';

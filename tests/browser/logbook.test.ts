@@ -76,7 +76,7 @@ describe('the logbook', () => {
     const hostile: Readonly<Record<string, string>> = {
       'cut.json': one.slice(0, -300),
       'other.json': '{"type":"FeatureCollection","features":[]}',
-      'newer.json': one.replace('"version":1', '"version":99'),
+      'newer.json': one.replace('"version":2', '"version":99'),
       'keys.json': one.replace('{"format"', '{"__proto__":{"polluted":1},"format"').slice(0, -40),
       'text.json': 'not at all',
       'empty.json': '',

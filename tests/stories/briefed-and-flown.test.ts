@@ -6,7 +6,7 @@ import { briefOf } from '../../src/circuit/brief/brief.ts';
 import type { Brief } from '../../src/circuit/brief/types.ts';
 import { runwayByWind } from '../../src/circuit/runway-choice.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
-import { leanedMixture } from '../../src/simulation/mixture.ts';
+import { leanedMixture } from '../../src/simulation/engine/mixture.ts';
 import { MODEL_VERSION, type Weather } from '../../src/simulation/scenario.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { wrapPi } from '../../src/units/angles.ts';

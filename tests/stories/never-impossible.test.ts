@@ -8,8 +8,8 @@ import { planCircuit } from '../../src/circuit/plan.ts';
 import { flyOrder } from '../../src/headless/flight.ts';
 import { createPilot } from '../../src/pilot/pilot.ts';
 import { prepare } from '../../src/simulation/model.ts';
+import { standardDay } from '../../src/simulation/performance/standard-day.ts';
 import { MODEL_VERSION, type Scenario } from '../../src/simulation/scenario.ts';
-import { standardDay } from '../../src/simulation/standard-day.ts';
 import { flyEverything } from '../support/everything-done.ts';
 import { flyWithProcedures } from '../support/procedures.ts';
 

@@ -68,7 +68,8 @@ describe.each(aeroplaneFiles().map((file) => file.replace('.json', '')))('flown 
       expect(rowOf(report, 'go-around')?.band).toBe('green');
       expect(report.safety).toEqual([]);
       expect(report.touchdowns.filter(({ circuit }) => circuit === 2)).toHaveLength(1);
-      expect(redOf(report).filter((row) => !row.endsWith('-2'))).toEqual([]);
+      const first = report.items.filter(({ circuit }) => circuit === 1);
+      expect(redOf({ ...report, items: first })).toEqual([]);
     },
   );
 });

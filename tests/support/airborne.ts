@@ -2,10 +2,10 @@
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
 import { type AirColumn, airColumn, columnDensityKgpm3, standardAir } from '../../src/atmosphere/air.ts';
 import { cos, sin } from '../../src/maths/functions.ts';
-import { engineShare } from '../../src/simulation/engine.ts';
+import { engineShare } from '../../src/simulation/engine/engine.ts';
+import { type Steady, type SteadyRequest, solveSteady } from '../../src/simulation/performance/steady.ts';
 import { INTEGRATED, NOW, NOW_LENGTH } from '../../src/simulation/places.ts';
 import { flapEffect, newFlapEffect, type Shape, shapeOf } from '../../src/simulation/shape.ts';
-import { type Steady, type SteadyRequest, solveSteady } from '../../src/simulation/steady.ts';
 import { mpsFromKt } from '../../src/units/conversions.ts';
 
 /** The standard atmosphere from sea level up. */

@@ -1,12 +1,12 @@
 /** Measuring what an aeroplane's file claims of itself: key of a claim -> how it is flown or solved. */
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
 import { isaPressurePa } from '../../src/atmosphere/isa.ts';
-import { leverFor } from '../../src/simulation/blades.ts';
-import { manifoldPa, throttleForManifold } from '../../src/simulation/engine.ts';
+import { leverFor } from '../../src/simulation/engine/blades.ts';
+import { manifoldPa, throttleForManifold } from '../../src/simulation/engine/engine.ts';
+import type { Steady } from '../../src/simulation/performance/steady.ts';
 import { SEEN } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { AT } from '../../src/simulation/state.ts';
-import type { Steady } from '../../src/simulation/steady.ts';
 import {
   fpmFromMps,
   hpaFromInHg,

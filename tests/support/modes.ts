@@ -2,11 +2,11 @@
 import { EigenvalueDecomposition, Matrix, solve } from 'ml-matrix';
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
 import { columnDensityKgpm3 } from '../../src/atmosphere/air.ts';
-import { engineShare } from '../../src/simulation/engine.ts';
-import { derivative } from '../../src/simulation/forces.ts';
+import { engineShare } from '../../src/simulation/engine/engine.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
+import type { Steady } from '../../src/simulation/performance/steady.ts';
 import { INTEGRATED, NOW, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
-import type { Steady } from '../../src/simulation/steady.ts';
 import { ISA, integratedAt, nowAt } from './airborne.ts';
 
 export interface Mode {

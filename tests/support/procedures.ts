@@ -13,11 +13,11 @@ import { createSession, type Session, tell, tick } from '../../src/session/sessi
 import type { ControlSource, Fold } from '../../src/session/source.ts';
 import type { Controls } from '../../src/simulation/controls.ts';
 import { prepare } from '../../src/simulation/model.ts';
+import { standardDay } from '../../src/simulation/performance/standard-day.ts';
 import type { PilotEvent } from '../../src/simulation/pilot-event.ts';
 import type { Procedures } from '../../src/simulation/procedures.ts';
 import { type LegStart, MODEL_VERSION, type Scenario } from '../../src/simulation/scenario.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
-import { standardDay } from '../../src/simulation/standard-day.ts';
 
 /** What the pilot beside the flying pilot sees and may do. */
 export interface Beside {

@@ -4,7 +4,7 @@
  * held over a leg within 12 s of where it began (a leg's speed or track takes that long to settle, common practice).
  */
 import type { LegName } from '../../src/lesson/names.ts';
-import type { ChangeKind } from '../../src/study/root/departure.ts';
+import type { ChangeKind } from '../../src/study/root/finders/departure.ts';
 import type { Change } from '../../src/study/root/result.ts';
 import type { Day } from './circuit-flight.ts';
 import {

@@ -1,8 +1,8 @@
 // Ground effect on induced drag. The law is from memory: that the code computes it is checked to the last printed digit
 // (does what we meant); that it is right, only by the wide band of the handbook's shares, from memory too.
 import { describe, expect, it } from 'vitest';
-import { groundEffect } from '../../src/simulation/airframe.ts';
-import { derivative } from '../../src/simulation/forces.ts';
+import { groundEffect } from '../../src/simulation/motion/airframe.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
 import { INTEGRATED, NOW, SEEN, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { GROUND_EFFECT_FROM_MEMORY, WIESELSBERGER_FROM_MEMORY } from '../reference/longitudinal.ts';

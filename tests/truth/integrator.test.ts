@@ -1,7 +1,7 @@
 // The fixed-step integrator against `odex` (Hairer and Wanner's extrapolation method) on the same manoeuvre.
 import { describe, expect, it } from 'vitest';
-import { derivative } from '../../src/simulation/forces.ts';
-import { integrate } from '../../src/simulation/integrate.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
+import { integrate } from '../../src/simulation/motion/integrate.ts';
 import { INTEGRATED, NOW, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { STEP_S } from '../../src/simulation/scenario.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';

@@ -2,7 +2,7 @@
 // belong to the aeroplane. Common practice where no source stands beside the row. The rows of the light model are in
 // slope-lights.test.ts, the phugoid's in phugoid.test.ts, the model pilot's in tests/stories.
 import { describe, expect, it } from 'vitest';
-import type { SteadyRequest } from '../../src/simulation/steady.ts';
+import type { SteadyRequest } from '../../src/simulation/performance/steady.ts';
 import {
   degFromRad,
   fpmFromMps,

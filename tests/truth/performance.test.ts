@@ -2,7 +2,7 @@
 // made-up aeroplane M: 1,000 kg, 16 m2, aspect ratio 7.5, e .75, CD0 .034. Its figures are ours, so they stand here.
 import { describe, expect, it } from 'vitest';
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
-import { derivative } from '../../src/simulation/forces.ts';
+import { derivative } from '../../src/simulation/motion/forces.ts';
 import { INTEGRATED, SEEN, SEEN_LENGTH } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { degFromRad, fpmFromMps, mpsFromKt } from '../../src/units/conversions.ts';

@@ -1,8 +1,8 @@
 // Engine and propeller: power with height, the bound of momentum theory, response, and what must hold of any propeller.
 import { describe, expect, it } from 'vitest';
 import { isaDensityKgpm3, RHO0_KGPM3 } from '../../src/atmosphere/isa.ts';
-import { engineShare } from '../../src/simulation/engine.ts';
-import { propellerAt } from '../../src/simulation/propeller.ts';
+import { engineShare } from '../../src/simulation/engine/engine.ts';
+import { propellerAt } from '../../src/simulation/engine/propeller.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
 import { AT } from '../../src/simulation/state.ts';
 import { mFromFt, mpsFromKt, rpmFromRevps } from '../../src/units/conversions.ts';

@@ -1,7 +1,7 @@
 // Trim: closed forms at constant angle of attack (textbook), and the signs of a table for training devices.
 import { describe, expect, it } from 'vitest';
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
-import type { SteadyRequest } from '../../src/simulation/steady.ts';
+import type { SteadyRequest } from '../../src/simulation/performance/steady.ts';
 import { radFromDeg } from '../../src/units/conversions.ts';
 import { DEVICE_SIGNS, TRIM_SPEED_DOWN } from '../reference/longitudinal.ts';
 import { aeroplaneNamed, everyAeroplane, variantOf } from '../support/aeroplanes.ts';

@@ -1,15 +1,10 @@
-// Dryden turbulence of MIL-F-8785C; flight-figures section 4. Lw, sigma_w, levels and the spectra of u and w
-// VERIFIED; Lu, the sigma ratio and the discrete filters' form from memory, held by the continuity check 4.5.
+// Dryden turbulence of MIL-F-8785C. Lw, sigma_w, levels and the spectra of u and w
+// VERIFIED; Lu, the sigma ratio and the discrete filters' form from memory, held by their continuity at 1,000 ft.
+// Near the ground and over a span: `near-ground-turbulence.test.ts`.
 import FFT from 'fft.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { beginStream, STREAM_SLOTS, seedStream } from '../../src/maths/random.ts';
 import { ftFromM, mFromFt, mpsFromKt } from '../../src/units/conversions.ts';
-import {
-  horizontalLengthM,
-  horizontalSigmaMps,
-  verticalLengthM,
-  verticalSigmaMps,
-} from '../../src/wind/dryden.ts';
 import { gustShare } from '../../src/wind/gusts.ts';
 import {
   ALONG,
@@ -20,9 +15,25 @@ import {
   UP,
 } from '../../src/wind/turbulence.ts';
 import { trust } from '../support/trust-table.ts';
+import {
+  horizontalLengthM,
+  LEVEL_W20_KT,
+  strengthAt,
+  verticalLengthM,
+  windAt20Ft,
+} from '../support/turbulence.ts';
+
+// The wind that belongs to the level blows, and the gust is a point's: MIL-F-8785C as it stands.
+const POINT = 0;
+const light = windAt20Ft('light', LEVEL_W20_KT.light);
+const moderate = windAt20Ft('moderate', LEVEL_W20_KT.moderate);
+const verticalSigmaMps = (level: 'light' | 'moderate'): number =>
+  strengthAt(level === 'light' ? light : moderate, mFromFt(300)).vertical;
+const horizontalSigmaMps = (level: 'light' | 'moderate', heightM: number): number =>
+  strengthAt(level === 'light' ? light : moderate, heightM).horizontal;
 
 describe('lengths and strengths', () => {
-  // Table of section 4, RECOMPUTED: h ft, Lu ft, sigma_u / sigma_w.
+  // RECOMPUTED from those forms: h ft, Lu ft, sigma_u / sigma_w.
   it.each([
     [20, 143.59, 1.9291],
     [50, 310.79, 1.8386],
@@ -40,14 +51,35 @@ describe('lengths and strengths', () => {
     );
   });
 
-  // 4.2, 4.3: sigma_w = .1 W20, W20 15 and 30 kt VERIFIED; .772 and 1.543 m/s RECOMPUTED.
+  // sigma_w = .1 W20, W20 15 and 30 kt VERIFIED; .772 and 1.543 m/s RECOMPUTED.
   it('light and moderate have a tenth of 15 and 30 kt', () => {
     expect(Math.abs(verticalSigmaMps('light') - 0.772)).toBeLessThan(0.0006);
     expect(Math.abs(verticalSigmaMps('moderate') - 1.543)).toBeLessThan(0.0006);
-    expect(verticalSigmaMps('none')).toBe(0);
   });
 
-  // 4.5 RECOMPUTED: continuous and isotropic at 1,000 ft. 4.6: 1,750 ft from 2,000 ft up, VERIFIED.
+  // The same at every height from the source's 10 ft up, in the wind that belongs to the level.
+  it.each([10, 20, 50, 100, 300, 1000, 5000])('the vertical gust has it at %d ft', (heightFt) => {
+    for (const [wind, sigmaMps] of [
+      [light, 0.1 * mpsFromKt(15)],
+      [moderate, 0.1 * mpsFromKt(30)],
+    ] as const) {
+      expect(strengthAt(wind, mFromFt(heightFt)).vertical).toBeCloseTo(sigmaMps, 12);
+    }
+  });
+
+  // What the level sets aloft does not ask for the wind: up from 300 ft, all from 1,000 ft.
+  it.each(['light', 'moderate'] as const)('%s is as strong aloft in calm and in a gale', (level) => {
+    const sigmaMps = 0.1 * mpsFromKt(LEVEL_W20_KT[level]);
+    for (const kt of [0, 5, 12, 25, 60]) {
+      const wind = windAt20Ft(level, kt);
+      for (const heightFt of [300, 500, 1000, 3000])
+        expect(strengthAt(wind, mFromFt(heightFt)).vertical).toBeCloseTo(sigmaMps, 12);
+      for (const heightFt of [1000, 3000])
+        expect(strengthAt(wind, mFromFt(heightFt)).horizontal).toBeCloseTo(sigmaMps, 12);
+    }
+  });
+
+  // RECOMPUTED: continuous and isotropic at 1,000 ft; 1,750 ft from 2,000 ft up, VERIFIED.
   it('are one length at 1,000 ft, and 1,750 ft from 2,000 ft up', () => {
     for (const heightFt of [999.999, 1000.001]) {
       expect(Math.abs(ftFromM(horizontalLengthM(mFromFt(heightFt))) - 1000)).toBeLessThan(0.01);
@@ -91,7 +123,7 @@ beforeAll(() => {
   beginStream(memory, 0, seedStream('truth/turbulence'));
   beginTurbulence(memory, at, 0);
   for (let i = 0; i < SAMPLES; i++) {
-    stepTurbulence(memory, at, 0, dtS, 'light', heightM, tasMps);
+    stepTurbulence(memory, at, 0, dtS, light, heightM, tasMps, POINT);
     for (const axis of axes) run[axis][i] = memory[at + offset[axis]]!;
   }
 });
@@ -222,7 +254,7 @@ describe('a coarse step', () => {
       up: new Float64Array(200_000),
     };
     for (let i = 0; i < 200_000; i++) {
-      stepTurbulence(memory, at, 0, 1, 'moderate', low, tasMps);
+      stepTurbulence(memory, at, 0, 1, moderate, low, tasMps, POINT);
       for (const axis of axes) coarse[axis][i] = memory[at + offset[axis]]!;
     }
     const sHorizontal = tasMps / horizontalLengthM(low);
@@ -246,7 +278,7 @@ describe('a coarse step', () => {
 });
 
 describe('the discrete gust', () => {
-  // 4.9 (formula from memory, pre-2017 14 CFR 23.333): share of the peak at 0, 1/4, 1/2, 3/4 and all of the
+  // (formula from memory, pre-2017 14 CFR 23.333): share of the peak at 0, 1/4, 1/2, 3/4 and all of the
   // gust: 3.81 and 7.62 m/s of 7.62. 4.7: .7322 of 5 at a quarter of the rise.
   it.each([
     [0, 0],

@@ -1,6 +1,6 @@
 import { columnPressurePa } from '../../atmosphere/air.ts';
-import { manifoldPa } from '../../simulation/engine.ts';
-import type { Steady } from '../../simulation/steady.ts';
+import { manifoldPa } from '../../simulation/engine/engine.ts';
+import type { Steady } from '../../simulation/performance/steady.ts';
 import { magneticFromTrue } from '../../units/angles.ts';
 import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
 import { holdTrack } from '../../wind/triangle.ts';

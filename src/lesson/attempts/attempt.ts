@@ -33,6 +33,7 @@ export const isUnaided = (help: HelpUsed): boolean =>
 /** One judged item of an attempt, as lists and trends need it. */
 export interface ItemNumber {
   readonly id: string;
+  readonly circuit: number;
   readonly leg: LegName;
   readonly value: number | null;
   readonly unit: string;

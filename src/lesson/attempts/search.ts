@@ -1,4 +1,4 @@
-import { legWords } from '../judge/item-words.ts';
+import { legWords } from '../names.ts';
 import type { AttemptRow } from './attempt.ts';
 
 /** Without capitals and accents, so that "Cafe" finds "café". */

@@ -1,4 +1,3 @@
-import { circuitOfItem } from '../judge/item-words.ts';
 import { type Band, isAskedEnd, type Outcome } from '../judge/report.ts';
 import { LEG_NAMES, type LegName } from '../names.ts';
 import { type AttemptRow, type ItemNumber, isUnaided } from './attempt.ts';
@@ -65,7 +64,7 @@ const countsOf = (bands: readonly Band[]): BandCounts => {
 };
 
 /** How many times the last stood in a row, and the longest row. */
-export const runsOf = (good: readonly boolean[]): { readonly run: number; readonly best: number } => {
+const runsOf = (good: readonly boolean[]): { readonly run: number; readonly best: number } => {
   let run = 0;
   let best = 0;
   for (const one of good) {
@@ -133,8 +132,7 @@ export const itemTrends = (rows: readonly AttemptRow[]): ItemTrend[] => {
   const byId = new Map<string, Seen[]>();
   for (const row of ownAttempts(rows)) {
     for (const item of row.items) {
-      const { id, circuit } = circuitOfItem(item.id);
-      const { value, band } = item;
+      const { id, circuit, value, band } = item;
       const point = { attempt: row.id, when: row.when, circuit, value, band, unaided: isUnaided(row.help) };
       byId.set(id, [...(byId.get(id) ?? []), { point, item }]);
     }

@@ -1,6 +1,6 @@
 import type { CircuitLeg, LegPlan } from '../../circuit/types.ts';
-import { manifoldPa } from '../../simulation/engine.ts';
-import type { Steady } from '../../simulation/steady.ts';
+import { manifoldPa } from '../../simulation/engine/engine.ts';
+import type { Steady } from '../../simulation/performance/steady.ts';
 import { headingDeg, magneticFromTrue } from '../../units/angles.ts';
 import {
   degFromRad,

@@ -1,7 +1,8 @@
-import { CALL_IDS, callPlace } from '../procedures/call-places.ts';
+import { callPlace } from '../procedures/call-places.ts';
 import { NO_PRESSURE } from '../procedures/check-items.ts';
 import { itemsOf, itemWords, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
+import { CALL_IDS } from '../procedures/memory.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import { isYetToPass } from '../procedures/watch-traffic.ts';

@@ -5,6 +5,7 @@ import { withCircuit } from '../../circuit/brief/custom.ts';
 import { planCircuit } from '../../circuit/plan.ts';
 import { runwayByWind } from '../../circuit/runway-choice.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
+import { standardDay } from '../../simulation/performance/standard-day.ts';
 import {
   type Failure,
   MODEL_VERSION,
@@ -13,7 +14,6 @@ import {
   type Weather,
 } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
-import { standardDay } from '../../simulation/standard-day.ts';
 import type { Instruction, Task } from '../../simulation/task.ts';
 import { mFromNmi, radFromDeg } from '../../units/conversions.ts';
 import { rounded } from '../rounded.ts';

@@ -2,9 +2,9 @@ import { acrossM as acrossOf, alongM as alongOf, earthOf } from '../../aerodrome
 import type { Aeroplane } from '../../aeroplane/schema.ts';
 import { startOfLeg } from '../../circuit/start-of-leg.ts';
 import type { CircuitLeg, CircuitPlan } from '../../circuit/types.ts';
+import { stallIasMps } from '../../simulation/performance/stall-speed.ts';
 import type { AirStart, Start } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
-import { stallIasMps } from '../../simulation/stall-speed.ts';
 import { headingDeg } from '../../units/angles.ts';
 import { ftFromM, ktFromMps, mFromFt } from '../../units/conversions.ts';
 import { rounded } from '../rounded.ts';

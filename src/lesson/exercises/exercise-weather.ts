@@ -1,7 +1,7 @@
 import type { Runway } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
+import { standardDay } from '../../simulation/performance/standard-day.ts';
 import type { Weather } from '../../simulation/scenario.ts';
-import { standardDay } from '../../simulation/standard-day.ts';
 import { degFromRad } from '../../units/conversions.ts';
 import { rounded } from '../rounded.ts';
 import type { Draw } from './draw.ts';

@@ -3,7 +3,7 @@ import { failureSchema as scenarioFailureSchema } from '../../simulation/scenari
 import { TECHNIQUES } from '../../simulation/task.ts';
 import { describeIssue } from '../../units/issues.ts';
 import { OUTCOMES } from '../judge/report.ts';
-import { RULES, SESSION_RULES } from '../judge/rules.ts';
+import { ALL_RULES } from '../judge/rules.ts';
 import { selects } from '../judge/selection.ts';
 import { LEG_NAMES } from '../names.ts';
 import { bandSchema } from './draw.ts';
@@ -69,7 +69,7 @@ const failureSchema = v.strictObject({
 });
 
 /** The file of one exercise: what is to be flown, under what, and what is looked at. */
-export const exerciseSchema = v.strictObject({
+const exerciseSchema = v.strictObject({
   id: text,
   title: text,
   aim: text,
@@ -118,7 +118,7 @@ export const parseExercise = (json: unknown, file: string): Exercise => {
   if (!result.success) throw new Error(describeIssue(file, result.issues[0]));
   const exercise = result.output;
   exercise.assessed.forEach((name, i) => {
-    if (![...RULES, ...SESSION_RULES].some((rule) => selects([name], rule.id)))
+    if (!ALL_RULES.some((rule) => selects([name], rule.id)))
       throw new Error(`${file}: assessed[${i}] must name a row of the rules, was "${name}"`);
   });
   if (Object.keys(exercise.sources).length === 0)

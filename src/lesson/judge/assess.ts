@@ -1,9 +1,9 @@
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps } from '../../units/conversions.ts';
-import { lastWhere } from '../last-where.ts';
 import { baseTurnAngleRad, type Lesson } from '../lesson.ts';
 import { type Measure, meanOf } from '../measure.ts';
 import type { GateFact, LessonMemory, Stretch, TouchdownFact, TurnFact } from '../memory.ts';
 import { rounded } from '../rounded.ts';
+import { circuitFacts } from '../watch/facts.ts';
 import { angleBehindWingRad } from '../watch/turns.ts';
 import { judgeCircuit, judgeSession } from './judge.ts';
 import type {
@@ -105,15 +105,8 @@ const shown = (item: ItemReport): ItemReport => ({
 });
 
 const itemReports = (m: LessonMemory, lesson: Lesson, limits: ToleranceSet): ItemReport[] => {
-  const stretches = [...m.stretches, m.now];
-  const circuits = [...new Set(stretches.map((s) => s.circuit))].map((circuit) => ({
-    circuit,
-    stretches: stretches.filter((s) => s.circuit === circuit),
-    turns: m.turns.filter((t) => t.circuit === circuit),
-    touchdown: lastWhere(m.touchdowns, (t) => t.circuit === circuit),
-    m,
-    lesson,
-  }));
+  const flown = new Set([...m.stretches, m.now].map(({ circuit }) => circuit));
+  const circuits = [...flown].map((circuit) => circuitFacts(m, lesson, circuit));
   return [
     ...circuits.flatMap((circuit) => judgeCircuit(circuit, limits)),
     ...judgeSession(circuits, limits),

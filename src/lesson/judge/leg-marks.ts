@@ -1,5 +1,5 @@
 import { type LegName, turnOnto } from '../names.ts';
-import { circuitOfItem, itemTitle } from './item-words.ts';
+import { itemTitle } from './item-words.ts';
 import type { Band, Report } from './report.ts';
 
 /** One judged row of a leg that is over. */
@@ -26,8 +26,7 @@ export const legMarks = ({ legs, items }: Pick<Report, 'legs' | 'items'>): reado
   over.delete(now.leg);
   const byLeg = new Map<LegName, LegMark[]>();
   for (const item of items) {
-    const { circuit } = circuitOfItem(item.id);
-    if (circuit !== now.circuit || !over.has(item.leg) || item.band === 'not-judged') continue;
+    if (item.circuit !== now.circuit || !over.has(item.leg) || item.band === 'not-judged') continue;
     const leg = turnOnto(item.leg) ?? item.leg;
     byLeg.set(leg, [...(byLeg.get(leg) ?? []), { title: itemTitle(item), band: item.band }]);
   }

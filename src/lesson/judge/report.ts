@@ -83,8 +83,10 @@ export interface StopReport {
 export type Band = 'green' | 'amber' | 'red' | 'not-judged';
 
 export interface ItemReport {
-  /** `downwind-height`; from the second circuit on with its number, `downwind-height-2`. */
+  /** The row of the table of rules that it was judged by: `downwind-height`. */
   readonly id: string;
+  /** Counted from 1; what looks at a whole session stands with the first. */
+  readonly circuit: number;
   readonly leg: LegName;
   readonly value: number | null;
   readonly unit: string;

@@ -1,22 +1,20 @@
 import { mFromFt } from '../../units/conversions.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
+import type { CallId } from './memory.ts';
 
-/**
- * Where each call belongs. Downwind, final and runway vacated: CAP 413 and FAA AIM 4-1-9; base where nobody answers
- * (AIM); "late downwind" past the downwind end of the runway (CAP 413); the go-around is flown before it is said
- * (common practice).
- */
-export const CALL_IDS = ['ready', 'downwind', 'base', 'final', 'going-around', 'vacated'] as const;
-export type CallId = (typeof CALL_IDS)[number];
-
-export type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
+type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
 
 const LAST_CALL_M = mFromFt(200); // common practice: the last call of a circuit
 const FLOWN_FIRST_S = 3; // our choice: nobody calls while rolling out
 
 const onLeg = (is: boolean): CallPlace => (is ? 'here' : 'not-yet');
 
+/**
+ * Where each call belongs. Downwind, final and runway vacated: CAP 413 and FAA AIM 4-1-9; base where nobody answers
+ * (AIM); "late downwind" past the downwind end of the runway (CAP 413); the go-around is flown before it is said
+ * (common practice).
+ */
 const PLACES: Readonly<Record<CallId, (m: LessonMemory, lesson: Lesson) => CallPlace>> = {
   ready: (m) => onLeg(m.legs.leg === 'line-up'),
   downwind: (m, { where }) => (m.legs.leg !== 'downwind' ? 'not-yet' : where.alongM < 0 ? 'late' : 'here'),

@@ -1,5 +1,5 @@
 import { CHECK_WORDS, type CheckName } from '../../circuit/checks.ts';
-import { leanedMixture } from '../../simulation/mixture.ts';
+import { leanedMixture } from '../../simulation/engine/mixture.ts';
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { mpsFromKt, rpmFromRevps } from '../../units/conversions.ts';
 import { thousandsTo } from '../../units/format.ts';

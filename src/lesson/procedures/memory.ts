@@ -1,5 +1,3 @@
-import type { CallId } from './call-places.ts';
-
 export const LIST_IDS = [
   'before-take-off',
   'after-take-off',
@@ -9,6 +7,9 @@ export const LIST_IDS = [
   'after-landing',
 ] as const;
 export type ListId = (typeof LIST_IDS)[number];
+
+export const CALL_IDS = ['ready', 'downwind', 'base', 'final', 'going-around', 'vacated'] as const;
+export type CallId = (typeof CALL_IDS)[number];
 
 /** One item of a check as it is being done. */
 export interface ItemFact {
@@ -55,7 +56,7 @@ export interface CallFact {
   choice: number | null;
 }
 
-export const ANSWER_IDS = [
+const ANSWER_IDS = [
   'cleared-take-off',
   'report-final',
   'follow',

@@ -3,8 +3,16 @@ import { mFromFt } from '../../units/conversions.ts';
 import type { Lesson } from '../lesson.ts';
 import type { LessonMemory } from '../memory.ts';
 import { askGoAroundOnce } from '../watch/dues.ts';
-import { CALL_IDS, type CallId, callPlace } from './call-places.ts';
-import { type AnswerFact, type AnswerId, type CallFact, isReadBack, type ProcedureMemory } from './memory.ts';
+import { callPlace } from './call-places.ts';
+import {
+  type AnswerFact,
+  type AnswerId,
+  CALL_IDS,
+  type CallFact,
+  type CallId,
+  isReadBack,
+  type ProcedureMemory,
+} from './memory.ts';
 import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';
 
 /** From the call to the answer. */

@@ -1,8 +1,7 @@
 import { fixed, headingDigits } from '../../units/format.ts';
 import { drawFor } from '../exercises/draw.ts';
 import type { Lesson } from '../lesson.ts';
-import type { CallId } from './call-places.ts';
-import type { AnswerId } from './memory.ts';
+import type { AnswerId, CallId } from './memory.ts';
 
 /**
  * What is said: who is called, who is calling, where, and what is intended. Position calls and the answers: CAP 413
@@ -11,7 +10,7 @@ import type { AnswerId } from './memory.ts';
  * on or take off from a runway is read back with the runway; wind is not (ICAO Doc 4444). "Take-off" is said only
  * in the clearance. The call sign is our own.
  */
-export const CALL_SIGN = 'Lapwing 21';
+const CALL_SIGN = 'Lapwing 21';
 
 /** Three wordings; the first is the right one. */
 export type Wordings = readonly [string, string, string];

@@ -1,9 +1,28 @@
-import type { CircuitFacts } from '../judge/rule.ts';
 import { lastWhere } from '../last-where.ts';
-import type { SaidFact, Stretch, TurnFact } from '../memory.ts';
+import type { Lesson } from '../lesson.ts';
+import type { LessonMemory, SaidFact, Stretch, TouchdownFact, TurnFact } from '../memory.ts';
 import type { LegName } from '../names.ts';
 
-/** Looks at what a circuit left behind, for the rows of the rules. */
+/** What one circuit left behind, for the rows of the rules to look at. */
+export interface CircuitFacts {
+  readonly circuit: number;
+  readonly stretches: readonly Stretch[];
+  readonly turns: readonly TurnFact[];
+  readonly touchdown: TouchdownFact | null;
+  readonly m: LessonMemory;
+  readonly lesson: Lesson;
+}
+
+/** Of one circuit, what there is so far. */
+export const circuitFacts = (m: LessonMemory, lesson: Lesson, circuit: number): CircuitFacts => ({
+  circuit,
+  stretches: [...m.stretches, m.now].filter((stretch) => stretch.circuit === circuit),
+  turns: m.turns.filter((turn) => turn.circuit === circuit),
+  touchdown: lastWhere(m.touchdowns, (touchdown) => touchdown.circuit === circuit),
+  m,
+  lesson,
+});
+
 export const lastStretch = (c: CircuitFacts, leg: LegName): Stretch | null =>
   lastWhere(c.stretches, (stretch) => stretch.leg === leg);
 

@@ -62,7 +62,7 @@ export const faultsNow = (
     );
   }
   const offKt = ktFromMps(m.smoothIasMps - plan.approachIasMps);
-  const { below, above } = limits.approachSpeedKt;
+  const { below, above } = limits.allowed.approachSpeedKt;
   if (offKt > above || offKt < -below) {
     const word = offKt > 0 ? 'fast' : 'slow';
     faults.push(

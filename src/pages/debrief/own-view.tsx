@@ -68,7 +68,11 @@ export const asFlown = (result: FlownResult, tape: Tape): readonly string[] => {
   const due = result.go_arounds.some((g) => g.due_at_s !== null);
   return [
     sideOf(gate.slope_deg - degFromRad(approachRad), SLOPE, QUESTIONS[0]?.answers ?? []),
-    sideOf(gate.ias_kt - ktFromMps(approachIasMps), tape.limits.approachSpeedKt, QUESTIONS[1]?.answers ?? []),
+    sideOf(
+      gate.ias_kt - ktFromMps(approachIasMps),
+      tape.limits.allowed.approachSpeedKt,
+      QUESTIONS[1]?.answers ?? [],
+    ),
     (due ? QUESTIONS[2]?.answers[1] : QUESTIONS[2]?.answers[0]) ?? '',
   ];
 };

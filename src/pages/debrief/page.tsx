@@ -3,7 +3,7 @@ import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
-import { itemTitle } from '../../lesson/judge/item-words.ts';
+import { itemTitle, unitOf } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
 import type { OpenedAttempt } from '../../storage/logbook.ts';
@@ -63,7 +63,7 @@ const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly se
       lines: opened.attempt.result.items
         .filter((item) => item.value !== null)
         .map((item) => ({
-          words: `${itemTitle(item)}: ${valueWords(item.value, item.unit)} (${toleranceWords(item.target, item.low, item.high, item.unit)})`,
+          words: `${itemTitle(item)}: ${valueWords(item.value, unitOf(item))} (${toleranceWords(item.target, item.low, item.high, unitOf(item))})`,
           band: item.band,
         })),
       foot: CAUTION,

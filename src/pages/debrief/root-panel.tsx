@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
 import type { FlownResult } from '../../formats/result.ts';
-import { circuitOfItem } from '../../lesson/judge/item-words.ts';
 import { isAskedEnd } from '../../lesson/judge/report.ts';
 import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
@@ -98,8 +97,7 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
   const afterwards = spoken && result.kind === 'nothing-wrong' && wentWrong(report);
   const first = firstLookAt(report, report.outcome);
   const item = firstItemOf(report);
-  const trains =
-    result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(circuitOfItem(item.id).id) : null);
+  const trains = result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(item.id) : null);
   return (
     <section className="root" aria-label="The first thing to change">
       <div className="root-words">

@@ -8,7 +8,8 @@ import {
   itemTrends,
   legTrends,
 } from '../../lesson/attempts/trends.ts';
-import { circuitOfItem, itemTitle, legWords } from '../../lesson/judge/item-words.ts';
+import { itemTitle } from '../../lesson/judge/item-words.ts';
+import { legWords } from '../../lesson/names.ts';
 import { train } from '../train.ts';
 import { exerciseFor, exerciseTitle, successOf } from './trained-by.ts';
 
@@ -25,7 +26,7 @@ interface Limits {
 /** Tolerance of the newest attempt that has the item. */
 const limitsOf = (rows: readonly AttemptRow[], id: string): Limits => {
   for (const row of rows) {
-    const item = row.items.find((each) => circuitOfItem(each.id).id === id);
+    const item = row.items.find((each) => each.id === id);
     if (item) return { low: item.low, high: item.high };
   }
   return { low: null, high: null };

@@ -1,5 +1,5 @@
 import { clamp } from '../../maths/functions.ts';
-import { groundEffect } from '../../simulation/airframe.ts';
+import { groundEffect } from '../../simulation/motion/airframe.ts';
 import { radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import { HALF_DENSITY_KGPM3 } from '../density.ts';

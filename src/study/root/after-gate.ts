@@ -5,8 +5,8 @@ import type { ControlSource } from '../../session/source.ts';
 import type { Approach } from '../approach.ts';
 import { type Flown, instantAt } from '../flown.ts';
 import { flyStep, takeUp } from '../future.ts';
-import { AS_PLANNED } from './manner.ts';
-import { flyInManner } from './own-way.ts';
+import { flyInStyle } from './own/own-way.ts';
+import { AS_PLANNED } from './own/style.ts';
 import type { AfterGate } from './result.ts';
 
 const CLIMBED_M = 60;
@@ -14,7 +14,7 @@ const SECONDS = 60;
 
 /** The model pilot with the decision made: power, attitude, configuration. */
 const goingAround = (flown: Flown): ControlSource<unknown> => {
-  const pilot = flyInManner(flown, AS_PLANNED);
+  const pilot = flyInStyle(flown, AS_PLANNED);
   const { runway, side } = flown.briefing;
   return {
     ...pilot,

@@ -1,14 +1,14 @@
 import { approachOf } from '../approach.ts';
 import type { Future } from '../future.ts';
 import { STRAINS, type Strain, strainOf } from '../strain.ts';
-import type { Span } from './span.ts';
+import type { Span } from './finders/span.ts';
 
 /** Differences smaller than this share of a tolerance tell nothing. */
 const TELLING = 0.35;
 
 /**
  * How much of the trouble the fork without the change still comes to, as a share of what the change gains at the
- * gate that was failed. 1 where it fails too. It is no copy of the flight: the manner that is kept is an average of
+ * gate that was failed. 1 where it fails too. It is no copy of the flight: the style that is kept is an average of
  * what was flown, so it need not fail to the letter.
  */
 export const carriedBy = (

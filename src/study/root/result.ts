@@ -1,7 +1,7 @@
 import type { LegName } from '../../lesson/names.ts';
 import type { Recording } from '../../session/recording.ts';
 import type { Approach } from '../approach.ts';
-import type { ChangeKind, ChangeUnit } from './departure.ts';
+import type { ChangeKind, ChangeUnit } from './finders/departure.ts';
 
 /** One change, as it would be said. */
 export interface Change {

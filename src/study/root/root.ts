@@ -4,10 +4,10 @@ import { flyBranch } from '../branch.ts';
 import { type Flown, type StudyFlight, seeAgain } from '../flown.ts';
 import { settlesFrom } from '../trail.ts';
 import { afterGateOf } from './after-gate.ts';
+import { type Span, spanOf } from './finders/span.ts';
 import { GOING_AROUND, nextTimeFor } from './next-time.ts';
 import type { RootProgress, RootResult } from './result.ts';
 import { changeOf, type Found, handsFor, type Searched, searchRoot } from './search.ts';
-import { type Span, spanOf } from './span.ts';
 import { searchTogether, type Together } from './together.ts';
 import { flownWhy, noneOf, whyOf } from './words.ts';
 
@@ -92,9 +92,9 @@ export function* findRoot(
 
 const oneFound = (span: Span, approach: Approach, searched: Searched, found: Found): RootResult => {
   const { flown } = span;
-  const { change, departure, manner, future } = found;
+  const { change, departure, style, future } = found;
   const branchFromS = Math.floor(departure.forkS);
-  const { recording } = flyBranch(flown, handsFor(flown, manner, branchFromS), branchFromS);
+  const { recording } = flyBranch(flown, handsFor(flown, style, branchFromS), branchFromS);
   return {
     kind: 'one-change',
     circuit: approach.circuit,
@@ -129,7 +129,7 @@ const severalFound = (span: Span, approach: Approach, none: RootResult, found: T
   const together = found.departures.map((departure) => changeOf(departure, departure.size));
   const [first] = found.departures;
   const branchFromS = Math.floor(found.forkS);
-  const { recording } = flyBranch(flown, handsFor(flown, found.manner, branchFromS), branchFromS);
+  const { recording } = flyBranch(flown, handsFor(flown, found.style, branchFromS), branchFromS);
   return {
     ...none,
     sentence: `No single change would have done it. Together: ${together.map(({ sentence }) => sentence).join(' ')}`,

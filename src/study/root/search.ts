@@ -3,18 +3,18 @@ import { type Flown, instantAt } from '../flown.ts';
 import { type Future, flyOn } from '../future.ts';
 import { STRAINS, strainAt } from '../strain.ts';
 import { carriedBy } from './carried.ts';
-import type { Departure } from './departure.ts';
-import { departuresOf, mannerOf } from './departures.ts';
-import type { Manner } from './manner.ts';
-import { flyInManner, takeOverOn } from './own-way.ts';
+import type { Departure } from './finders/departure.ts';
+import { departuresOf, styleOf } from './finders/departures.ts';
+import type { Span } from './finders/span.ts';
+import { flyInStyle, takeOverOn } from './own/own-way.ts';
+import type { Style } from './own/style.ts';
 import type { Change, RootProgress } from './result.ts';
-import type { Span } from './span.ts';
 
 /** The one change that was found. */
 export interface Found {
   readonly change: Change;
   readonly departure: Departure;
-  readonly manner: Manner;
+  readonly style: Style;
   readonly future: Future;
 }
 
@@ -46,9 +46,9 @@ export const changeOf = (departure: Departure, units: number): Change => ({
   sentence: departure.say(units),
 });
 
-/** The hands of a fork: the flight's own manner, with whatever is mended in it. */
-export const handsFor = (flown: Flown, manner: Manner, forkS: number): ControlSource<unknown> =>
-  takeOverOn(flown, flyInManner(flown, manner), instantAt(flown, forkS).lesson);
+/** The hands of a fork: the flight's own style, with whatever is mended in it. */
+export const handsFor = (flown: Flown, style: Style, forkS: number): ControlSource<unknown> =>
+  takeOverOn(flown, flyInStyle(flown, style), instantAt(flown, forkS).lesson);
 
 /** Inside the tolerances with something in hand, at every gate that decides. */
 const IN_HAND = 0.8;
@@ -75,13 +75,13 @@ const CARRIED_ALONE = 0.15;
 export function* searchRoot(span: Span): Generator<RootProgress, Searched> {
   const { flown, circuit } = span;
   const departures = departuresOf(span);
-  const asFlown = mannerOf(departures);
+  const asFlown = styleOf(departures);
   const tried = departures.filter((departure) => departure.suggests);
   let flightsFlown = 0;
   let best: Change | null = null;
-  const fly = (manner: Manner, forkS: number): Future => {
+  const fly = (style: Style, forkS: number): Future => {
     flightsFlown += 1;
-    return flyOn(flown, instantAt(flown, forkS), handsFor(flown, manner, forkS), circuit);
+    return flyOn(flown, instantAt(flown, forkS), handsFor(flown, style, forkS), circuit);
   };
   const progress = (i: number, trying: string): RootProgress => ({
     flightsFlown,
@@ -114,8 +114,8 @@ export function* searchRoot(span: Span): Generator<RootProgress, Searched> {
         best = changeOf(departure, works);
       } else fails = units;
     }
-    const manner = departure.mend(asFlown, works);
-    return { found: { change: best, departure, manner, future }, departures, flightsFlown };
+    const style = departure.mend(asFlown, works);
+    return { found: { change: best, departure, style, future }, departures, flightsFlown };
   }
   return { found: null, departures, flightsFlown };
 }

@@ -1,17 +1,17 @@
 import { instantAt } from '../flown.ts';
 import { type Future, flyOn } from '../future.ts';
 import { carriedBy } from './carried.ts';
-import type { Departure } from './departure.ts';
-import { mannerOf } from './departures.ts';
-import type { Manner } from './manner.ts';
+import type { Departure } from './finders/departure.ts';
+import { styleOf } from './finders/departures.ts';
+import type { Span } from './finders/span.ts';
+import type { Style } from './own/style.ts';
 import type { RootProgress } from './result.ts';
 import { handsFor } from './search.ts';
-import type { Span } from './span.ts';
 
 /** Changes that do it together where none does it alone. */
 export interface Together {
   readonly departures: readonly Departure[];
-  readonly manner: Manner;
+  readonly style: Style;
   readonly future: Future;
   readonly forkS: number;
 }
@@ -35,12 +35,12 @@ export function* searchTogether(
   let flightsFlown = flownBefore;
   if (first === undefined || tried.length < 2) return { found: null, flightsFlown };
   const { forkS } = first;
-  const asFlown = mannerOf(all);
-  const mended = (some: readonly Departure[]): Manner =>
-    some.reduce((manner, departure) => departure.mend(manner, departure.size), asFlown);
-  const fly = (manner: Manner): Future => {
+  const asFlown = styleOf(all);
+  const mended = (some: readonly Departure[]): Style =>
+    some.reduce((style, departure) => departure.mend(style, departure.size), asFlown);
+  const fly = (style: Style): Future => {
     flightsFlown += 1;
-    return flyOn(flown, instantAt(flown, forkS), handsFor(flown, manner, forkS), circuit);
+    return flyOn(flown, instantAt(flown, forkS), handsFor(flown, style, forkS), circuit);
   };
   const progress = (trying: string): RootProgress => ({ flightsFlown, done: 0.9, trying, best: null });
 
@@ -59,5 +59,5 @@ export function* searchTogether(
     needed = fewer;
     future = without;
   }
-  return { found: { departures: needed, manner: mended(needed), future, forkS }, flightsFlown };
+  return { found: { departures: needed, style: mended(needed), future, forkS }, flightsFlown };
 }

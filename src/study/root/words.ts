@@ -3,8 +3,8 @@ import { degFromRad, ktFromMps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import type { Approach } from '../approach.ts';
 import type { Future } from '../future.ts';
+import type { Span } from './finders/span.ts';
 import type { Change } from './result.ts';
-import type { Span } from './span.ts';
 
 const figures = (gate: GateFact): string => {
   const offM = fixed(Math.abs(gate.centrelineM));

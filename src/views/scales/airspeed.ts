@@ -1,6 +1,6 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { stallIasMps } from '../../simulation/performance/stall-speed.ts';
 import { shapeOf } from '../../simulation/shape.ts';
-import { stallIasMps } from '../../simulation/stall-speed.ts';
 import { ktFromMps } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import { mark, ribbonScale, ticksEvery } from './common.ts';

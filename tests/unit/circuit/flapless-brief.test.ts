@@ -4,7 +4,7 @@ import { AEROPLANES, aerodromeNamed, exerciseNamed } from '../../../src/catalogu
 import { briefOf } from '../../../src/circuit/brief/brief.ts';
 import type { Brief } from '../../../src/circuit/brief/types.ts';
 import { asExercised } from '../../../src/lesson/exercises/exercise-aeroplane.ts';
-import { standardDay } from '../../../src/simulation/standard-day.ts';
+import { standardDay } from '../../../src/simulation/performance/standard-day.ts';
 
 const aerodrome = aerodromeNamed('curlew-sands');
 const weather = { ...standardDay(aerodrome.elevationFt), windFromDegM: 220, windKt: 5 };

@@ -1,7 +1,7 @@
 // GPX 1.1 schema (topografix.com/GPX/1/1): version, creator, trk/trkseg/trkpt with lat, lon, ele, time (UTC).
 // Metres in a degree at the equator: 110,574 m of latitude, 111,319 m of longitude (WGS 84, textbook table).
 import { expect, it } from 'vitest';
-import { gpxText } from '../../../src/formats/gpx.ts';
+import { gpxText } from '../../../src/formats/track/gpx.ts';
 
 const text = gpxText('A & B <x>', [
   { timeS: 0, eastM: 0, northM: 0, altitudeM: 6.1 },

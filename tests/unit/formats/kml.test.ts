@@ -4,7 +4,7 @@
 import { kml } from '@tmcw/togeojson';
 import { DOMParser } from '@xmldom/xmldom';
 import { describe, expect, it } from 'vitest';
-import { kmlText } from '../../../src/formats/kml.ts';
+import { kmlText } from '../../../src/formats/track/kml.ts';
 
 const FEATURE =
   'name visibility open author link address AddressDetails phoneNumber Snippet snippet description LookAt Camera TimeStamp TimeSpan styleUrl Style StyleMap Region Metadata ExtendedData';

@@ -13,8 +13,8 @@ import { createPilot } from '../../../src/pilot/pilot.ts';
 import { createSession, tick } from '../../../src/session/session.ts';
 import type { ControlSource, Fold } from '../../../src/session/source.ts';
 import { prepare } from '../../../src/simulation/model.ts';
+import { standardDay } from '../../../src/simulation/performance/standard-day.ts';
 import { MODEL_VERSION, type Scenario } from '../../../src/simulation/scenario.ts';
-import { standardDay } from '../../../src/simulation/standard-day.ts';
 import { rpmFromRevps } from '../../../src/units/conversions.ts';
 
 const model = aeroplaneNamed('sandpiper');

@@ -2,8 +2,8 @@
 // help"). Flown by the model pilot, whose flying is green, or with the throttle held open beside it.
 import { describe, expect, it } from 'vitest';
 import { beginCoach, type CoachLevel, coach } from '../../../src/lesson/coach/coach.ts';
-import type { Teaching } from '../../../src/lesson/coach/context.ts';
 import { talkNow } from '../../../src/lesson/coach/talk.ts';
+import type { Teaching } from '../../../src/lesson/judge/rule.ts';
 import { RULES } from '../../../src/lesson/judge/rules.ts';
 import { DEFAULT_TOLERANCES } from '../../../src/lesson/judge/tolerances.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { scenarioPlan } from '../../../src/lesson/exercises/exercise-scenario.ts';
 import { assess } from '../../../src/lesson/judge/assess.ts';
-import { circuitOfItem, itemTitle } from '../../../src/lesson/judge/item-words.ts';
+import { itemTitle } from '../../../src/lesson/judge/item-words.ts';
 import { type LegMarks, legMarks } from '../../../src/lesson/judge/leg-marks.ts';
 import type { Band, ItemReport, LegReport } from '../../../src/lesson/judge/report.ts';
 import { lessonOfScenario } from '../../../src/lesson/lesson-of.ts';
@@ -27,8 +27,9 @@ const leg = (name: LegName, circuit = 1): LegReport => ({
   track_error_m: null,
 });
 
-const item = (id: string, on: LegName, band: Band): ItemReport => ({
+const item = (id: string, on: LegName, band: Band, circuit = 1): ItemReport => ({
   id,
+  circuit,
   leg: on,
   value: 1,
   unit: 'ft',
@@ -44,7 +45,7 @@ const ITEMS = [
   item('downwind-height', 'downwind', 'green'),
   item('downwind-trim', 'downwind', 'not-judged'),
   item('base-speed', 'base', 'red'),
-  item('downwind-height-2', 'downwind', 'red'),
+  item('downwind-height', 'downwind', 'red', 2),
 ];
 
 describe('the marks of the legs flown so far', () => {
@@ -94,7 +95,7 @@ describe('the marks of the legs flown so far', () => {
     }
     const { items } = assess(memory(), lesson);
     const bandOf = (title: string) =>
-      items.find((each) => circuitOfItem(each.id).circuit === 1 && itemTitle(each) === title)?.band;
+      items.find((each) => each.circuit === 1 && itemTitle(each) === title)?.band;
     const shown = [...live.values()].flatMap(({ marks }) => marks);
     expect(shown.length).toBeGreaterThan(15);
     expect(shown.map(({ title }) => [title, bandOf(title)])).toEqual(

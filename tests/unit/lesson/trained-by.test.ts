@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { exerciseNamed } from '../../../src/exercises.ts';
-import { RULES, SESSION_RULES } from '../../../src/lesson/judge/rules.ts';
+import { ALL_RULES } from '../../../src/lesson/judge/rules.ts';
 import { selects } from '../../../src/lesson/judge/selection.ts';
 import { trainedBy } from '../../../src/lesson/judge/trained-by.ts';
 import { GOING_AROUND, nextTimeFor } from '../../../src/study/root/next-time.ts';
 
 describe('what trains a row', () => {
-  it.each([...RULES, ...SESSION_RULES].map(({ id }) => id))('is an exercise that looks at it: %s', (row) => {
+  it.each(ALL_RULES.map(({ id }) => id))('is an exercise that looks at it: %s', (row) => {
     const { assessed } = exerciseNamed(trainedBy(row));
     expect(selects(assessed, row)).toBe(true);
   });

@@ -3,7 +3,8 @@ import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/
 import { verdictOf } from '../../../src/lesson/judge/verdict.ts';
 
 const tooLow: ItemReport = {
-  id: 'downwind-height-2',
+  id: 'downwind-height',
+  circuit: 2,
   leg: 'downwind',
   value: 640,
   unit: 'ft',

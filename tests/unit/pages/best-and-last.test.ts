@@ -9,6 +9,7 @@ const attempt = (outcome: 'stopped' | 'practised' | 'time-up' | 'ran-off', ...ba
   attemptRow(
     bands.map((band, i) => ({
       id: `row-${i}`,
+      circuit: 1,
       leg: 'downwind' as const,
       value: 0,
       unit: 'ft',

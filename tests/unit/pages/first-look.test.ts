@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { EMPTY_REPORT, type ItemReport, type Report } from '../../../src/lesson/judge/report.ts';
-import { valueWords } from '../../../src/lesson/judge/value-words.ts';
+import { DEG, FT, valueWords } from '../../../src/lesson/judge/value-words.ts';
 import { firstLookAt } from '../../../src/pages/fly/run/result.ts';
 
 const item = (id: string, leg: ItemReport['leg'], band: ItemReport['band']): ItemReport => ({
   id,
+  circuit: 1,
   leg,
   value: 1180,
   unit: 'ft',
@@ -58,7 +59,7 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
   });
 
   it('writes small angles with a decimal', () => {
-    expect(valueWords(4.26, 'deg')).toBe('4.3°');
-    expect(valueWords(null, 'ft')).toBe('–');
+    expect(valueWords(4.26, DEG)).toBe('4.3°');
+    expect(valueWords(null, FT)).toBe('–');
   });
 });

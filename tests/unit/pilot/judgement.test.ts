@@ -7,8 +7,8 @@ import { createPilot } from '../../../src/pilot/pilot.ts';
 import { unstable } from '../../../src/pilot/stabilised.ts';
 import { newPilotView, type PilotView } from '../../../src/pilot/view.ts';
 import { neutralControls } from '../../../src/simulation/controls.ts';
+import { solveSteady } from '../../../src/simulation/performance/steady.ts';
 import { newSnapshot } from '../../../src/simulation/snapshot.ts';
-import { solveSteady } from '../../../src/simulation/steady.ts';
 import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../../../src/units/conversions.ts';
 import { dayScenario } from '../../support/circuit-flight.ts';
 

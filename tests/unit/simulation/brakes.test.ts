@@ -1,6 +1,6 @@
 // Brakes that get hot and wheels that lock: short applications with releases are the remedy (common practice; model.md).
 import { describe, expect, it } from 'vitest';
-import { brakeShare, discAfter, liningAfter, wheelsLock } from '../../../src/simulation/brakes.ts';
+import { brakeShare, discAfter, liningAfter, wheelsLock } from '../../../src/simulation/motion/brakes.ts';
 import { shapeOf } from '../../../src/simulation/shape.ts';
 import { AT } from '../../../src/simulation/state.ts';
 import { mpsFromKt } from '../../../src/units/conversions.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { iceAfter, icingSeverity, relativeHumidity } from '../../../src/simulation/carburettor.ts';
+import { iceAfter, icingSeverity, relativeHumidity } from '../../../src/simulation/engine/carburettor.ts';
 import type { Weather } from '../../../src/simulation/scenario.ts';
 import { rpmFromRevps } from '../../../src/units/conversions.ts';
 import { aeroplaneNamed } from '../../support/aeroplanes.ts';

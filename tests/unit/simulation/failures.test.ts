@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { propellerTorqueNm } from '../../../src/simulation/propeller.ts';
+import { propellerTorqueNm } from '../../../src/simulation/engine/propeller.ts';
 import type { Failure } from '../../../src/simulation/scenario.ts';
 import { shapeOf } from '../../../src/simulation/shape.ts';
 import type { Snapshot } from '../../../src/simulation/snapshot.ts';

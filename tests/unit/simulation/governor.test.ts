@@ -2,11 +2,11 @@
 // obey the closed form of one blade element in the flow of momentum theory.
 import { describe, expect, it } from 'vitest';
 import { columnDensityKgpm3 } from '../../../src/atmosphere/air.ts';
-import { bladeAfter, governedRevps, leverFor, turningAt } from '../../../src/simulation/blades.ts';
-import { propellerAt } from '../../../src/simulation/propeller.ts';
+import { bladeAfter, governedRevps, leverFor, turningAt } from '../../../src/simulation/engine/blades.ts';
+import { propellerAt } from '../../../src/simulation/engine/propeller.ts';
+import { solveSteady } from '../../../src/simulation/performance/steady.ts';
 import { shapeOf } from '../../../src/simulation/shape.ts';
 import { AT } from '../../../src/simulation/state.ts';
-import { solveSteady } from '../../../src/simulation/steady.ts';
 import { degFromRad, mpsFromKt, revpsFromRpm, rpmFromRevps } from '../../../src/units/conversions.ts';
 import { aeroplaneNamed } from '../../support/aeroplanes.ts';
 import { ISA, steadyAt } from '../../support/airborne.ts';

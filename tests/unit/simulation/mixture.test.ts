@@ -2,7 +2,7 @@
 // on leaning, from memory), cut off, and a pump that fails.
 import { describe, expect, it } from 'vitest';
 import { isaDensityKgpm3, RHO0_KGPM3 } from '../../../src/atmosphere/isa.ts';
-import { leanedMixture, mixtureShare } from '../../../src/simulation/mixture.ts';
+import { leanedMixture, mixtureShare } from '../../../src/simulation/engine/mixture.ts';
 import { mFromFt, rpmFromRevps } from '../../../src/units/conversions.ts';
 import { aeroplaneNamed } from '../../support/aeroplanes.ts';
 import { about, expectWithin } from '../../support/expect-within.ts';

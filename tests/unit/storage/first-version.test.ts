@@ -93,3 +93,52 @@ it('a database of version 1 is opened, brought to the newest version, with all t
   expect((await logbook.open('second-attempt')).attempt.parent).toEqual({ id: 'first-attempt', atS: 12.5 });
   await expectFirstAttempt(logbook);
 });
+
+/** As an item stood then: from the second circuit on with its number in the id. */
+const earlier = (id: string) => ({
+  id,
+  leg: 'final',
+  value: 1,
+  unit: 'ft',
+  target: 0,
+  low: -1,
+  high: 1,
+  band: 'green',
+  source: 'made up for this test',
+});
+const EARLIER = ['final-height', 'final-height-2', 'gate-300', 'gate-300-3'].map(earlier);
+const NOW = [
+  { id: 'final-height', circuit: 1 },
+  { id: 'final-height', circuit: 2 },
+  { id: 'gate-300', circuit: 1 },
+  { id: 'gate-300', circuit: 3 },
+];
+const named = (items: readonly { readonly id: string; readonly circuit: number }[]) =>
+  items.map(({ id, circuit }) => ({ id, circuit }));
+
+it('an item of then, its circuit in its id, has it beside its id: in a file, and in the file made of it', async () => {
+  const file = JSON.parse(fixture('logbook-1-written-out.json'));
+  file.attempts[0].result.items = EARLIER;
+  const { logbook } = await open(freshName());
+  await logbook.importFile(new File([JSON.stringify(file)], 'x.json'));
+  const { id } = file.attempts[0];
+  const here = await logbook.open(id);
+  expect(named(here.attempt.result.items)).toEqual(NOW);
+  expect(named(here.row.items)).toEqual(NOW);
+  const out = await (await logbook.exportJson([id])).blob.text();
+  expect(JSON.parse(out).version).toBe(2);
+  const there = await open(freshName());
+  await there.logbook.importFile(new File([out], 'y.json'));
+  expect((await there.logbook.open(id)).attempt.result).toEqual(here.attempt.result);
+});
+
+it('and in a row of a database of then', async () => {
+  const content = JSON.parse(fixture('database-1.json')) as Database1;
+  const name = freshName();
+  const attempts = content.attempts.map((row) => ({ ...row, items: EARLIER }));
+  await buildVersion1(name, { ...content, attempts });
+  const { logbook } = await open(name);
+  const rows = await logbook.list();
+  expect(rows).toHaveLength(2);
+  for (const row of rows) expect(named(row.items)).toEqual(NOW);
+});

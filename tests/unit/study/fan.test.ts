@@ -1,11 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { flyFan, POWER_AND_ATTITUDE, POWER_AND_BANK } from '../../../src/study/fan.ts';
+import { type FanBlade, flyFan, POWER_AND_ATTITUDE } from '../../../src/study/fan.ts';
+import { radFromDeg } from '../../../src/units/conversions.ts';
 import { beginFlight, scenarioOf } from '../../support/flight.ts';
 
 const level = beginFlight(scenarioOf({ start: { height_ft: 2000 } }));
 const root = { model: level.model, state: level.state, controls: level.controls };
 const fan = flyFan(root);
 const byName = (name: string) => fan.find(({ blade }) => blade.name === name)!;
+const banked = (name: string, deg: number): FanBlade => ({
+  name,
+  throttle: 0,
+  bankRad: radFromDeg(deg),
+  pitchRad: 0,
+});
+const BANKED = [banked('banked left', -20), banked('banked right', 20)];
 const endOf = (name: string) => byName(name).points.at(-1)!;
 
 describe('the forecast fan', () => {
@@ -20,7 +28,7 @@ describe('the forecast fan', () => {
 
   it('leaves the aeroplane that it starts from alone', () => {
     const state = level.state.slice();
-    flyFan(root, POWER_AND_BANK, 10);
+    flyFan(root, BANKED, 10);
     expect(level.state).toEqual(state);
   });
 
@@ -48,11 +56,11 @@ describe('the forecast fan', () => {
 
   // Radius of a turn: V^2 / (g tan bank); at 80 kt and 20 degrees some 475 m, so a minute goes well round to that side
   it('turns to the side of the bank', () => {
-    const turning = flyFan(root, POWER_AND_BANK);
+    const turning = flyFan(root, BANKED);
     const side = (name: string) =>
       turning.find(({ blade }) => blade.name === name)!.points[30]!.eastM - turning[0]!.points[0]!.eastM;
-    expect(side('this power, banked right')).toBeGreaterThan(300);
-    expect(side('this power, banked left')).toBeLessThan(-300);
+    expect(side('banked right')).toBeGreaterThan(300);
+    expect(side('banked left')).toBeLessThan(-300);
   });
 
   it('says when a blade meets the ground', () => {

@@ -5,9 +5,9 @@ import { MODEL_VERSION } from '../../../src/simulation/scenario.ts';
 import { flyByModelPilot } from '../../../src/study/by-model-pilot.ts';
 import { instantAt, seeAgain } from '../../../src/study/flown.ts';
 import { flyStep, takeUp } from '../../../src/study/future.ts';
-import { departuresOf } from '../../../src/study/root/departures.ts';
+import { departuresOf } from '../../../src/study/root/finders/departures.ts';
+import { spanOf } from '../../../src/study/root/finders/span.ts';
 import { approachToStudy, findRoot } from '../../../src/study/root/root.ts';
-import { spanOf } from '../../../src/study/root/span.ts';
 import { baseTurned, flyFault, noFault } from '../../support/faults.ts';
 
 const rough = { leg: 'base', windKt: 10, windDeg: 60, turbulence: 'light' } as const;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runwayInUse } from '../../../src/aerodrome/runway.ts';
+import { standardDay } from '../../../src/simulation/performance/standard-day.ts';
 import { newSnapshot, type Snapshot } from '../../../src/simulation/snapshot.ts';
-import { standardDay } from '../../../src/simulation/standard-day.ts';
 import {
   hpaFromInHg,
   mFromFt,

@@ -1,9 +1,12 @@
 import { ftFromM, ktFromMps } from '../../../units/conversions.ts';
 import { lastWhere } from '../../last-where.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
-import { lastStretch, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
-import { around, atMost, type CircuitFacts, type Rule } from '../rule.ts';
-import { balanceInTurn, bankOf, trackOn, trimOn } from './legs.ts';
+import { type CircuitFacts, lastStretch, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
+import { lampsNow } from '../../watch/stretch.ts';
+import { practice } from '../limit.ts';
+import { around, atMost, type Rule, rule } from '../rule.ts';
+import { FLAP_STAGES, FT, KT, M, PERCENT, phrased, plain, S } from '../value-words.ts';
+import { balanceInTurn, bankOf, HEIGHT_SIDES, SPEED_SIDES, speedNow, trackOn, trimOn } from './legs.ts';
 
 const STABILISED =
   'stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B, gates by common practice';
@@ -11,9 +14,14 @@ const STABILISED =
 const gateRow = (heightFt: number): Rule => ({
   id: `gate-${heightFt}`,
   leg: 'final',
+  name: `stabilised at ${heightFt} ft`,
   measures: `what was not stabilised at ${heightFt} ft`,
-  unit: 'faults',
+  unit: plain('faults'),
+  sentence: (count, title) =>
+    `${title}: no, ${count === 1 ? 'one thing was' : `${count} things were`} not as it should be.`,
   say: { high: 'Not stabilised at the gate: go around, and set the approach up earlier.' },
+  trainedBy: 'final-and-landing',
+  part: 'Approach',
   good: 0,
   bad: 2,
   measure: (c) => gateOf(c, heightFt)?.why.length,
@@ -33,35 +41,43 @@ const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
 
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
 
-/** From the turn to final down to the last gate. */
+/** From the turn to final down to the last gate. Ranks of what is said first, and seconds to settle (our choice: bank and speed low down). */
 export const APPROACH_RULES: readonly Rule[] = [
   bankOf(
     'final',
     'finalBankDeg',
+    10,
     'Never above 30 degrees in the turn to final: fly through and come back, or go around.',
-    { good: 22, bad: 50 },
+    { trainedBy: 'base-and-final', good: 22, bad: 50 },
   ),
-  balanceInTurn('final'),
-  {
+  balanceInTurn('final', 'base-and-final'),
+  rule({
     id: 'final-overshoot',
     leg: 'turn-to-final',
+    name: 'overshoot of the centreline',
+    sides: { low: 'too far', high: 'too far' },
     measures: 'how far beyond the centreline the turn went',
-    unit: 'm',
+    unit: M,
+    limits: { overshootM: { title: 'overshoot, m', ...practice(0, 50) } },
     say: { high: 'The turn to final began late: lead it, more with the wind on your tail on base.' },
+    trainedBy: 'base-and-final',
     good: 12,
     bad: 140,
     measure: (c) => turnOntoLeg(c, 'final')?.overshootM,
     against: (_, limits) => atMost(0, limits.overshootM),
-  },
+  }),
   {
     id: 'final-height',
     leg: 'final',
+    name: 'height',
+    sides: HEIGHT_SIDES,
     measures: 'height where the turn to final was complete',
-    unit: 'ft',
+    unit: FT,
     say: {
       low: 'Low when final began: power first, then pitch; level until the picture is right.',
       high: 'High when final began: set up base earlier, and use the flap that is planned.',
     },
+    trainedBy: 'base-and-final',
     good: 330,
     bad: 560,
     measure: (c) => {
@@ -74,12 +90,15 @@ export const APPROACH_RULES: readonly Rule[] = [
   {
     id: 'final-speed',
     leg: 'final',
+    name: 'speed',
+    sides: SPEED_SIDES,
     measures: 'airspeed furthest from the approach speed, once settled',
-    unit: 'kt',
+    unit: KT,
     say: {
       low: 'Slow on final: lower the nose now, and power for the sink.',
       high: 'Fast on final: it becomes float. Attitude for the speed, less power, trim.',
     },
+    trainedBy: 'final-and-landing',
     good: 67,
     bad: 84,
     measure: (c) => {
@@ -94,18 +113,35 @@ export const APPROACH_RULES: readonly Rule[] = [
       const stallKt = ktFromMps(lastStretch(c, 'final')?.endStallIasMps ?? 0);
       return { ...around(target, limits.approachSpeedKt), amberLow: Math.max(target - 7.5, 1.2 * stallKt) };
     },
+    live: {
+      ...speedNow(20),
+      say: {
+        'power-for-sink': {
+          low: 'Slow: lower the nose for the speed, power for the sink.',
+          high: 'Fast: raise the nose a little for the speed, then less power.',
+        },
+        'point-with-pitch': {
+          low: 'Slow: more power, and the nose stays on the aim point.',
+          high: 'Fast: less power, and the nose stays on the aim point.',
+        },
+      },
+    },
   },
-  trackOn('final'),
-  trimOn('final'),
+  trackOn('final', 'crosswind-circuit'),
+  trimOn('final', 'final-and-landing'),
   {
     id: 'final-flap',
     leg: 'final',
+    name: 'flap',
+    sides: { low: 'too little', high: 'too much' },
     measures: 'flap stage at the end of final',
-    unit: 'stage',
+    unit: FLAP_STAGES,
     say: {
       low: 'Less flap than planned: the flap belongs before the gate.',
       high: 'More flap than planned for this approach.',
     },
+    trainedBy: 'final-and-landing',
+    part: 'Approach',
     good: 2,
     bad: 0,
     measure: (c) => lastStretch(c, 'final')?.endFlapStage,
@@ -117,15 +153,20 @@ export const APPROACH_RULES: readonly Rule[] = [
       return { target: finalStage, low: finalStage, high: Math.max(finalStage, landingStage), source };
     },
   },
-  {
+  rule({
     id: 'final-lights',
     leg: 'final',
+    name: 'slope lights',
+    sides: HEIGHT_SIDES,
     measures: 'lamps showing white beyond half of them, on the mean',
-    unit: 'lamps',
+    unit: phrased('lamps', ' lamps off two and two'),
+    limits: { lamps: { title: 'lamps', ...practice(1, 1, 'at most one lamp off') } },
     say: {
       low: 'Too much red: less sink with power until two and two, before the 200 ft call.',
       high: 'Too much white: a little less power, the speed held with attitude.',
     },
+    trainedBy: 'final-and-landing',
+    part: 'Approach',
     good: 0.3,
     bad: 2,
     measure: (c) => {
@@ -135,13 +176,34 @@ export const APPROACH_RULES: readonly Rule[] = [
     },
     unjudged: (c) => c.lesson.task.technique === 'glide',
     against: (_, limits) => around(0, limits.lamps),
-  },
-  {
+    live: {
+      settleS: 4,
+      rank: 25,
+      value: ({ m, lesson }) => lampsNow(m, lesson),
+      say: {
+        'power-for-sink': {
+          low: 'Low: power for less sink, and hold the speed with the attitude.',
+          high: 'High: less power for more sink, and hold the speed with the attitude.',
+        },
+        'point-with-pitch': {
+          low: 'Low: nose up until the aim point stays where it is, then power for the speed.',
+          high: 'High: nose down to the aim point, less power for the speed.',
+        },
+      },
+    },
+  }),
+  rule({
     id: 'glide-power',
     leg: 'final',
+    name: 'power in the glide',
     measures: 'mean throttle from base to the round-out of a glide',
-    unit: '%',
+    unit: PERCENT,
+    limits: {
+      glidePower: { title: 'glide power', ...practice(0, 10, 'closed, but for clearing the engine') },
+    },
     say: { high: 'Power was needed: the key came too late or too wide for today. Turn in earlier.' },
+    trainedBy: 'glide-approach',
+    part: 'Approach',
     good: 2,
     bad: 40,
     measure: (c) => {
@@ -151,13 +213,17 @@ export const APPROACH_RULES: readonly Rule[] = [
       return count === 0 ? null : (100 * flown.reduce((sum, { throttle }) => sum + throttle.sum, 0)) / count;
     },
     against: (_, limits) => atMost(0, limits.glidePower),
-  },
-  {
+  }),
+  rule({
     id: 'slip-used',
     leg: 'final',
+    name: 'time in the slip',
     measures: 'time spent slipping on final',
-    unit: 's',
+    unit: S,
+    limits: { slipS: { title: 'slip, s', ...practice(3, 0, 'some seconds of it') } },
     say: { low: 'The height was lost otherwise: wing down, full opposite rudder, and hold the attitude.' },
+    trainedBy: 'slip-to-lose-height',
+    part: 'Approach',
     good: 9,
     bad: 0,
     measure: (c) => {
@@ -165,7 +231,7 @@ export const APPROACH_RULES: readonly Rule[] = [
       return lastStretch(c, 'final')?.slippedS;
     },
     against: (_, { slipS }) => ({ target: 6, low: slipS.below, high: null, source: slipS.source }),
-  },
+  }),
   gateRow(500),
   gateRow(300),
   gateRow(200),

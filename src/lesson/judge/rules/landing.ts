@@ -1,18 +1,22 @@
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps } from '../../../units/conversions.ts';
-import { farthestFrom } from '../../measure.ts';
 import type { TouchdownFact } from '../../memory.ts';
-import { lastStretch } from '../../watch/facts.ts';
-import { around, atMost, type CircuitFacts, PRACTICE, type Rule } from '../rule.ts';
+import type { CircuitFacts } from '../../watch/facts.ts';
+import { PRACTICE, practice } from '../limit.ts';
+import { around, atMost, type Rule, type RuleWith, rule } from '../rule.ts';
+import { DEG, FT, KT, M, PERCENT, plain, S, TIMES } from '../value-words.ts';
+import { CENTRELINE, HEIGHT_SIDES, LEFT_OR_RIGHT, straightOn } from './legs.ts';
 
-type TouchdownRow = Omit<Rule, 'leg' | 'measure'> & {
+type TouchdownRow<K extends string> = Omit<RuleWith<K>, 'leg' | 'measure'> & {
   of(t: TouchdownFact, c: CircuitFacts): number | null | undefined;
 };
 
-const atTouchdown = ({ of, ...row }: TouchdownRow): Rule => ({
-  ...row,
-  leg: 'landing-roll',
-  measure: (c) => (c.touchdown === null || wasGoingAround(c) ? undefined : of(c.touchdown, c)),
-});
+const atTouchdown = <K extends string>({ of, ...row }: TouchdownRow<K>): Rule =>
+  rule({
+    part: 'Touchdown',
+    ...row,
+    leg: 'landing-roll',
+    measure: (c) => (c.touchdown === null || wasGoingAround(c) ? undefined : of(c.touchdown, c)),
+  });
 
 /** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C chapter 9), and is no landing. */
 const wasGoingAround = ({ touchdown, m, circuit }: CircuitFacts): boolean =>
@@ -25,16 +29,32 @@ const isShort = ({ lesson }: CircuitFacts): boolean => lesson.task.technique ===
 const withoutPower = ({ lesson, m }: CircuitFacts): boolean =>
   lesson.task.technique === 'glide' || m.engine !== null;
 
+const LANDING = 'final-and-landing';
+
 /** From the round-out to the stop. */
 export const LANDING_RULES: readonly Rule[] = [
   atTouchdown({
     id: 'round-out-height',
+    name: 'round-out height',
+    sides: HEIGHT_SIDES,
     measures: 'height where the sink was being stopped',
-    unit: 'ft',
+    unit: FT,
+    limits: {
+      roundOutFt: {
+        title: 'round out, ft',
+        below: 7,
+        above: 10,
+        source:
+          'FAA-H-8083-3C p. 179: round-out begun at 10 to 20 ft; a few feet either side common practice',
+        sure: 'practice',
+      },
+    },
     say: {
       low: 'Rounded out late: look along the runway and begin a little higher.',
       high: 'Rounded out high: look further ahead, hold what you have and let it settle; a go-around is there.',
     },
+    trainedBy: LANDING,
+    part: 'Round-out',
     good: 15,
     bad: 45,
     of: (t) => (t.roundOutM === null ? null : ftFromM(t.roundOutM)),
@@ -43,9 +63,13 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'float',
+    name: 'float',
     measures: 'from the round-out to the touch',
-    unit: 'm',
+    unit: M,
+    limits: { floatM: { title: 'float, m', ...practice(0, 300) } },
     say: { high: 'A long float is speed carried over the threshold: cross it at the approach speed.' },
+    trainedBy: LANDING,
+    part: 'Round-out',
     good: 180,
     bad: 520,
     of: (t) => t.floatM,
@@ -59,12 +83,15 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-point',
+    name: 'touchdown point',
+    sides: { low: 'too short', high: 'too far' },
     measures: 'touchdown past the specified point',
-    unit: 'ft',
+    unit: FT,
     say: {
       low: 'Short of the point: the aim point slid up the windscreen. Power, and hold it still.',
       high: 'Beyond the point: too high or too fast over the threshold.',
     },
+    trainedBy: LANDING,
     good: 180,
     bad: 750,
     of: (t, c) => ftFromM(t.alongM - c.lesson.runway.specifiedM),
@@ -73,12 +100,14 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-in-first-half',
+    name: 'touchdown in the first half',
     measures: 'touchdown past the threshold, of the landing run',
-    unit: '%',
+    unit: PERCENT,
     say: {
       low: 'Short of the runway: never stretch a glide.',
       high: 'Far along: flap as soon as the runway is sure.',
     },
+    trainedBy: 'glide-approach',
     good: 35,
     bad: 90,
     of: (t, c) =>
@@ -92,9 +121,22 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-sink',
+    name: 'sink at touchdown',
+    sides: { low: 'too soft', high: 'too hard' },
     measures: 'sink at the touch',
-    unit: 'ft/min',
+    unit: plain('ft/min'),
+    limits: {
+      touchdownSinkFpm: {
+        title: 'touchdown sink, ft/min',
+        ...practice(100, 140, 'about 100 ft/min is gentle'),
+      },
+      softSinkFpm: {
+        title: 'soft sink, ft/min',
+        ...practice(100, 60, 'softly: two thirds of what a normal landing may have'),
+      },
+    },
     say: { high: 'A hard one: hold off longer, and look at the far end.' },
+    trainedBy: LANDING,
     good: 90,
     bad: 480,
     of: (t) => fpmFromMps(t.sinkMps),
@@ -105,12 +147,16 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-centreline',
+    name: 'touchdown from the centreline',
+    sides: LEFT_OR_RIGHT,
     measures: 'touchdown from the centreline',
-    unit: 'm',
+    unit: M,
+    limits: CENTRELINE,
     say: {
       low: 'Left of the centreline: your seat belongs over it.',
       high: 'Right of the centreline: your seat belongs over it.',
     },
+    trainedBy: LANDING,
     good: 1,
     bad: 11,
     of: (t) => t.acrossM,
@@ -121,12 +167,24 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-drift',
+    name: 'drift at touchdown',
+    sides: LEFT_OR_RIGHT,
     measures: 'drift at the touch',
-    unit: 'kt',
+    unit: KT,
+    limits: {
+      driftKt: {
+        title: 'drift, kt',
+        below: 2,
+        above: 2,
+        source: 'FAA-S-ACS-6 IV.B: no side drift; ±2 kt common practice',
+        sure: 'practice',
+      },
+    },
     say: {
       low: 'Drifting left at the touch: more right wing down, and keep it down through the touch.',
       high: 'Drifting right at the touch: more left wing down, and keep it down through the touch.',
     },
+    trainedBy: 'crosswind-circuit',
     good: 0.6,
     bad: 5,
     of: (t) => ktFromMps(t.driftMps),
@@ -134,12 +192,24 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-crab',
+    name: 'alignment at touchdown',
+    sides: { low: 'nose to the left', high: 'nose to the right' },
     measures: 'nose off the runway at the touch',
-    unit: 'deg',
+    unit: DEG,
+    limits: {
+      crabDeg: {
+        title: 'crab, °',
+        below: 5,
+        above: 5,
+        source: 'FAA-S-ACS-6 IV.B: axis aligned; ±5 deg common practice',
+        sure: 'practice',
+      },
+    },
     say: {
       low: 'Nose to the left at the touch: straighten with right rudder before it.',
       high: 'Nose to the right at the touch: straighten with left rudder before it.',
     },
+    trainedBy: 'crosswind-circuit',
     good: 1,
     bad: 11,
     of: (t) => degFromRad(t.crabRad),
@@ -147,9 +217,11 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-nose-first',
+    name: 'nose wheel first',
     measures: 'touches with the nose wheel first',
-    unit: 'times',
+    unit: TIMES,
     say: { high: 'The nose wheel met the ground: hold off until the main wheels touch, nose high.' },
+    trainedBy: LANDING,
     good: 0,
     bad: 1,
     of: (t) => (t.noseFirst ? 1 : 0),
@@ -157,9 +229,13 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'nose-held-off',
+    name: 'nose wheel held off',
     measures: 'from the touch to the nose wheel',
-    unit: 's',
+    unit: S,
+    limits: { noseUpS: { title: 'nose up, s', ...practice(1.5, 0, 'held off as long as it will stay') } },
     say: { low: 'The nose wheel came down at once: stick back, further back, until it will not stay up.' },
+    trainedBy: 'soft-field',
+    part: 'Landing roll',
     good: 4,
     bad: 0.2,
     of: (t, c) => (c.lesson.task.technique === 'soft-field' ? t.noseUpS : undefined),
@@ -167,43 +243,38 @@ export const LANDING_RULES: readonly Rule[] = [
   }),
   atTouchdown({
     id: 'touchdown-bounces',
+    name: 'bounces',
+    sides: { low: 'too few', high: 'too many' },
     measures: 'bounces',
-    unit: 'bounces',
+    unit: plain('bounces'),
     say: {
       high: 'After a bounce: hold the landing attitude, power to cushion it; a high one is a go-around.',
     },
+    trainedBy: 'balloon-and-bounce',
     good: 0,
     bad: 1,
     of: (t) => t.bounces,
     against: () => ({ target: 0, low: 0, high: 0, source: PRACTICE }),
   }),
-  {
-    id: 'landing-roll-centreline',
-    leg: 'landing-roll',
-    measures: 'furthest from the centreline',
-    unit: 'm',
+  straightOn('landing-roll', {
     say: {
       low: 'Keep straight with the feet to walking pace.',
       high: 'Keep straight with the feet to walking pace.',
     },
-    good: 1,
-    bad: 10,
-    measure: (c) => {
-      const roll = lastStretch(c, 'landing-roll');
-      return roll === null ? undefined : farthestFrom(roll.trackErrorM, 0);
-    },
+    trainedBy: LANDING,
+    part: 'Landing roll',
     // Off the runway there is no centreline
     unjudged: (c) => c.m.landedOut,
-    against: (c, limits) => {
-      const limitM = limits.centrelineShare.above * c.lesson.runway.widthM;
-      return { target: 0, low: -limitM, high: limitM, source: PRACTICE };
-    },
-  },
+  }),
   atTouchdown({
     id: 'brakes',
+    name: 'longest on the brakes',
     measures: 'longest time on the brakes without a break',
-    unit: 's',
+    unit: S,
+    limits: { brakeS: { title: 'brake, s', ...practice(0, 4, 'short applications, released in between') } },
     say: { high: 'Brakes in short applications: on, off, on; the speed goes first by itself.' },
+    trainedBy: LANDING,
+    part: 'Landing roll',
     good: 2,
     bad: 9,
     of: (t) => t.longestBrakeS,
@@ -212,9 +283,13 @@ export const LANDING_RULES: readonly Rule[] = [
   {
     id: 'stop-remaining',
     leg: 'stopped',
+    name: 'runway left',
+    sides: { low: 'too little' },
     measures: 'runway left at the stop',
-    unit: 'm',
+    unit: M,
     say: { low: 'The landing was over beyond the runway: a go-around was there.' },
+    trainedBy: LANDING,
+    part: 'Landing roll',
     good: 240,
     bad: -40,
     measure: (c) => {

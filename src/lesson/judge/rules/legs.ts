@@ -1,23 +1,34 @@
+import { wrapPi } from '../../../units/angles.ts';
 import { degFromRad, ftFromM, ktFromMps } from '../../../units/conversions.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
-import type { TurnFact } from '../../memory.ts';
-import type { LegName } from '../../names.ts';
+import type { TurnOnto } from '../../names.ts';
 import { lastStretch, turnOntoLeg, wasExtended } from '../../watch/facts.ts';
-import { around, atMost, PRACTICE, type Rule, type WhatToSay } from '../rule.ts';
-import type { Limit } from '../tolerances.ts';
+import { type CommonLimit, type Limit, PRACTICE, practice } from '../limit.ts';
+import { around, atMost, type Live, type Rule, rule, type Sides } from '../rule.ts';
+import { DEG, FT, KT, M, phrased } from '../value-words.ts';
 
-/** Rows that are the same on every leg: height at the next turn, speed, track, balance, trim, bank. */
+/** Rows that are the same on every leg: height at the next turn, speed, track, balance, trim, bank, centreline. */
 type Planned = 'upwind' | 'crosswind' | 'downwind' | 'base' | 'final';
-type Examples = Pick<Rule, 'good' | 'bad'>;
+/** What differs from leg to leg. */
+type Own = Pick<Rule, 'trainedBy' | 'good' | 'bad'>;
+
+/** Seconds on a leg before speed, height and track are spoken of (common practice: the turn is over, the wings level). */
+export const SETTLE_S = 8;
+
+export const HEIGHT_SIDES: Sides = { low: 'too low', high: 'too high' };
+export const SPEED_SIDES: Sides = { low: 'too slow', high: 'too fast' };
+export const LEFT_OR_RIGHT: Sides = { low: 'to the left', high: 'to the right' };
 
 /** Height where the next turn begins, against the plan's height there. */
-export const heightAtTurn = (leg: LegName, onto: TurnFact['onto'], say: WhatToSay, e: Examples): Rule => ({
+export const heightAtTurn = (leg: Planned, onto: TurnOnto, say: Sides, own: Own): Rule => ({
   id: `${leg}-height`,
   leg,
+  name: 'height',
+  sides: HEIGHT_SIDES,
   measures: 'height where the next turn begins',
-  unit: 'ft',
+  unit: FT,
   say,
-  ...e,
+  ...own,
   measure: (c) => {
     const turn = turnOntoLeg(c, onto);
     return turn === null || lastStretch(c, leg) === null ? undefined : ftFromM(turn.fromHeightM);
@@ -27,18 +38,28 @@ export const heightAtTurn = (leg: LegName, onto: TurnFact['onto'], say: WhatToSa
   against: (c, limits) => around(ftFromM(c.lesson.plan.turns[onto].from.heightM), limits.heightFt),
 });
 
+/** The needle as an eye reads it. */
+export const speedNow = (rank: number): Live => ({
+  settleS: SETTLE_S,
+  rank,
+  value: ({ m }) => ktFromMps(m.smoothIasMps),
+});
+
 export const speedOn = (
   leg: Exclude<Planned, 'final'>,
   which: 'circuitSpeedKt' | 'climbSpeedKt',
-  say: WhatToSay,
-  e: Examples,
+  rank: number,
+  say: Sides,
+  own: Own,
 ): Rule => ({
   id: `${leg}-speed`,
   leg,
+  name: 'speed',
+  sides: SPEED_SIDES,
   measures: 'airspeed furthest from the planned one, once settled',
-  unit: 'kt',
+  unit: KT,
   say,
-  ...e,
+  ...own,
   measure: (c) => {
     const stretch = lastStretch(c, leg);
     if (stretch === null) return undefined;
@@ -47,6 +68,7 @@ export const speedOn = (
   },
   against: ({ lesson: { plan } }, limits) =>
     around(ktFromMps(plan.legs[leg].iasMps), inGusts(limits[which], ktFromMps(plan.gustAdditionMps))),
+  live: speedNow(rank),
 });
 
 /** The needle swings with the gusts, whoever flies: half of what they add is allowed on either side. */
@@ -60,15 +82,18 @@ const inGusts = (limit: Limit, gustKt: number): Limit =>
         source: `${limit.source}; in gusts half of what they add besides (${PRACTICE})`,
       };
 
-export const trackOn = (leg: Planned): Rule => ({
+export const trackOn = (leg: Planned, trainedBy: string): Rule => ({
   id: `${leg}-track`,
   leg,
+  name: 'track',
+  sides: LEFT_OR_RIGHT,
   measures: 'mean track over the ground from the planned one',
-  unit: 'deg',
+  unit: DEG,
   say: {
     low: 'Track, not heading: you drifted left. Pick a point ahead and turn into the wind until it stays put.',
     high: 'Track, not heading: you drifted right. Pick a point ahead and turn into the wind until it stays put.',
   },
+  trainedBy,
   good: 4,
   bad: 21,
   measure: (c) => {
@@ -78,79 +103,178 @@ export const trackOn = (leg: Planned): Rule => ({
     return mean === null ? null : degFromRad(mean);
   },
   against: (_, limits) => around(0, limits.trackDeg),
+  live: {
+    settleS: SETTLE_S,
+    rank: 60,
+    value: ({ lesson, s }) => degFromRad(wrapPi(s.trackRadT - lesson.lines[leg].trackRadT)),
+  },
 });
 
-export const bankOf = (
-  onto: TurnFact['onto'],
-  which: 'climbingBankDeg' | 'levelBankDeg' | 'finalBankDeg',
-  high: string,
-  e: Examples,
-): Rule => ({
-  id: `turn-to-${onto}-bank`,
-  leg: `turn-to-${onto}`,
-  measures: 'steepest bank',
-  unit: 'deg',
-  say: { high },
-  ...e,
-  measure: (c) => {
-    const turn = turnOntoLeg(c, onto);
-    return turn === null || turn.bankRad.count === 0 ? undefined : degFromRad(turn.bankRad.max);
-  },
-  against: (c, limits) => atMost(Math.abs(degFromRad(c.lesson.plan.turns[onto].bankRad)), limits[which]),
-});
-
-const BALANCE: Omit<Rule, 'id' | 'leg' | 'measure'> = {
-  measures: 'how far the ball was out, in hundredths of g',
-  unit: '0.01 g',
-  say: {
-    high: 'The ball was out: a foot on the side of the ball, and keep it there while power or bank change.',
-  },
-  good: 3,
-  bad: 12,
-  // With the assist the feet rest
-  unjudged: (c) => c.lesson.rudderAssist,
-  against: (_, limits) => atMost(0, limits.ballHundredths),
+const STEEPEST: Limit = {
+  below: 0,
+  above: 30,
+  source: 'South African instructor training procedures: 30 deg, balanced',
+  sure: 'seen',
 };
 
-/** In balance on a straight leg. */
-export const balanceOn = (leg: LegName): Rule => ({
-  ...BALANCE,
-  id: `${leg}-balance`,
-  leg,
-  measure: (c) => {
-    const stretch = lastStretch(c, leg);
-    if (stretch === null) return undefined;
-    return stretch.ball.count === 0 ? null : 100 * stretch.ball.max;
+/** How much bank a turn may have, by the name that a set keeps it under. */
+const STEEPEST_BANK = {
+  climbingBankDeg: { title: 'climbing bank, °', ...practice(0, 25, '15 to 20 deg in climbing turns') },
+  levelBankDeg: { title: 'level bank, °', ...STEEPEST },
+  finalBankDeg: { title: 'final bank, °', ...STEEPEST },
+} as const satisfies Readonly<Record<string, CommonLimit>>;
+
+export const bankOf = (
+  onto: TurnOnto,
+  which: keyof typeof STEEPEST_BANK,
+  rank: number,
+  high: string,
+  own: Own,
+): Rule =>
+  rule({
+    id: `turn-to-${onto}-bank`,
+    leg: `turn-to-${onto}`,
+    name: 'bank',
+    sides: { low: 'too shallow', high: 'too steep' },
+    measures: 'steepest bank',
+    unit: DEG,
+    limits: STEEPEST_BANK,
+    say: { high },
+    ...own,
+    measure: (c) => {
+      const turn = turnOntoLeg(c, onto);
+      return turn === null || turn.bankRad.count === 0 ? undefined : degFromRad(turn.bankRad.max);
+    },
+    against: (c, limits) => atMost(Math.abs(degFromRad(c.lesson.plan.turns[onto].bankRad)), limits[which]),
+    live: { settleS: 0, rank, value: ({ m }) => Math.abs(degFromRad(m.smoothBankRad)) },
+  });
+
+const BALL = {
+  ballHundredths: {
+    title: 'ball, hundredths of g (a ball’s width is 14)',
+    ...practice(0, 7, 'the ball within half its width'),
   },
-});
+};
+
+type Balance = Pick<Rule, 'id' | 'leg' | 'trainedBy' | 'measure'>;
+
+const balance = (own: Balance): Rule =>
+  rule({
+    name: 'balance',
+    sides: { high: 'ball out' },
+    measures: 'how far the ball was out, in hundredths of g',
+    unit: phrased('0.01 g', ' hundredths of g aside'),
+    limits: BALL,
+    say: {
+      high: 'The ball was out: a foot on the side of the ball, and keep it there while power or bank change.',
+    },
+    good: 3,
+    bad: 12,
+    // With the assist the feet rest
+    unjudged: (c) => c.lesson.rudderAssist,
+    against: (_, limits) => atMost(0, limits.ballHundredths),
+    ...own,
+  });
+
+/** In balance on a straight leg. */
+export const balanceOn = (leg: Planned, trainedBy: string): Rule =>
+  balance({
+    id: `${leg}-balance`,
+    leg,
+    trainedBy,
+    measure: (c) => {
+      const stretch = lastStretch(c, leg);
+      if (stretch === null) return undefined;
+      return stretch.ball.count === 0 ? null : 100 * stretch.ball.max;
+    },
+  });
 
 /** In balance in a turn: where a foot too much is a skid. */
-export const balanceInTurn = (onto: TurnFact['onto']): Rule => ({
-  ...BALANCE,
-  id: `turn-to-${onto}-balance`,
-  leg: `turn-to-${onto}`,
-  measure: (c) => {
-    const turn = turnOntoLeg(c, onto);
-    return turn === null || turn.ball.count === 0 ? undefined : 100 * turn.ball.max;
+export const balanceInTurn = (onto: TurnOnto, trainedBy: string): Rule =>
+  balance({
+    id: `turn-to-${onto}-balance`,
+    leg: `turn-to-${onto}`,
+    trainedBy,
+    measure: (c) => {
+      const turn = turnOntoLeg(c, onto);
+      return turn === null || turn.ball.count === 0 ? undefined : 100 * turn.ball.max;
+    },
+  });
+
+const LIGHT_PRESSURE = {
+  trimDegKpa: {
+    title: 'trim, pressure in the hand, 1 is light',
+    ...practice(1, 1, 'no more than a light pressure once settled'),
   },
-});
+};
 
 /** What the hand still holds after ten seconds of steady flight. */
-export const trimOn = (leg: LegName): Rule => ({
-  id: `${leg}-trim`,
-  leg,
-  measures: 'pressure still held after ten seconds of steady flight',
-  unit: 'deg kPa',
-  say: {
-    low: 'You were pushing: attitude first, then trim nose down until the hand holds nothing.',
-    high: 'You were pulling: attitude first, then trim nose up until the hand holds nothing.',
+export const trimOn = (leg: Planned, trainedBy: string): Rule =>
+  rule({
+    id: `${leg}-trim`,
+    leg,
+    name: 'trim',
+    sides: { low: 'pushing', high: 'pulling' },
+    measures: 'pressure still held after ten seconds of steady flight',
+    unit: phrased('deg kPa', ' in the hand (1 is light)'),
+    limits: LIGHT_PRESSURE,
+    say: {
+      low: 'You were pushing: attitude first, then trim nose down until the hand holds nothing.',
+      high: 'You were pulling: attitude first, then trim nose up until the hand holds nothing.',
+    },
+    trainedBy,
+    good: 0.3,
+    bad: 3,
+    measure: (c) => {
+      const stretch = lastStretch(c, leg);
+      if (stretch === null) return undefined;
+      return meanOf(stretch.heldDegKpa);
+    },
+    against: (_, limits) => around(0, limits.trimDegKpa),
+    live: {
+      // Ten seconds of steady flight, and the turn before them
+      settleS: 15,
+      rank: 70,
+      value: ({ m }) => (m.steadyFromS === null ? null : m.smoothHeldDegKpa),
+      say: {
+        low: 'The hand is pushing: hold the attitude, and trim nose down until it holds nothing.',
+        high: 'The hand is pulling: hold the attitude, and trim nose up until it holds nothing.',
+      },
+    },
+  });
+
+/** Of the runway's width. */
+export const CENTRELINE = {
+  centrelineShare: {
+    title: 'centreline, of the runway’s width',
+    below: 0.25,
+    above: 0.25,
+    source: 'FAA-S-ACS-6 IV.B: over the centreline; a quarter of the width common practice',
+    sure: 'practice',
   },
-  good: 0.3,
-  bad: 3,
-  measure: (c) => {
-    const stretch = lastStretch(c, leg);
-    if (stretch === null) return undefined;
-    return meanOf(stretch.heldDegKpa);
-  },
-  against: (_, limits) => around(0, limits.trimDegKpa),
-});
+} as const satisfies Readonly<Record<string, CommonLimit>>;
+
+type Roll = Pick<Rule, 'say' | 'trainedBy' | 'part' | 'unjudged'>;
+
+/** Straight along the runway on the wheels. */
+export const straightOn = (leg: 'take-off-roll' | 'landing-roll', own: Roll): Rule =>
+  rule({
+    id: `${leg}-centreline`,
+    leg,
+    name: 'centreline',
+    sides: LEFT_OR_RIGHT,
+    measures: 'furthest from the centreline',
+    unit: M,
+    limits: CENTRELINE,
+    good: 1,
+    bad: 10,
+    ...own,
+    measure: (c) => {
+      const roll = lastStretch(c, leg);
+      return roll === null ? undefined : farthestFrom(roll.trackErrorM, 0);
+    },
+    against: (c, limits) => {
+      const limitM = limits.centrelineShare.above * c.lesson.runway.widthM;
+      return { target: 0, low: -limitM, high: limitM, source: PRACTICE };
+    },
+  });

@@ -1,12 +1,14 @@
 import { ftFromM } from '../../../units/conversions.ts';
+import type { CircuitFacts } from '../../watch/facts.ts';
 import { bandOf } from '../bands.ts';
-import { around, type CircuitFacts, PRACTICE, type SessionRule } from '../rule.ts';
-import type { ToleranceSet } from '../tolerances.ts';
+import { type DocumentLimits, PRACTICE } from '../limit.ts';
+import { around, type SessionRule } from '../rule.ts';
+import { plain } from '../value-words.ts';
 
 const IN_A_ROW = 3; // common practice: once is luck
 
 /** A landing at the point, from an approach that nothing was wrong with. */
-const isSound = (c: CircuitFacts, limits: ToleranceSet): boolean => {
+const isSound = (c: CircuitFacts, limits: DocumentLimits): boolean => {
   if (c.touchdown === null || c.touchdown.bounces > 0) return false;
   const { target, low, high } = around(0, limits.touchdownFt);
   const pastFt = ftFromM(c.touchdown.alongM - c.lesson.runway.specifiedM);
@@ -19,9 +21,11 @@ export const SESSION_RULES: readonly SessionRule[] = [
   {
     id: 'three-in-a-row',
     leg: 'landing-roll',
+    name: 'sound landings in a row',
     measures: 'sound landings in a row, at most',
-    unit: 'in a row',
+    unit: plain('in a row'),
     say: { low: 'One good landing is luck, three in a row are a habit: the same picture every time.' },
+    trainedBy: 'touch-and-go-session',
     good: 4,
     bad: 0,
     measure: (circuits, limits) => {

@@ -1,6 +1,6 @@
 import type { Aeroplane } from '../../../aeroplane/schema.ts';
 import { type CheckListName, checkLines, shortCall } from '../../../circuit/checks.ts';
-import { legWords as lessonLegWords } from '../../../lesson/judge/item-words.ts';
+import { legWords as lessonLegWords } from '../../../lesson/names.ts';
 import { thousands } from '../../../units/format.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { legWords } from '../../../lesson/judge/item-words.ts';
+import { legWords } from '../../../lesson/names.ts';
 import { BAND_WORDS } from '../../bands.ts';
 import { useStore } from '../../store.ts';
 

@@ -3,13 +3,12 @@ import type { HelpUsed } from '../../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../../lesson/attempts/help-words.ts';
 import { isPractised } from '../../../lesson/exercises/practised.ts';
 import { assess } from '../../../lesson/judge/assess.ts';
-import { circuitOfItem, itemSentence } from '../../../lesson/judge/item-words.ts';
+import { itemSentence } from '../../../lesson/judge/item-words.ts';
 import { wordsFor } from '../../../lesson/judge/judge.ts';
 import { type LegMarks, legMarks } from '../../../lesson/judge/leg-marks.ts';
 import { endingOf } from '../../../lesson/judge/outcome.ts';
 import type { ItemReport, Outcome, Report } from '../../../lesson/judge/report.ts';
-import { PROCEDURE_RULES } from '../../../lesson/judge/rules/procedures.ts';
-import { RULES, SESSION_RULES } from '../../../lesson/judge/rules.ts';
+import { ALL_RULES, ruleOf } from '../../../lesson/judge/rules.ts';
 import { selects } from '../../../lesson/judge/selection.ts';
 import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
 import type { Lesson } from '../../../lesson/lesson.ts';
@@ -43,12 +42,9 @@ const ENDED_WORDS: Partial<Readonly<Record<ResultCard['outcome'], string>>> = {
   'loss-of-control': 'First: speed and balance near the ground. Lower the nose, then roll level.',
 };
 
-/** Rows beside the flying: checks, calls, lookout. */
-const PROCEDURE_IDS: ReadonlySet<string> = new Set(PROCEDURE_RULES.map(({ id }) => id));
-
 /** The item to look at first: red before amber, flying before checks, calls and lookout. */
 export const firstItemOf = ({ items }: Report): ItemReport | undefined => {
-  const flown = items.filter((i) => !PROCEDURE_IDS.has(circuitOfItem(i.id).id));
+  const flown = items.filter((i) => ruleOf(i.id)?.besideFlying !== true);
   return (
     flown.find((i) => i.band === 'red') ??
     flown.find((i) => i.band === 'amber') ??
@@ -86,9 +82,10 @@ export const judged = (
 ): Lesson => {
   const assessed = judgedExerciseOf(scenario)?.assessed ?? null;
   if (watchedS === 0) return { ...lesson, assessed };
-  const rows = [...RULES, ...SESSION_RULES].map(({ id }) => id);
-  const left = rows.filter((id) => !PROCEDURE_IDS.has(id) && (assessed === null || selects(assessed, id)));
-  return { ...lesson, assessed: left };
+  const left = ALL_RULES.filter(
+    ({ id, besideFlying }) => besideFlying !== true && (assessed === null || selects(assessed, id)),
+  );
+  return { ...lesson, assessed: left.map(({ id }) => id) };
 };
 
 /** The legs of this circuit that are over, as they will stand in the result. */

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { itemTitle } from '../../../lesson/judge/item-words.ts';
+import { itemTitle, unitOf } from '../../../lesson/judge/item-words.ts';
 import type { ItemReport, LegReport, Report } from '../../../lesson/judge/report.ts';
 import { valueWords } from '../../../lesson/judge/value-words.ts';
 import { ftFromM } from '../../../units/conversions.ts';
@@ -23,10 +23,10 @@ const Flown = ({ item }: { readonly item: ItemReport | undefined }) => {
   return (
     <td title={itemTitle(item)}>
       <span className={`band band-${item.band}`}>
-        {valueWords(item.value, item.unit)}
+        {valueWords(item.value, unitOf(item))}
         <span className="only-heard"> {BAND_WORDS[item.band]}</span>
       </span>
-      <small>plan {valueWords(item.target, item.unit)}</small>
+      <small>plan {valueWords(item.target, unitOf(item))}</small>
     </td>
   );
 };

@@ -1,35 +1,8 @@
 import { useState } from 'react';
-import { type Limit, type LimitName, TOLERANCE_SETS } from '../../../lesson/judge/tolerances.ts';
+import type { Limit } from '../../../lesson/judge/limit.ts';
+import { LIMIT_TITLES, TOLERANCE_SETS } from '../../../lesson/judge/tolerances.ts';
 import type { Settings } from '../../settings.ts';
 import { tolerancesOf } from '../../tolerances.ts';
-
-/** Units that end a limit's name, as they are written beside it. */
-const UNITS: Readonly<Record<string, string>> = {
-  Ft: 'ft',
-  Kt: 'kt',
-  Deg: '°',
-  M: 'm',
-  S: 's',
-  Fpm: 'ft/min',
-  Rpm: 'rpm',
-  Hpa: 'hPa',
-  Percent: '%',
-  Share: 'of the planned',
-  Items: 'items',
-  Hundredths: 'hundredths of g (a ball’s width is 14)',
-  DegKpa: 'pressure in the hand, 1 is light',
-};
-
-/** "approachSpeedKt" as "approach speed, kt". */
-export const limitWords = (name: LimitName): string => {
-  const unit = Object.keys(UNITS)
-    .sort((a, b) => b.length - a.length)
-    .find((each) => name.endsWith(each));
-  const words = (unit === undefined ? name : name.slice(0, -unit.length))
-    .replace(/([A-Z])/g, ' $1')
-    .toLowerCase();
-  return unit === undefined ? words : `${words}, ${UNITS[unit]}`;
-};
 
 /** How sure a figure is, as the instructor reads it. */
 const SURE: Readonly<Record<Limit['sure'], string>> = {
@@ -40,6 +13,8 @@ const SURE: Readonly<Record<Limit['sure'], string>> = {
   own: 'entered by you',
 };
 const UNSURE: ReadonlySet<Limit['sure']> = new Set(['memory', 'practice']);
+
+const titleOf = (name: string): string => LIMIT_TITLES[name] ?? name;
 
 interface Wrong {
   readonly field: string;
@@ -58,21 +33,18 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
     ? draft.tolerances
     : 'licence-test-faa';
   const [wrong, setWrong] = useState<Wrong | null>(null);
-  const names = (Object.keys(set) as (keyof typeof set)[]).filter(
-    (name): name is LimitName => name !== 'id' && name !== 'title',
-  );
   const own = draft.ownLimits[id] ?? {};
-  const change = (name: LimitName, side: 'below' | 'above', text: string) => {
+  const change = (name: string, limit: Limit, side: 'below' | 'above', text: string) => {
     const value = Number(text);
     if (text.trim() === '' || !Number.isFinite(value) || value < 0) {
-      const sentence = `${limitWords(name)}, ${side} must be a number from 0, was "${text}"; the limit stays ${set[name][side]}.`;
+      const sentence = `${titleOf(name)}, ${side} must be a number from 0, was "${text}"; the limit stays ${limit[side]}.`;
       setWrong({ field: `${name}-${side}`, sentence });
       return;
     }
     setWrong(null);
-    const { below, above } = set[name];
-    const limit = { below, above, [side]: value };
-    onChange({ ownLimits: { ...draft.ownLimits, [id]: { ...own, [name]: limit } } });
+    const { below, above } = limit;
+    const changed = { below, above, [side]: value };
+    onChange({ ownLimits: { ...draft.ownLimits, [id]: { ...own, [name]: changed } } });
   };
   const asPublished = () => {
     const { [id]: _, ...others } = draft.ownLimits;
@@ -111,26 +83,26 @@ export const ToleranceFields = ({ draft, onChange }: Props) => {
             </tr>
           </thead>
           <tbody>
-            {names.map((name) => (
+            {Object.entries(set.allowed).map(([name, limit]) => (
               <tr key={`${id}-${name}`}>
-                <th scope="row">{limitWords(name)}</th>
+                <th scope="row">{titleOf(name)}</th>
                 {(['below', 'above'] as const).map((side) => (
                   <td key={`${side}-${own[name] === undefined}`}>
                     <input
-                      aria-label={`${limitWords(name)}, ${side}`}
+                      aria-label={`${titleOf(name)}, ${side}`}
                       inputMode="decimal"
-                      defaultValue={String(set[name][side])}
+                      defaultValue={String(limit[side])}
                       aria-invalid={wrong?.field === `${name}-${side}`}
                       aria-describedby="limit-wrong"
                       onBlur={(e) => {
-                        if (e.target.value !== String(set[name][side])) change(name, side, e.target.value);
+                        if (e.target.value !== String(limit[side])) change(name, limit, side, e.target.value);
                         else if (wrong?.field === `${name}-${side}`) setWrong(null);
                       }}
                     />
                   </td>
                 ))}
-                <td className={UNSURE.has(set[name].sure) ? 'unsure' : ''}>{SURE[set[name].sure]}</td>
-                <td className="soft">{set[name].source}</td>
+                <td className={UNSURE.has(limit.sure) ? 'unsure' : ''}>{SURE[limit.sure]}</td>
+                <td className="soft">{limit.source}</td>
               </tr>
             ))}
           </tbody>
