@@ -81,10 +81,7 @@ describe.each(REFERENCES)('the reference %s', (name, { what, source, certainty, 
 });
 
 describe('the truth tests', () => {
-  // Turbulence's figures are formulas of height and airspeed, told where they are worked out
-  const others = TRUTH.filter(([file]) => file !== 'turbulence.test.ts');
-
-  it.each(others)(
+  it.each(TRUTH)(
     '%s keep published figures in tests/reference, and call what is from memory so',
     (_, text) => {
       // Names of the project's own notes are no source for a reader

@@ -1,7 +1,7 @@
 /**
  * Indicated and true airspeed. The instrument is taken as faultless and the air as incompressible: what is
  * indicated is equivalent airspeed, TAS sqrt(density / standard density). Leaving compressibility out costs
- * 0.22 kt at 120 kt and 10,000 ft (flight-figures 2.3).
+ * 0.22 kt at 120 kt and 10,000 ft (tests/reference/atmosphere.ts).
  */
 import { RHO0_KGPM3 } from './isa.ts';
 

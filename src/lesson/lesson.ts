@@ -63,7 +63,7 @@ export const baseTurnAngleRad = ({ plan, later }: Lesson, timeS: number): number
 
 /** How far beyond the planned path the circuit's airspace goes (common practice: about 2 NM and 1,000 ft). */
 const MARGIN_M = 3700;
-const MARGIN_UP_M = mFromFt(1000);
+const MARGIN_UP_M = mFromFt(1000); // common practice, as above
 
 const boundsOf = (runway: Runway, plan: CircuitPlan): CircuitBounds => {
   let alongLowM = 0;

@@ -101,9 +101,9 @@ export interface Feel {
   readonly rudderPerAileron: number;
 }
 
-/** Gust and crosswind from which a pilot leaves the last stage of flap in (AFH-3C p. 191: partial flap). */
+/** Gust and crosswind from which the last stage of flap is left out (AFH-3C p. 191: partial flap, without a figure). */
 const GUSTY_MPS = mpsFromKt(4);
-const STRONG_CROSSWIND_SHARE = 0.6;
+const STRONG_CROSSWIND_SHARE = 0.6; // our choice: of the limit, from where a stage less is the habit
 /** ACS IV.B: at or within 400 ft beyond the specified point. */
 const TOUCHDOWN_ZONE_M = mFromFt(400);
 
@@ -198,9 +198,9 @@ const powerPerClimb = ({ throttles, verticalSpeedsMps }: Habit): number => {
   return climb > 0.5 ? ((throttles[last] ?? 1) - (throttles[0] ?? 0)) / climb : 0.1;
 };
 
-const STEEPEST_LOW_RAD = radFromDeg(10);
+const STEEPEST_LOW_RAD = radFromDeg(10); // estimate
 /** Of the bank at which the wing tip meets the ground while one wheel stands on it. */
-const TIP_SHARE = 0.7;
+const TIP_SHARE = 0.7; // our choice: a margin on the wing tip
 
 /** Thrust over dynamic pressure and wing area in a full-power climb of a light single (common practice). */
 const CLIMB_TC = 0.13;
@@ -227,5 +227,5 @@ const profileOf = (plan: CircuitPlan, endM: number): Briefing['profile'] => {
   return { toGoM: points.map((p) => endM - p.distanceM), heightM: points.map((p) => p.heightM) };
 };
 
-/** Turns onto the next leg must not be steeper than this, whatever the plan (South African FI procedures). */
+/** The turn to final is not flown steeper than this, whatever the plan: South African FI procedures allow 30 deg. */
 export const STEEPEST_FINAL_BANK_RAD = radFromDeg(26);

@@ -29,11 +29,11 @@ export const leftToGoM = (b: Briefing, m: Where, v: Readonly<PilotView>): number
 /** A turn flown well beyond where it was planned leaves a longer way: base turned late, or by order. */
 const furtherOutM = (plannedX: number, v: Readonly<PilotView>): number =>
   Math.max(0, plannedX - v.xM - AS_PLANNED_M);
-const AS_PLANNED_M = 120;
+const AS_PLANNED_M = 120; // our choice: no further out than a wobble of the turn
 
-const CORRECTING_PER_S = 0.1;
-const STEEPEST_MPS = mpsFromFpm(750);
-const AHEAD_M = 60;
+const CORRECTING_PER_S = 0.1; // tuned
+const STEEPEST_MPS = mpsFromFpm(750); // common practice: no steeper in a light single
+const AHEAD_M = 60; // tuned
 
 /** Where the planned descent would be now, and the sink that joins it. */
 export const plannedSink = (

@@ -2,7 +2,7 @@ import { mpsFromKt } from '../units/conversions.ts';
 import type { Briefing } from './briefing.ts';
 import type { PilotMemory } from './memory.ts';
 
-const MARGIN_MPS = mpsFromKt(2);
+const MARGIN_MPS = mpsFromKt(2); // our choice: what a needle can be misread by
 
 /** Selects a stage once the speed allows it; true when the lever stands there. */
 export const selectFlap = (b: Briefing, m: PilotMemory, stage: number): boolean => {

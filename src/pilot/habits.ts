@@ -26,6 +26,7 @@ export interface Habit {
 
 type Power = Pick<SteadyRequest, 'throttle'> | Pick<SteadyRequest, 'verticalSpeedMps'>;
 
+/** Where a habit is learnt (our choice: idle, twice downhill, level, full power). */
 const POWERS: readonly Power[] = [
   { throttle: 0 },
   { verticalSpeedMps: mpsFromFpm(-700) },
@@ -34,7 +35,7 @@ const POWERS: readonly Power[] = [
   { throttle: 1 },
 ];
 
-const LEAST_OVER_STALL = 1.15;
+const LEAST_OVER_STALL = 1.15; // our choice: a margin, slower is no habit
 
 /** Heat, gear (1 down) and propeller lever that go with a way of flying; not given: ready to land. */
 export interface Levers {

@@ -21,14 +21,14 @@ export interface Hands {
 
 /** Of full travel a second (common practice: quick hands need .3 to .5 s for a whole stick). */
 const STICK_PER_S = 2.5;
-const PEDAL_PER_S = 2;
-const THROTTLE_PER_S = 0.95;
-const WHEEL_PER_S = 0.15;
-const BRAKE_PER_S = 2;
-const LEVER_PER_S = 0.4;
+const PEDAL_PER_S = 2; // estimate: an unhurried hand
+const THROTTLE_PER_S = 0.95; // estimate: an unhurried hand
+const WHEEL_PER_S = 0.15; // estimate: an unhurried hand
+const BRAKE_PER_S = 2; // estimate: an unhurried hand
+const LEVER_PER_S = 0.4; // estimate: an unhurried hand
 
 /** A hand sets a power lever no finer than this share of its travel. */
-const LEVER_NOTCHES = 200;
+const LEVER_NOTCHES = 200; // estimate
 const notched = (lever: number): number => Math.round(LEVER_NOTCHES * lever) / LEVER_NOTCHES;
 
 const toward = (from: number, to: number, most: number): number =>

@@ -17,9 +17,9 @@ const DIRECTIONS: Readonly<Record<AirPhase, number>> = {
 };
 
 /** Metres of distance that one radian of wrong direction counts for. */
-const ASTRAY_M = 900;
-const ROLLING_MPS = mpsFromKt(15);
-const LOW_M = mFromFt(30);
+const ASTRAY_M = 900; // our choice: tells which leg a start belongs to
+const ROLLING_MPS = mpsFromKt(15); // our choice: tells which leg a start belongs to
+const LOW_M = mFromFt(30); // our choice: tells which leg a start belongs to
 
 /** Distance from a leg's line, counted with how far the track is off its direction. */
 const far = (b: Briefing, v: Readonly<PilotView>, phase: AirPhase): number => {

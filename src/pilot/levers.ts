@@ -6,11 +6,11 @@ import type { PilotView } from './view.ts';
 /** Carburettor heat is put away on short final, ready to go around (common practice). */
 const HEAT_OFF_M = mFromFt(300);
 /** Wheels up with a positive climb, clear of the ground. */
-const WHEELS_UP_M = mFromFt(50);
-const CLIMBING_MPS = 0.5;
+const WHEELS_UP_M = mFromFt(50); // our choice: clear of the ground
+const CLIMBING_MPS = 0.5; // our choice: a climb that the needle shows
 /** The electric pump is off above this on the climb, and on again for the landing. */
-const PUMP_OFF_M = mFromFt(300);
-const MARGIN_MPS = mpsFromKt(2);
+const PUMP_OFF_M = mFromFt(300); // common practice: with the after-take-off check
+const MARGIN_MPS = mpsFromKt(2); // our choice: what a needle can be misread by
 
 /** The levers that go with the way of flying: heat, propeller, mixture, pump, wheels. */
 export const setLevers = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

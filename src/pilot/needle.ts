@@ -12,19 +12,19 @@ import type { PilotView } from './view.ts';
  * a poor measure, but there a needle that lives trembles. One that does not tremble and disagrees is left alone, the
  * sooner the more it disagrees.
  */
-const DISAGREES_MPS = mpsFromKt(8);
-const FOR_S = 10;
-const AVERAGED_S = 2;
+const DISAGREES_MPS = mpsFromKt(8); // tuned
+const FOR_S = 10; // tuned
+const AVERAGED_S = 2; // tuned
 /** Trembling is how much the needle's movement changes from look to look. */
-const ALIVE_MPS = 0.04;
-const TREMBLING_S = 5;
+const ALIVE_MPS = 0.04; // tuned
+const TREMBLING_S = 5; // tuned
 /** Flown by, the attitude is watched more closely, with a few knots in hand (common practice). */
 const FLOWN_BY_S = 1;
-const IN_HAND_MPS = mpsFromKt(3);
-const LOWEST_M = mFromFt(50);
-const SLOWEST_MPS = 15;
-const LEAST_LIFT = 0.15;
-const LEAST_LOAD = 0.2;
+const IN_HAND_MPS = mpsFromKt(3); // tuned
+const LOWEST_M = mFromFt(50); // tuned
+const SLOWEST_MPS = 15; // tuned
+const LEAST_LIFT = 0.15; // tuned
+const LEAST_LOAD = 0.2; // tuned
 
 const flap = newFlapEffect();
 

@@ -22,12 +22,12 @@ import { newPilotView, type PilotView, pilotView } from './view.ts';
 export type { PilotMemory } from './memory.ts';
 export { refusal } from './refusal.ts';
 
-const SPEED_LAG_S = 0.6;
-const TREND_LAG_S = 1.2;
-const SINK_LAG_S = 0.3;
-const BANK_LAG_S = 1;
-const SETTLED_S = 3;
-const ROUGHNESS_S = 8;
+const SPEED_LAG_S = 0.6; // tuned
+const TREND_LAG_S = 1.2; // tuned
+const SINK_LAG_S = 0.3; // tuned
+const BANK_LAG_S = 1; // tuned
+const SETTLED_S = 3; // tuned
+const ROUGHNESS_S = 8; // tuned
 
 /**
  * Somebody's own ways, for who flies like the model pilot but for some habit: they may change what is seen
@@ -173,4 +173,4 @@ const takeOver = (
   return m;
 };
 
-const LEVEL_M = 20;
+const LEVEL_M = 20; // our choice: this near to circuit height is level

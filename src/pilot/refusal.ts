@@ -8,7 +8,7 @@ import { fixed } from '../units/format.ts';
  * safety leaflets recommend for light aeroplanes; from memory).
  */
 export const TAKE_OFF_FACTOR = 1.33;
-export const LANDING_FACTOR = 1.43;
+export const LANDING_FACTOR = 1.43; // from memory, as above
 
 const runs = (metres: number): string =>
   Number.isFinite(metres) ? `${fixed(metres)} m` : 'more than any runway';

@@ -7,16 +7,16 @@ import type { PilotView } from './view.ts';
 
 /** Deceleration of a held-off light single at idle, and what the round-out itself covers (common practice). */
 const SLOWING_MPS2 = 1.15;
-const ROUNDING_S = 1.9;
-const GUST_SHARE = 1.2;
-const TOUCH_OVER_STALL = 1.06;
+const ROUNDING_S = 1.9; // common practice, as above
+const GUST_SHARE = 1.2; // tuned
+const TOUCH_OVER_STALL = 1.06; // tuned
 /** Near the ground there is less wind than on the way down. */
-const NEAR_GROUND = 0.8;
+const NEAR_GROUND = 0.8; // estimate
 /** Halfway through the float. */
-const FLOATING_OVER_STALL = 1.2;
-const ROUND_OUT_M = mFromFt(17);
+const FLOATING_OVER_STALL = 1.2; // estimate
+const ROUND_OUT_M = mFromFt(17); // our choice: within the 10 to 20 ft of AFH-3C p. 179
 /** A little beyond the specified point: short of it is worse. */
-const BEYOND_M = 38;
+const BEYOND_M = 38; // tuned
 
 /** The wings down and the feet across against the forecast crosswind slow the aeroplane sooner. */
 const slowingMps2 = (b: Known): number => {
@@ -42,9 +42,9 @@ export const shortOfPointM = (b: Briefing, m: PilotMemory, v: Readonly<PilotView
   return b.runway.specifiedM + BEYOND_M - v.xM - before - floats;
 };
 
-const MOST_SHIFT_M = 100;
-const LONG_M = 45;
-const SLOWER_MPS = mpsFromKt(3);
+const MOST_SHIFT_M = 100; // tuned
+const LONG_M = 45; // tuned
+const SLOWER_MPS = mpsFromKt(3); // our choice: within the 5 kt below of FAA-S-ACS-6 IV.B
 
 type Known = Omit<Briefing, 'aimShiftM' | 'fenceIasMps'>;
 
@@ -69,15 +69,15 @@ export const fenceIasMps = (b: Known): number => {
   return fast - SLOWER_MPS * clamp(beyond / gained, 0, 1);
 };
 
-const ROUGH_FROM_MPS = 0.15;
-const ROUGH_M_PER_MPS = 90;
-const MOST_ROUGH_M = 45;
+const ROUGH_FROM_MPS = 0.15; // tuned
+const ROUGH_M_PER_MPS = 90; // tuned
+const MOST_ROUGH_M = 45; // tuned
 
 /** Rough air shortens the float: aimed a little further on. */
 export const roughShiftM = (m: PilotMemory): number =>
   clamp(ROUGH_M_PER_MPS * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_M);
 
-const BUMPY_MPS = 0.35;
+const BUMPY_MPS = 0.35; // tuned
 
 /** Gusts are reported, or the needle jumps: some power is kept until the wheels are near the ground (AFH-3C p. 191). */
 export const isBumpy = (b: Briefing, m: PilotMemory): boolean =>

@@ -5,9 +5,9 @@ import type { PilotView } from './view.ts';
 /** What a way of flying asks for on top of a normal round-out and roll. */
 type Touch = (m: PilotMemory, v: Readonly<PilotView>) => void;
 
-const TRICKLE = 0.15;
-const BELOW_M = 3;
-const BACK = 0.6;
+const TRICKLE = 0.15; // tuned
+const BELOW_M = 3; // tuned
+const BACK = 0.6; // tuned
 
 /** A trickle of power until the wheels are down; then the nose wheel off as long as it will stay, and no brakes. */
 const softly: Touch = (m, v) => {

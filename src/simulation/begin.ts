@@ -13,7 +13,7 @@ import { AT, newState, type State } from './state.ts';
 import { settle } from './step.ts';
 
 /** Of the line-up beyond the start of the surface. */
-const LINE_UP_M = 8;
+const LINE_UP_M = 8; // our choice: the tail clear of the edge
 
 const air = new Float64Array(3);
 

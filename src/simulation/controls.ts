@@ -30,7 +30,7 @@ export interface ControlRange {
   readonly whole: boolean;
 }
 
-/** The one table of controls: names, columns of the controls file, ranges. Order is the recording's order. */
+/** The one table of controls: names, columns of the controls file, ranges (definition: shares of travel). Order is the recording's order. */
 export const CONTROLS: readonly ControlRange[] = [
   { name: 'elevator', column: 'elevator', low: -1, high: 1, whole: false },
   { name: 'aileron', column: 'aileron', low: -1, high: 1, whole: false },
@@ -46,7 +46,7 @@ export const CONTROLS: readonly ControlRange[] = [
   { name: 'gear', column: 'gear', low: 0, high: 1, whole: true },
 ];
 
-export const CONTROL_STEP = 1e-4;
+export const CONTROL_STEP = 1e-4; // our choice: finer than any hand
 
 export const neutralControls = (): Controls => ({
   elevator: 0,

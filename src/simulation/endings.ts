@@ -7,6 +7,7 @@ export interface Ending {
 
 const n = (value: number, decimals = 0) => value.toFixed(decimals);
 
+/** Codes as a state carries them (definition: a number for each). */
 export const ENDINGS = {
   collapse: {
     code: 1,

@@ -16,8 +16,8 @@ import type { Snapshot } from './snapshot.ts';
 import { AT, type State } from './state.ts';
 
 /** The warner sounds this much alpha before the stall. */
-const WARNER_RAD = radFromDeg(5);
-const WARNER_FROM_MPS = 15;
+const WARNER_RAD = radFromDeg(5); // our choice: gives the 5 kt of pre-2017 14 CFR 23.207, from memory
+const WARNER_FROM_MPS = 15; // our choice: no horn while standing in wind
 
 /** Where the track is worked out. */
 const track = new Float64Array(2);

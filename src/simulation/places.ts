@@ -9,9 +9,9 @@
  * threshold, m), its ground velocity (m/s), pitch, bank, heading (rad), pitch rate, roll rate (rad/s, body
  * axes), engine speed (rev/s).
  */
-export const INTEGRATED = 12;
+export const INTEGRATED = 12; // definition: a count of places
 
-/** Constant over one step. */
+/** Constant over one step (definition: places). */
 export const NOW = {
   windEast: 0,
   windNorth: 1,
@@ -50,9 +50,9 @@ export const NOW = {
   /** 1, or less while the wheels are locked and slide. */
   sideGrip: 28,
 } as const;
-export const NOW_LENGTH = 29;
+export const NOW_LENGTH = 29; // definition: a count of places
 
-/** What the forces were, for whoever looks. */
+/** What the forces were, for whoever looks (definition: places). */
 export const SEEN = {
   alpha: 0,
   slip: 1,
@@ -74,9 +74,9 @@ export const SEEN = {
   lift: 13,
   drag: 14,
 } as const;
-export const SEEN_LENGTH = 15;
+export const SEEN_LENGTH = 15; // definition: a count of places
 
-/** What one part of the right-hand side hands to the next. */
+/** What one part of the right-hand side hands to the next (definition: places). */
 export const PART = {
   sinPitch: 0,
   cosPitch: 1,
@@ -120,7 +120,7 @@ export const PART = {
   /** Slip that rudder, propeller and aileron ask for. */
   askedSlip: 31,
 } as const;
-export const PART_LENGTH = 32;
+export const PART_LENGTH = 32; // definition: a count of places
 
 /**
  * There is one: an evaluation fills every place before it reads it, so nothing is carried over, and an array that

@@ -5,11 +5,11 @@ import { proceduresSchema } from './procedures.ts';
 import { taskSchema } from './task.ts';
 
 /** Rises with any change of the bytes that a flight gives. */
-export const MODEL_VERSION = 4;
+export const MODEL_VERSION = 4; // definition: a count of changes
 
 /** Steps a second; the only timestep there is. */
-export const STEP_HZ = 60;
-export const STEP_S = 1 / STEP_HZ;
+export const STEP_HZ = 60; // our choice: as a screen draws
+export const STEP_S = 1 / STEP_HZ; // derived: of STEP_HZ
 
 const finite = v.pipe(v.number(), v.finite());
 

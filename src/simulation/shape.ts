@@ -194,7 +194,7 @@ type PropellerShape = Pick<
 >;
 
 /** Where a blade is represented by one section. */
-const SECTION = 0.75;
+const SECTION = 0.75; // textbook: three quarters of the radius stand for a blade
 
 /** One shape for both kinds, so that the step's code sees one: what a kind does not have is nought. */
 const propellerShape = (propeller: Aeroplane['propeller'], ratedRevps: number): PropellerShape => {

@@ -10,6 +10,7 @@ export type State = Float64Array;
 
 const slot = (name: string, low: number, high: number): Slot => ({ name, low, high });
 
+/** In their order; ranges (our choice: wider than any flight, so that a number gone wrong is seen). */
 export const STATE_SLOTS: readonly Slot[] = [
   slot('eastM', -1e6, 1e6),
   slot('northM', -1e6, 1e6),
@@ -78,7 +79,7 @@ export const STATE_SLOTS: readonly Slot[] = [
   ...AIR_SLOTS,
 ];
 
-/** Where each of the state's own numbers stands. */
+/** Where each of the state's own numbers stands (definition: places). */
 export const AT = {
   east: 0,
   north: 1,

@@ -28,27 +28,27 @@ import { STEP_HZ, STEP_S } from './scenario.ts';
 import { flapEffect, newFlapEffect } from './shape.ts';
 import { AT, type State } from './state.ts';
 
-const VERTICAL_SPEED_LAG_S = 3;
+const VERTICAL_SPEED_LAG_S = 3; // estimate: of a vertical speed indicator
 const VERTICAL_SPEED_KEEP = exp(-STEP_S / VERTICAL_SPEED_LAG_S);
-const ROUND_RAD = radFromDeg(2);
-const SKID_RAD = radFromDeg(5);
-const DROP_RADPS = radFromDeg(60);
-const DROPPED_RAD = radFromDeg(60);
-const DROP_CLEAR_M = 1.5;
-const LOW_M = mFromFt(1000);
-const PARK_MPS = 0.6;
+const ROUND_RAD = radFromDeg(2); // derived: as airframe.ts rounds the stall
+const SKID_RAD = radFromDeg(5); // estimate: skid that lets one wing stall first
+const DROP_RADPS = radFromDeg(60); // estimate: how fast that wing goes
+const DROPPED_RAD = radFromDeg(60); // our choice: ends what is not modelled
+const DROP_CLEAR_M = 1.5; // our choice: ends what is not modelled
+const LOW_M = mFromFt(1000); // our choice: no height to recover
+const PARK_MPS = 0.6; // our choice: slower is standing still
 /** The legs have come to rest: slower than this up or down, and in pitch. */
-const SETTLED_MPS = 0.03;
-const SETTLED_MPS2 = 0.3;
-const SETTLED_RADPS = 0.02;
+const SETTLED_MPS = 0.03; // our choice: less is not seen
+const SETTLED_MPS2 = 0.3; // our choice: less is not seen
+const SETTLED_RADPS = 0.02; // our choice: less is not seen
 /** Share of the weight that standing tyres hold without brakes (common practice). */
 const STANDING_FRICTION = 0.05;
-const NOSE_LEG_WEIGHTS = 3;
-const BELLY_M = 0.35;
-const LEVEL_RAD = radFromDeg(20);
-const OVERSPEED = 1.2;
-const CEILING_M = 9000;
-const SLID_MOST_M = 1e4;
+const NOSE_LEG_WEIGHTS = 3; // estimate: what a nose leg bears
+const BELLY_M = 0.35; // estimate: legs gone
+const LEVEL_RAD = radFromDeg(20); // our choice: ends what is not modelled
+const OVERSPEED = 1.2; // estimate: over the red line by so much it breaks
+const CEILING_M = 9000; // our choice: ends what is not modelled
+const SLID_MOST_M = 1e4; // our choice: a bound that declares the slot
 
 const now = new Float64Array(NOW_LENGTH);
 const seen = new Float64Array(SEEN_LENGTH);

@@ -14,19 +14,19 @@ import { pow } from '../maths/functions.ts';
 import { ftFromM, mpsFromKt } from '../units/conversions.ts';
 import type { TurbulenceLevel } from './wind.ts';
 
-/** Wind at 20 ft that belongs to each level. */
+/** Wind at 20 ft that belongs to each level (MIL-F-8785C). */
 const W20_MPS: Readonly<Record<TurbulenceLevel, number>> = {
   none: 0,
   light: mpsFromKt(15),
   moderate: mpsFromKt(30),
 };
 /** Below this the source says nothing. */
-const SOURCE_LOWEST_FT = 10;
+const SOURCE_LOWEST_FT = 10; // MIL-F-8785C
 /** No wing that flies is lower. */
-const LOWEST_FT = 1;
-const LOW_TOP_FT = 1000;
-export const HIGH_FT = 2000;
-const HIGH_LENGTH_FT = 1750;
+const LOWEST_FT = 1; // our choice: a bound on the sums
+const LOW_TOP_FT = 1000; // MIL-F-8785C
+export const HIGH_FT = 2000; // MIL-F-8785C
+const HIGH_LENGTH_FT = 1750; // MIL-F-8785C
 
 /** A height above the ground held to where the lengths change with it. */
 export const heldFt = (heightM: number): number => {

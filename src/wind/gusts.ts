@@ -9,11 +9,11 @@ import { nextUniforms } from '../maths/random.ts';
 import type { Slot } from '../maths/slots.ts';
 import type { Wind } from './wind.ts';
 
-export const MEAN_SPACING_S = 20;
-export const SHORTEST_S = 4;
-export const LONGEST_S = 10;
+export const MEAN_SPACING_S = 20; // common practice
+export const SHORTEST_S = 4; // common practice
+export const LONGEST_S = 10; // common practice
 const MEAN_LULL_S = MEAN_SPACING_S - (SHORTEST_S + LONGEST_S) / 2;
-const TWO_PI = 2 * Math.PI;
+const TWO_PI = 2 * Math.PI; // definition: once round
 
 /** Time since onset and duration; both 0 in a lull. */
 export const GUST_SLOTS: readonly Slot[] = [

@@ -8,8 +8,8 @@ import type { Wind } from './wind.ts';
 /** Height at which the surface wind is measured and reported (WMO-No. 8). */
 export const REFERENCE_HEIGHT_M = 10;
 /** The law is held at this height, or at 1.5 roughness lengths where that is higher. */
-const LOWEST_HEIGHT_M = 0.9;
-const LOWEST_ROUGHNESSES = 1.5;
+const LOWEST_HEIGHT_M = 0.9; // our choice: the law says nothing among the grass; a wheel-high aeroplane stays above
+const LOWEST_ROUGHNESSES = 1.5; // our choice: where the law still gives some wind
 
 /** Last roughness asked for, its logarithm and 1 / ln(10 / z0): a day has one, and a logarithm is dear. */
 const lastScale = new Float64Array([Number.NaN, 0, 0]);

@@ -19,9 +19,9 @@
 import { expInPlace } from '../maths/functions.ts';
 
 /** Places of what `laySpan` lays: length over a point's, and the weights of a and b. */
-export const LENGTHENED = 0;
-export const WEIGHT_A = 1;
-export const WEIGHT_B = 2;
+export const LENGTHENED = 0; // definition: a place
+export const WEIGHT_A = 1; // definition: a place
+export const WEIGHT_B = 2; // definition: a place
 
 const left = new Float64Array(1);
 

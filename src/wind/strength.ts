@@ -22,7 +22,7 @@ import type { Wind } from './wind.ts';
 
 /** A tenth of a mixed layer of 3,000 ft, a fair day's (estimate). */
 const BLOCKED_BELOW_FT = 300;
-const W20_HEIGHT_M = mFromFt(20);
+const W20_HEIGHT_M = mFromFt(20); // MIL-F-8785C
 
 /** Share of the variance of vertical convective gusts that the ground leaves at a held height. */
 export const unblockedShare = (heightFt: number): number =>
@@ -41,8 +41,8 @@ const mechanicalSigmaMps = (wind: Wind): number => {
 };
 
 /** Places of what `layStrength` lays, m/s: standard deviations along and across, and up. */
-export const HORIZONTAL = 0;
-export const VERTICAL = 1;
+export const HORIZONTAL = 0; // definition: a place
+export const VERTICAL = 1; // definition: a place
 
 /** Strengths at a point; `root` is `bracketRoot` and `unblocked` is `unblockedShare` at its height. */
 export function layStrength(wind: Wind, root: number, unblocked: number, out: Float64Array): void {

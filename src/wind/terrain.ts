@@ -7,6 +7,7 @@ export interface Terrain {
   readonly gradientHeightM: number;
 }
 
+/** Roughness as WMO-No. 8 has it, gradient heights common practice. */
 export const TERRAIN = {
   /** Runway area of airports, short grass. */
   open: { roughnessM: 0.03, gradientHeightM: 300 },

@@ -15,30 +15,30 @@ import { LENGTHENED, laySpan, WEIGHT_A, WEIGHT_B } from './span.ts';
 import { unblockedShare } from './strength.ts';
 
 /** Where a transition's numbers stand. The first three and the span are what it was worked out for. */
-export const FOR_HEIGHT_FT = 0;
-export const FOR_TAS_MPS = 1;
-const FOR_DT_S = 2;
+export const FOR_HEIGHT_FT = 0; // definition: a place
+export const FOR_TAS_MPS = 1; // definition: a place
+const FOR_DT_S = 2; // definition: a place
 /** k^0.4 at the height. */
-export const ROOT = 3;
+export const ROOT = 3; // definition: a place
 /** What is left of u, and how much of a draw is added. */
-export const U_LEFT = 4;
-export const U_NEW = 5;
+export const U_LEFT = 4; // definition: a place
+export const U_NEW = 5; // definition: a place
 /** Two chains, of v and of w. */
-export const CHAIN_V = 6;
-export const CHAIN_W = 11;
+export const CHAIN_V = 6; // definition: a place
+export const CHAIN_W = 11; // definition: a place
 /** In a chain: what is left of a and of b, what b takes of a, then the root of the noise. */
-export const LEFT = 0;
-export const TAKEN = 1;
-export const A_FROM_1 = 2;
-export const B_FROM_1 = 3;
-export const B_FROM_2 = 4;
+export const LEFT = 0; // definition: a place
+export const TAKEN = 1; // definition: a place
+export const A_FROM_1 = 2; // definition: a place
+export const B_FROM_1 = 3; // definition: a place
+export const B_FROM_2 = 4; // definition: a place
 
-const FOR_SPAN_M = 16;
+const FOR_SPAN_M = 16; // definition: a place
 /** Weights of a and b in the vertical gust that the wing feels. */
-export const W_FROM_A = 17;
-export const W_FROM_B = 18;
+export const W_FROM_A = 17; // definition: a place
+export const W_FROM_B = 18; // definition: a place
 /** Share of the variance of vertical convective gusts that the ground leaves. */
-export const UNBLOCKED = 19;
+export const UNBLOCKED = 19; // definition: a place
 
 /** The last transition worked out, a pure function of what it was worked out for: who asks for others gets others. */
 export const transition = new Float64Array(20);

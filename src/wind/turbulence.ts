@@ -34,15 +34,15 @@ import type { Wind } from './wind.ts';
 const SQRT3 = Math.sqrt(3);
 const SQRT12 = Math.sqrt(12);
 /** The filters hold for an aeroplane that flies through frozen air; slower ones are taken as this fast. */
-const SLOWEST_MPS = 15;
-const FASTEST_MPS = 600;
+const SLOWEST_MPS = 15; // our choice: slower than any flight
+const FASTEST_MPS = 600; // our choice: a bound on the sums
 /** Height and airspeed are looked at every so many steps: 0.1 s at 60 Hz, in which neither goes far. */
-const LOOK_EVERY = 6;
+const LOOK_EVERY = 6; // our choice: often enough
 
 /** Unit states are held inside six standard deviations: once in some years of flying. */
-const HELD = 6;
+const HELD = 6; // our choice: a bound that declares the slots
 /** 6 times the largest sigma: moderate, at 10 ft. */
-const STRONGEST_MPS = 20;
+const STRONGEST_MPS = 20; // derived: from HELD and dryden.ts, rounded up
 
 const state = (name: string): Slot => ({ name, low: -HELD, high: HELD });
 const speed = (name: string): Slot => ({ name, low: -STRONGEST_MPS, high: STRONGEST_MPS });
@@ -62,11 +62,11 @@ export const TURBULENCE_SLOTS: readonly Slot[] = [
   { name: 'turbulenceLookedSteps', low: 0, high: LOOK_EVERY - 1 },
 ];
 /** Where the gust speeds stand in the memory, beyond its beginning. */
-export const ALONG = 5;
-export const RIGHT = 6;
-export const UP = 7;
-const LOOK = 8;
-const LOOKED = 10;
+export const ALONG = 5; // definition: a place
+export const RIGHT = 6; // definition: a place
+export const UP = 7; // definition: a place
+const LOOK = 8; // definition: a place
+const LOOKED = 10; // definition: a place
 
 const hold = (memory: Float64Array, at: number): void => {
   const x = memory[at]!;
@@ -74,7 +74,7 @@ const hold = (memory: Float64Array, at: number): void => {
   else if (x < -HELD) memory[at] = -HELD;
 };
 
-const DRAWS = 6;
+const DRAWS = 6; // definition: draws of the noise in a step
 const draws = new Float64Array(DRAWS);
 const strength = new Float64Array(2);
 

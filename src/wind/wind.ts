@@ -19,7 +19,7 @@ export interface Wind {
   readonly turbulence: TurbulenceLevel;
 }
 
-/** Still air over open ground. */
+/** Still air over open ground (derived: TERRAIN.open). */
 export const CALM: Wind = {
   fromRadT: 0,
   speedMps: 0,

@@ -179,6 +179,14 @@ export const SHEAR_ON_FINAL = reference({
   rows: [[1.101, 15, 17.81, 12.88]],
 });
 
+export const VERTICAL_OVER_FRICTION = reference({
+  what: 'standard deviation of the vertical gust that the wind makes at the surface, over the friction velocity',
+  source: 'Panofsky et al. 1977, in EPA-454/R-03-004 section 4.1.5',
+  certainty: 'VERIFIED',
+  columns: ['of u*'],
+  rows: [[1.3]],
+});
+
 /** What they give at a height and an airspeed is worked out in turbulence.test.ts. */
 export const TURBULENCE = reference({
   what: 'wind at 20 ft that drives light, moderate and severe turbulence; horizontal length and ratio from memory',

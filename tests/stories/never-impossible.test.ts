@@ -41,7 +41,7 @@ const flown = (aerodrome: Aerodrome, changes: Partial<Scenario> = {}) => {
 const CURLEW = aerodromeNamed('curlew-sands');
 
 describe('a circuit that cannot be on the lights', () => {
-  // 1,000 ft lost from the base turn at 1.0 NM is a mean of 4.4 degrees (circuit-training 2.1, calculated): four whites
+  // 1,000 ft lost from the base turn at 1.0 NM is a mean of 4.4 degrees (MEAN_DESCENT of tests/reference/circuit.ts): four whites
   it.each([
     ['level to the base turn, 4.5 degrees', { descentFrom: 'base-turn', approachRad: 4.5 * DEG }],
     ['level to the base turn, 5 degrees', { descentFrom: 'base-turn', approachRad: 5 * DEG }],

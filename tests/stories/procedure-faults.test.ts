@@ -1,6 +1,6 @@
 // For each row of checks, calls, lookout and traffic a fault of somebody beside a good pilot: it is found by that row,
 // and by no row that it has nothing to do with, the flying included (issue "The lesson", 8). What is done right, and in
-// which order: reference/circuit-training.md 5 (checks), 6 (calls), 8 and 13 (lookout), with their sources.
+// which order: tests/truth/procedures.test.ts, with the documents.
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/lesson/judge/assess.ts';
 import { PROCEDURE_RULES } from '../../src/lesson/judge/rules/procedures.ts';

@@ -34,8 +34,8 @@ export const variantOf = (aeroplane: Aeroplane, changes: Changes): Aeroplane => 
 };
 
 /**
- * "Made-up aeroplane M" of flight-figures section 6c: m 1000 kg, S 16 m2, A 7.5 (b 10.9545 m), e .75, CD0 .034.
- * Everything the section does not give is the Sandpiper's.
+ * The made-up aeroplane M of the closed forms: m 1000 kg, S 16 m2, A 7.5 (b 10.9545 m), e .75, CD0 .034.
+ * All else is the Sandpiper's.
  */
 export const aeroplaneM = (): Aeroplane =>
   variantOf(aeroplaneNamed('sandpiper'), {

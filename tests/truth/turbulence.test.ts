@@ -1,5 +1,5 @@
-// Dryden turbulence of MIL-F-8785C; flight-figures section 4. Lw, sigma_w, levels and the spectra of u and w
-// VERIFIED; Lu, the sigma ratio and the discrete filters' form from memory, held by the continuity check 4.5.
+// Dryden turbulence of MIL-F-8785C. Lw, sigma_w, levels and the spectra of u and w
+// VERIFIED; Lu, the sigma ratio and the discrete filters' form from memory, held by their continuity at 1,000 ft.
 // Near the ground and over a span: `near-ground-turbulence.test.ts`.
 import FFT from 'fft.js';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -33,7 +33,7 @@ const horizontalSigmaMps = (level: 'light' | 'moderate', heightM: number): numbe
   strengthAt(level === 'light' ? light : moderate, heightM).horizontal;
 
 describe('lengths and strengths', () => {
-  // Table of section 4, RECOMPUTED: h ft, Lu ft, sigma_u / sigma_w.
+  // RECOMPUTED from those forms: h ft, Lu ft, sigma_u / sigma_w.
   it.each([
     [20, 143.59, 1.9291],
     [50, 310.79, 1.8386],
@@ -51,7 +51,7 @@ describe('lengths and strengths', () => {
     );
   });
 
-  // 4.2, 4.3: sigma_w = .1 W20, W20 15 and 30 kt VERIFIED; .772 and 1.543 m/s RECOMPUTED.
+  // sigma_w = .1 W20, W20 15 and 30 kt VERIFIED; .772 and 1.543 m/s RECOMPUTED.
   it('light and moderate have a tenth of 15 and 30 kt', () => {
     expect(Math.abs(verticalSigmaMps('light') - 0.772)).toBeLessThan(0.0006);
     expect(Math.abs(verticalSigmaMps('moderate') - 1.543)).toBeLessThan(0.0006);
@@ -79,7 +79,7 @@ describe('lengths and strengths', () => {
     }
   });
 
-  // 4.5 RECOMPUTED: continuous and isotropic at 1,000 ft. 4.6: 1,750 ft from 2,000 ft up, VERIFIED.
+  // RECOMPUTED: continuous and isotropic at 1,000 ft; 1,750 ft from 2,000 ft up, VERIFIED.
   it('are one length at 1,000 ft, and 1,750 ft from 2,000 ft up', () => {
     for (const heightFt of [999.999, 1000.001]) {
       expect(Math.abs(ftFromM(horizontalLengthM(mFromFt(heightFt))) - 1000)).toBeLessThan(0.01);
@@ -278,7 +278,7 @@ describe('a coarse step', () => {
 });
 
 describe('the discrete gust', () => {
-  // 4.9 (formula from memory, pre-2017 14 CFR 23.333): share of the peak at 0, 1/4, 1/2, 3/4 and all of the
+  // (formula from memory, pre-2017 14 CFR 23.333): share of the peak at 0, 1/4, 1/2, 3/4 and all of the
   // gust: 3.81 and 7.62 m/s of 7.62. 4.7: .7322 of 5 at a quarter of the rise.
   it.each([
     [0, 0],

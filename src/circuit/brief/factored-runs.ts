@@ -10,8 +10,8 @@ import type { RunBrief, RunsBrief } from './types.ts';
  * The usual factors on ground runs, one table and not a blend of several: per 1,000 ft +10/+5 %, per 10 degrees
  * above standard +10/+5 %, dry short grass +20/+20 %, slope 2 % up +10/-10 %, 1 % down -5/+5 %, tailwind of 10 %
  * of the lift-off speed +20/+20 %. Source: a published table akin to the UK CAA's safety leaflet
- * (flight-figures 8.8). No headwind is counted. Factors multiply; then x 1.33 and x 1.43 (8.9, from memory;
- * 1.43 is also the Class B landing factor of 8.10).
+ * (tests/reference/ground.ts). No headwind is counted. Factors multiply; then x 1.33 and x 1.43 (from memory;
+ * 1.43 is also the Class B landing factor).
  */
 const PER_1000_FT = { takeOff: 0.1, landing: 0.05 };
 const PER_10_DEGC = { takeOff: 0.1, landing: 0.05 };

@@ -23,10 +23,10 @@ export interface PractiseNext {
 }
 
 /** How many of the last attempts a fault in them still speaks for. */
-const SAFETY_BACK = 3;
+const SAFETY_BACK = 3; // our choice: what is practised lately
 /** An item within this share of the worst is as bad: the earliest in the circuit is taken, early faults make later ones. */
-const AS_BAD = 0.75;
-const WEIGHT: Readonly<Record<string, number>> = { red: 2, amber: 1 };
+const AS_BAD = 0.75; // our choice: nearly as bad
+const WEIGHT: Readonly<Record<string, number>> = { red: 2, amber: 1 }; // our choice: red counts twice
 
 /** One reason to practise something, and what; null where there is none. */
 type Reason = (own: readonly AttemptRow[], successOf?: SuccessOf) => PractiseNext | null;

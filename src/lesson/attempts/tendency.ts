@@ -1,10 +1,9 @@
 /** Which way a series of sizes goes, when smaller is better. */
 export type Tendency = 'better' | 'worse' | 'steady' | 'too-few';
 
-/** With three, no order is rare enough to mean anything at one in ten: the rarest of six comes one time in six. */
-const FEWEST = 4;
+const FEWEST = 4; // our choice: fewer say nothing
 /** One-sided 10 %: normal deviate 1.28. A student's attempts are few; this is a hint, not a proof. */
-const DEVIATE = 1.28;
+const DEVIATE = 1.28; // definition: of the normal distribution
 
 /** Kendall's S: pairs that rise less pairs that fall. */
 export const kendallS = (values: readonly number[]): number => {

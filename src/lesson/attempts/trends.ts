@@ -6,7 +6,7 @@ import { type Tendency, tendencyOf } from './tendency.ts';
 /** "Three in a row": once is luck (common practice). */
 export const IN_A_ROW = 3;
 /** What "lately" means, in attempts. */
-export const LATELY = 5;
+export const LATELY = 5; // our choice: about one lesson
 
 /** One value of an item in one circuit of one attempt. */
 export interface TrendPoint {

@@ -31,17 +31,17 @@ export const beginCoach = (): CoachMemory => ({
 });
 
 /** Something urgent waits so long after other words; the rest until those have been heard out. */
-const URGENT_GAP_S = 2.5;
+const URGENT_GAP_S = 2.5; // our choice: so that words do not crowd
 /** Speech: some fifteen letters a second, and a breath after it (common practice). */
 const LETTERS_PER_S = 15;
-const BREATH_S = 1.5;
-const SHORTEST_GAP_S = 4;
+const BREATH_S = 1.5; // common practice, as above
+const SHORTEST_GAP_S = 4; // our choice: so that words do not crowd
 /** Nobody talks over the tower. */
-const TOWER_S = 5;
-const URGENT_RANK = 20;
-const AGAIN_S = 18;
+const TOWER_S = 5; // our choice: so that words do not crowd
+const URGENT_RANK = 20; // definition: a place in the order of what is said
+const AGAIN_S = 18; // our choice: so that words do not crowd
 /** Words stay to be read for so long. */
-const READ_S = 7;
+const READ_S = 7; // our choice: so that words do not crowd
 
 const goAroundNow = ({ m, s }: CoachContext): Word[] => {
   const due = m.dues.find((d) => !d.answered && !d.ignored && d.circuit === m.legs.circuit);
@@ -50,8 +50,8 @@ const goAroundNow = ({ m, s }: CoachContext): Word[] => {
 };
 
 /** With a turn so near, what can wait does, so that the turn is not talked over. */
-const TURN_NEAR_S = 5;
-const CAN_WAIT_RANK = 50;
+const TURN_NEAR_S = 5; // our choice: so that words do not crowd
+const CAN_WAIT_RANK = 50; // definition: a place in the order of what is said
 
 const isTurnNear = (c: CoachContext): boolean => {
   const leftS = secondsToTurn(c);

@@ -30,10 +30,9 @@ export const headingWords = ({ lesson }: CoachContext, leg: CircuitLeg): string 
   return `heading ${headingDigits(deg)}`;
 };
 
-/** Worth a word: a place so far from another, a lever so near its end (estimates). */
-const FAR_ENOUGH_M = 100;
-const FULL = 0.98;
-const IDLE = 0.02;
+const FAR_ENOUGH_M = 100; // our choice: less is not worth a word
+const FULL = 0.98; // our choice: tells what is being done
+const IDLE = 0.02; // our choice: tells what is being done
 
 /** What one's own card asks for on the leg, else what the gauges show: rpm to the next 50; where a governor keeps those, manifold pressure first. */
 export const powerWords = (

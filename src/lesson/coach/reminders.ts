@@ -9,13 +9,12 @@ import { isYetToPass } from '../procedures/watch-traffic.ts';
 import type { CoachContext, Word } from './context.ts';
 import { secondsToTurn, turnAhead } from './turns-ahead.ts';
 
-/** A lookout begins so long before the turn; an answer is missed after so long (estimates). */
-const LOOK_FROM_S = 14;
-const READ_BACK_AFTER_S = 5;
-/** Without an item for so long, the next is named; somebody who is talked through is not left waiting. */
+const LOOK_FROM_S = 14; // our choice: late enough not to be in the way
+const READ_BACK_AFTER_S = 5; // our choice: late enough not to be in the way
+/** Without an item for so long, the next is named; somebody who is talked through is not left waiting (our choice: seconds). */
 const CHECK_IDLE_S = { reminded: 9, 'talked-through': 3 } as const;
 /** Then the next item is due, and this one is left open. */
-const NAMED_TWICE = 2;
+const NAMED_TWICE = 2; // our choice: a third time is nagging
 
 /** How often each topic has been said. */
 export type Told = (topic: string) => number;

@@ -56,7 +56,7 @@ const onDownwind: Say = (c) => {
 };
 
 /** The nose that much off the runway has to be straightened before the wheels touch. */
-const CRAB_RAD = radFromDeg(3);
+const CRAB_RAD = radFromDeg(3); // our choice: when it is worth saying
 
 const roundOut: Say = ({ lesson }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
@@ -99,18 +99,17 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
 /** Said at once; the rest once the leg has settled. */
 const QUICK: ReadonlySet<LegName> = new Set(['take-off-roll', 'hold-off', 'landing-roll', 'go-around']);
 
-/** Around the moment of a turn, and the height where the round-out is talked of (estimates). */
-const TURN_NOW_S = 1;
-const TURN_OVER_S = -8;
-const TURN_LATE_S = -14;
-const FLARE_M = mFromFt(35);
+const TURN_NOW_S = 1; // our choice: when it is worth saying
+const TURN_OVER_S = -8; // our choice: when it is worth saying
+const TURN_LATE_S = -14; // our choice: when it is worth saying
+const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of AFH-3C p. 179
 /** No turn to crosswind below the custom's height, but for so little. */
-const ABOUT_M = mFromFt(50);
+const ABOUT_M = mFromFt(50); // our choice: when it is worth saying
 /** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */
 const LEVEL_OFF_M = mFromFt(70);
 /** A circuit height within this is being flown level. */
-const CLIMBING_MPS = 1;
-const TURN_RANK = 18;
+const CLIMBING_MPS = 1; // our choice: when it is worth saying
+const TURN_RANK = 18; // definition: a place in the order of what is said
 
 const legWord = (c: CoachContext, topic: string, text: string, rank: number, afterS = 0): Word => ({
   topic: `${topic}-${c.m.legs.circuit}`,

@@ -12,7 +12,7 @@ const ONTO: Partial<Record<string, { readonly leg: CircuitLeg; readonly onto: Tu
 };
 
 /** Slower along the leg than this, nothing can be said about when. */
-const CLOSING_MPS = 5;
+const CLOSING_MPS = 5; // our choice: slower is taxiing
 
 /** Seconds until abreast of a point of the planned path, along a leg's track; null where it is not being closed. */
 export const secondsAlong = ({ lesson, s }: CoachContext, leg: CircuitLeg, at: PathPoint): number | null => {

@@ -8,9 +8,8 @@ import type { LessonMemory, SaidFact } from '../memory.ts';
 import { askGoAround } from '../watch/dues.ts';
 import { FULL_POWER } from '../watch/full-power.ts';
 
-/** Done as told: the throttle closed, nearly all the way round (estimates). */
-const NO_POWER = 0.1;
-const ROUND_RAD = radFromDeg(300);
+const NO_POWER = 0.1; // our choice: a lever all but closed
+const ROUND_RAD = radFromDeg(300); // our choice: the roll-out takes the rest
 
 /** When each is said; SI. */
 const isTime = (i: Instruction, m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): boolean => {
@@ -97,7 +96,7 @@ export const INSTRUCTION_WORDS: Readonly<Record<Instruction['what'], string>> = 
 
 const TURN_BASE = 'Turn base now.';
 /** How long words stay. */
-const SPOKEN_S = 8;
+const SPOKEN_S = 8; // our choice: time to read them
 
 /** What is being said to the pilot now, or null: for whoever shows or speaks it. */
 export const wordsNow = (m: LessonMemory, timeS: number): string | null => {

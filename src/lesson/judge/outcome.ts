@@ -14,8 +14,8 @@ const aside = (m: number): string =>
   `${fixed(Math.abs(m), 1)} m ${m >= 0 ? 'right' : 'left'} of the centreline`;
 
 /** Rolling this far off the surface, or this far from a landing beside it, nobody waits for the stop. */
-const LOST_M = 100;
-const LOST_IN_THE_FIELDS_M = 1000;
+const LOST_M = 100; // our choice: no way back to the runway
+const LOST_IN_THE_FIELDS_M = 1000; // our choice: no stop on a runway is coming
 
 /** A roll that has left the runway for good, or null. */
 const rolledAway = (m: LessonMemory, { runway }: Lesson): Ending | null => {

@@ -48,7 +48,7 @@ const limit = (below: number, above: number, source: string, sure: Limit['sure']
 const HEADING_EASA = 'AMC1 FCL.235: heading ±10 deg, held against the track over the ground';
 const HALF_AS_MUCH = 'common practice: half as much again as the FAA licence test';
 
-/** The same in every test that has been looked at. */
+/** The same in every test that has been looked at (AMC1 FCL.235). */
 const trackDeg = limit(10, 10, HEADING_EASA, 'quoted');
 
 export const FAA_LICENCE_TEST = set('licence-test-faa', 'Licence test, FAA', {

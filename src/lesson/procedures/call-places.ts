@@ -5,9 +5,8 @@ import type { CallId } from './memory.ts';
 
 type CallPlace = 'not-yet' | 'here' | 'late' | 'over';
 
-/** No call below it; the go-around has been flown so long before it is said (common practice). */
-const LAST_CALL_M = mFromFt(200);
-const FLOWN_FIRST_S = 3;
+const LAST_CALL_M = mFromFt(200); // common practice: the last call of a circuit
+const FLOWN_FIRST_S = 3; // our choice: nobody calls while rolling out
 
 const onLeg = (is: boolean): CallPlace => (is ? 'here' : 'not-yet');
 

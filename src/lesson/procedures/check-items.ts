@@ -20,16 +20,15 @@ export interface CheckDoing {
   readonly work?: (item: ItemFact, s: Readonly<Snapshot>) => boolean;
 }
 
-/** What a hand or foot does that means it, what it leaves when it does not, and how long: estimates. */
-const PRESSED = 0.5;
-const LET_GO = 0.05;
-const NEARLY_FULL = 0.7;
-const HOT_S = 10;
-const NOTED_S = 2.5;
-const TRIM_MARK = 0.12;
-const SUBSCALE_HPA = 0.6;
-const RICH_ENOUGH = 0.1;
-const FINE = 0.95;
+const PRESSED = 0.5; // our choice: when a lever counts as moved
+const LET_GO = 0.05; // our choice: when a lever counts as moved
+const NEARLY_FULL = 0.7; // our choice: when a lever counts as moved
+const HOT_S = 10; // common practice: ten seconds of heat
+const NOTED_S = 2.5; // our choice: a movement held, not brushed
+const TRIM_MARK = 0.12; // our choice: how near counts as set
+const SUBSCALE_HPA = 0.6; // our choice: half a hectopascal of dial and a little
+const RICH_ENOUGH = 0.1; // our choice: how near counts as set
+const FINE = 0.95; // our choice: when a lever counts as moved
 
 const READ: CheckDoing = { how: 'read' };
 
@@ -81,8 +80,7 @@ const WAYS: readonly { readonly name: string; readonly at: (s: Readonly<Snapshot
   { name: 'left', at: ({ aileron }) => -aileron },
   { name: 'right', at: ({ aileron }) => aileron },
 ];
-/** A bit for each of them. */
-const ALL_WAYS = 15;
+const ALL_WAYS = 15; // definition: four bits, one for each way
 
 /** Stick to all four stops; noted is which are still to be tried. */
 const fullAndFree: CheckDoing = {

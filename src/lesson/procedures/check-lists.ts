@@ -15,9 +15,8 @@ export interface CheckPlace {
   readonly interruptedBy?: readonly LegName[];
 }
 
-/** After take-off the check from here, on final no more below here (common practice). */
-const AFTER_TAKE_OFF_M = mFromFt(300);
-const LAST_CALL_M = mFromFt(200);
+const AFTER_TAKE_OFF_M = mFromFt(300); // South African procedures, night circuit: not below 300 ft
+const LAST_CALL_M = mFromFt(200); // common practice: the last call of a circuit
 const UP_LEGS: readonly LegName[] = ['upwind', 'turn-to-crosswind', 'crosswind'];
 
 export const CHECK_PLACES: Readonly<Record<ListId, CheckPlace>> = {

@@ -22,10 +22,10 @@ const AHEAD: Readonly<Record<LegStart, readonly Traffic['from'][]>> = {
   final: [],
 };
 
-const QUICK_S = [18, 32] as const;
-const SLOW_S = 150;
-const MOST_OFF_HPA = 9;
-const LEAST_OFF_HPA = 4;
+const QUICK_S = [18, 32] as const; // our choice: soon enough to be met on the leg
+const SLOW_S = 150; // our choice: enough to be noticed
+const MOST_OFF_HPA = 9; // our choice: enough to be noticed
+const LEAST_OFF_HPA = 4; // our choice: enough to be noticed
 
 /**
  * The procedures of one flight, every figure drawn from its seed, and the failures that belong to them. The same

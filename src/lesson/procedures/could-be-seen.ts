@@ -7,13 +7,13 @@ import { mFromNmi, radFromDeg } from '../../units/conversions.ts';
 /** A light aeroplane is picked up by eye from about here on (common practice: two nautical miles). */
 const SIGHT_M = mFromNmi(2);
 /** Behind this there is the own cabin and tail. */
-const BEHIND_RAD = radFromDeg(140);
+const BEHIND_RAD = radFromDeg(140); // estimate: of a light cabin
 /** Out to the sides the wing hides what lies above it, or below it. */
-const WING_FROM_RAD = radFromDeg(25);
-const HIGH_WING_ABOVE_RAD = radFromDeg(8);
-const LOW_WING_BELOW_RAD = radFromDeg(-10);
+const WING_FROM_RAD = radFromDeg(25); // estimate: of a light cabin
+const HIGH_WING_ABOVE_RAD = radFromDeg(8); // estimate: of a light cabin
+const LOW_WING_BELOW_RAD = radFromDeg(-10); // estimate: of a light cabin
 /** Under the nose. */
-const NOSE_BELOW_RAD = radFromDeg(-14);
+const NOSE_BELOW_RAD = radFromDeg(-14); // estimate: of a light cabin
 
 /** Whether another aeroplane could be seen from the own cockpit: near enough, and not hidden by wing, nose or tail. */
 export const couldBeSeen = (

@@ -9,12 +9,11 @@ import type { LookFact, ProcedureMemory } from './memory.ts';
  */
 const BEFORE_S = 25;
 /** A turn is recognised by its bank; the last look may fall into its first moments. */
-const INTO_S = 3;
-/** From the nose: aside from here, ahead to here (estimates). */
-const ASIDE_DEG = 45;
-const AHEAD_DEG = 22;
+const INTO_S = 3; // our choice: time for one look
+const ASIDE_DEG = 45; // our choice: how near the eye has to be
+const AHEAD_DEG = 22; // our choice: how near the eye has to be
 /** Long final lies between ahead and abeam. */
-const ABEAM_DEG = 90;
+const ABEAM_DEG = 90; // definition: across
 
 /** What of the lookout was done, each true or false. */
 export interface LookoutParts {

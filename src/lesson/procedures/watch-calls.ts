@@ -16,7 +16,7 @@ import {
 import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';
 
 /** From the call to the answer. */
-const ANSWER_S = 2.5;
+const ANSWER_S = 2.5; // our choice: what a tower takes
 /** Without a clearance by here one goes around (common practice). */
 const LAST_CLEARANCE_M = mFromFt(200);
 

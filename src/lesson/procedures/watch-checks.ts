@@ -48,7 +48,7 @@ export const currentList = (p: ProcedureMemory): ListFact | null => {
   return open[open.length - 1] ?? null;
 };
 
-const NOT_STANDING = -1;
+const NOT_STANDING = -1; // definition: a mark for none
 
 const beginList = (
   list: ListId,

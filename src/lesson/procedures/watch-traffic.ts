@@ -7,12 +7,12 @@ import { askGoAroundOnce } from '../watch/dues.ts';
 import type { OtherFact, ProcedureMemory } from './memory.ts';
 
 /** What was told of another aeroplane is believed for so long. */
-const FRESH_S = 3;
+const FRESH_S = 3; // our choice: three of its seconds
 /** A runway with somebody on it, by here, is no runway to land on (common practice: a height chosen before). */
 const DECIDE_M = mFromFt(200);
 /** Closer than this to one ahead on final, and about as high, is too close to go on (common practice). */
 const TOO_CLOSE_M = 350;
-const AS_HIGH_M = mFromFt(200);
+const AS_HIGH_M = mFromFt(200); // common practice, as above
 
 /** Where another aeroplane is, in whole metres: "0:east,north,height,on the ground". */
 export const trafficValue = (index: number, s: Readonly<Snapshot>): string =>
@@ -46,7 +46,7 @@ export const isRunwayTaken = (p: ProcedureMemory, { runway }: Lesson, timeS: num
   });
 
 /** Beyond this one ahead is somebody else's concern. */
-const AHEAD_M = mFromNmi(2);
+const AHEAD_M = mFromNmi(2); // our choice: as far as it is seen
 
 /** On downwind: somebody ahead in the circuit has not yet come abeam on final, so that base would cut in front. */
 export const isYetToPass = (p: ProcedureMemory, { where, runway }: Lesson, s: Readonly<Snapshot>): boolean =>

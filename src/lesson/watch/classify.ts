@@ -2,9 +2,8 @@ import { radFromDeg } from '../../units/conversions.ts';
 import type { LegName } from '../names.ts';
 import type { Where } from './where.ts';
 
-/** A leg's heading within half a quarter turn; climbing faster than a wobble (estimates). */
-const QUARTER = radFromDeg(45);
-const CLIMBING_MPS = 1;
+const QUARTER = radFromDeg(45); // definition: half of a quarter to either side
+const CLIMBING_MPS = 1; // our choice: less is level
 
 /**
  * The straight leg that a position and a track alone look like: used when history does not say, at the start

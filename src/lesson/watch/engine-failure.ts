@@ -7,7 +7,7 @@ import type { LessonMemory } from '../memory.ts';
 /** The nose is down and the glide settled by then (common practice). */
 const SETTLED_S = 8;
 /** Below this the round-out takes the speed off. */
-const ROUND_OUT_M = mFromFt(60);
+const ROUND_OUT_M = mFromFt(60); // our choice: above any round-out
 
 /** From the moment the engine stops in the air: which way it was, how far off that the aeroplane turns, how fast. */
 export const watchEngine = (m: LessonMemory, s: Readonly<Snapshot>): void => {

@@ -5,23 +5,22 @@ import { meanOf, newMeasure, takeIn } from '../measure.ts';
 import type { FlareMemory, LessonMemory } from '../memory.ts';
 
 /** Sink and attitude of the approach are what they are between these heights. */
-const APPROACH_FROM_M = mFromFt(150);
-const APPROACH_TO_M = mFromFt(60);
+const APPROACH_FROM_M = mFromFt(150); // our choice: short final
+const APPROACH_TO_M = mFromFt(60); // our choice: above any round-out
 /**
  * Once half of that sink is gone with the nose raised it is a round-out: a gust takes the sink away too, but only
  * the pilot raises the nose. It began where nearly all of the sink was still there, or the nose was still where the
  * approach had it (estimates).
  */
-const BEGUN_SHARE = 0.9;
-const STOPPED_SHARE = 0.5;
-const BEGUN_RAD = radFromDeg(0.75);
-const RAISED_RAD = radFromDeg(1.5);
+const BEGUN_SHARE = 0.9; // our choice: what tells a round-out from a gust
+const STOPPED_SHARE = 0.5; // our choice: what tells a round-out from a gust
+const BEGUN_RAD = radFromDeg(0.75); // our choice: what tells a round-out from a gust
+const RAISED_RAD = radFromDeg(1.5); // our choice: what tells a round-out from a gust
 /** A sink that is back so soon was only lent by a gust, and with the nose back too it is an approach again. */
-const LENT_S = 4;
-/** Estimates: the eye's lag in looks, walking pace in a roll, a pedal that is on. */
-const LAG_LOOKS = 3;
-const WALKING_MPS = mpsFromKt(15);
-const PRESSED = 0.05;
+const LENT_S = 4; // our choice: what tells a round-out from a gust
+const LAG_LOOKS = 3; // our choice: smooths what a few looks show
+const WALKING_MPS = mpsFromKt(15); // our choice: slower is no landing roll
+const PRESSED = 0.05; // our choice: less is a resting foot
 
 export const beginFlare = (): FlareMemory => ({
   approachSink: newMeasure(),

@@ -18,8 +18,7 @@ import type { LessonMemory } from '../memory.ts';
 import type { LegName } from '../names.ts';
 import { askGoAround } from './dues.ts';
 
-/** Of the lever: closed, but for a hand that rests on it (estimate). */
-const IDLE = 0.03;
+const IDLE = 0.03; // our choice: a lever all but closed
 
 const DESCENDING: ReadonlySet<LegName> = new Set(['base', 'turn-to-final', 'final']);
 

@@ -15,15 +15,14 @@ import { FULL_POWER } from './full-power.ts';
  * a hold-off: that is judged by its rows and by the runway that is left.
  */
 const LATE_M = mFromFt(400);
-/** From what asked for it to full power, at most (common practice). */
-const ANSWER_S = 8;
+const ANSWER_S = 8; // common practice
 /** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
 const AWAY_S = 20;
 /** Nobody decides quicker (common practice): where the wheels touch sooner, the point of touchdown is judged. */
 const TOUCHING_S = 2;
-const HIGH_BOUNCE_M = mFromFt(5);
-const DRIFT_MPS = mpsFromKt(5);
-const DRIFT_LASTS_S = 2;
+const HIGH_BOUNCE_M = mFromFt(5); // common practice
+const DRIFT_MPS = mpsFromKt(5); // common practice
+const DRIFT_LASTS_S = 2; // common practice
 
 /** Conditions that are remembered from look to look. */
 export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;

@@ -59,31 +59,30 @@ export interface CircuitBounds {
   readonly circuitM: number;
 }
 
-/** By what a leg or a turn is recognised: estimates, held by the flights of tests/stories. */
-const WINGS_LEVEL_RAD = radFromDeg(4);
-const TURNING_BANK_RAD = radFromDeg(7);
-const STRAIGHT_RADPS = radFromDeg(0.7);
-const ROLLED_OUT_RADPS = radFromDeg(1.2);
-const BANK_LAG_S = 0.5;
-const TURN_LAG_S = 1.5;
-const LOOK_S = 0.1;
-const TURNED_RAD = radFromDeg(12);
-const FINAL_TURNED_RAD = radFromDeg(40);
-const ROLL_OUT_RAD = radFromDeg(45);
-const PASSED_RAD = radFromDeg(50);
-const ASTRAY_RAD = radFromDeg(60);
-const HOLD_OFF_M = mFromFt(15);
-const BALLOON_M = mFromFt(40);
-const HOP_M = mFromFt(5);
-const ROLLING_MPS = mpsFromKt(5);
-const RUN_POWER = 0.6;
-const CLIMB_POWER = 0.85;
+const WINGS_LEVEL_RAD = radFromDeg(4); // our choice: tells one leg from the next
+const TURNING_BANK_RAD = radFromDeg(7); // our choice: tells one leg from the next
+const STRAIGHT_RADPS = radFromDeg(0.7); // our choice: tells one leg from the next
+const ROLLED_OUT_RADPS = radFromDeg(1.2); // our choice: tells one leg from the next
+const BANK_LAG_S = 0.5; // our choice: what smooths a wobble
+const TURN_LAG_S = 1.5; // our choice: what smooths a wobble
+const LOOK_S = 0.1; // derived: LOOK_STEPS of lesson-fold.ts
+const TURNED_RAD = radFromDeg(12); // our choice: tells one leg from the next
+const FINAL_TURNED_RAD = radFromDeg(40); // our choice: tells one leg from the next
+const ROLL_OUT_RAD = radFromDeg(45); // our choice: tells one leg from the next
+const PASSED_RAD = radFromDeg(50); // our choice: tells one leg from the next
+const ASTRAY_RAD = radFromDeg(60); // our choice: tells one leg from the next
+const HOLD_OFF_M = mFromFt(15); // our choice: tells one leg from the next
+const BALLOON_M = mFromFt(40); // our choice: tells one leg from the next
+const HOP_M = mFromFt(5); // our choice: tells one leg from the next
+const ROLLING_MPS = mpsFromKt(5); // our choice: tells one leg from the next
+const RUN_POWER = 0.6; // our choice: more than taxiing
+const CLIMB_POWER = 0.85; // our choice: a little under FULL_POWER
 /** A go-around leads along the runway; begun across it, on base, it has to climb for longer to be one. */
-const ACROSS_CLIMB_S = 5;
-const ALONG_RUNWAY_RAD = radFromDeg(60);
-const CLIMB_MPS = 0.5;
+const ACROSS_CLIMB_S = 5; // our choice: tells one leg from the next
+const ALONG_RUNWAY_RAD = radFromDeg(60); // our choice: tells one leg from the next
+const CLIMB_MPS = 0.5; // our choice: tells one leg from the next
 
-/** Track of each straight leg from the landing direction, turning towards the circuit side. */
+/** Track of each straight leg from the landing direction, turning towards the circuit side (definition: square legs). */
 const NOMINAL_RAD: Partial<Record<LegName, number>> = {
   upwind: 0,
   'go-around': 0,

@@ -18,13 +18,12 @@ import { noteTurnChange, takeInTurn } from './turns.ts';
 import { lookFrom } from './where.ts';
 
 /** The lesson looks ten times a second; only the wheels are watched at every step. */
-const LOOK_STEPS = 6;
+const LOOK_STEPS = 6; // our choice: ten looks a second
 const LOOK_S = LOOK_STEPS * STEP_S;
-/** As an eye reads a needle that trembles, and a hand feels a pressure: estimates. */
-const SPEED_LAG_S = 3;
-const BANK_LAG_S = 1;
-const BALL_LAG_S = 2;
-const HELD_LAG_S = 3;
+const SPEED_LAG_S = 3; // our choice: what smooths a needle
+const BANK_LAG_S = 1; // our choice: what smooths a needle
+const BALL_LAG_S = 2; // our choice: what smooths a needle
+const HELD_LAG_S = 3; // our choice: what smooths a needle
 
 /** The lesson as a fold over the flight (`Fold<LessonMemory>` of a session). */
 export interface LessonFold {

@@ -16,12 +16,10 @@ export interface SafetyStop {
   words(m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): string;
 }
 
-/** Low: from above the hold-off to 500 ft (common practice); a take-off counts from the screen height of certification, 50 ft (from memory). */
-const LOW_M = mFromFt(20);
-const HIGH_M = mFromFt(500);
-const SCREEN_M = mFromFt(50);
-/** So far below the slope of the lights there is nothing but red (estimate). */
-const BELOW_LIGHTS_RAD = radFromDeg(0.5);
+const LOW_M = mFromFt(20); // our choice: below it the round-out
+const HIGH_M = mFromFt(500); // our choice: above it there is room to recover
+const SCREEN_M = mFromFt(50); // definition: screen height of take-off
+const BELOW_LIGHTS_RAD = radFromDeg(0.5); // our choice: as the stabilised slope allows
 
 /** Low and flying, the hold-off excepted; just after lift-off the speed is still being gained. */
 const speedMatters = (m: LessonMemory, clearM: number): boolean => {
@@ -34,6 +32,10 @@ const safeIasMps = (s: Readonly<Snapshot>): number =>
   1.2 * s.stallIasMps * Math.sqrt(Math.max(0, s.loadFactor));
 const ft = (m: number): string => fixed(ftFromM(m));
 
+/**
+ * Where each limit is from. 30 deg in the turn to final: South African instructor procedures. 1.2 times the stalling
+ * speed, 40 deg below 500 ft, the lights from 200 ft up and half a mile out, and the seconds: common practice.
+ */
 export const SAFETY_STOPS: readonly SafetyStop[] = [
   {
     id: 'slow',
@@ -84,7 +86,7 @@ export const SAFETY_STOPS: readonly SafetyStop[] = [
 ];
 
 /** What a start in the air has given is not the pilot's for so long. */
-const GRACE_S = 5;
+const GRACE_S = 5; // our choice: time to look round
 
 export const watchSafety = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   if (m.startedInAir && s.timeS < GRACE_S) return;

@@ -12,17 +12,17 @@ import { type LegName, turnOnto } from '../names.ts';
 export const SETTLE_S = 8;
 /** What is no longer level, on the leg, or straight through the air: estimates. */
 const CLIMBING_MPS = 1;
-const OFF_THE_LEG_RAD = radFromDeg(60);
-const SLIPPING_RAD = radFromDeg(6);
+const OFF_THE_LEG_RAD = radFromDeg(60); // estimate
+const SLIPPING_RAD = radFromDeg(6); // estimate
 /** Steady: wings level, speed still, for ten seconds (common practice; how level and how still, estimates). */
 const STEADY_S = 10;
-const STEADY_BANK_RAD = radFromDeg(5);
-const STEADY_IAS_MPS = mpsFromKt(3);
-const STEADY_ABOVE_M = mFromFt(200);
+const STEADY_BANK_RAD = radFromDeg(5); // estimate
+const STEADY_IAS_MPS = mpsFromKt(3); // estimate
+const STEADY_ABOVE_M = mFromFt(200); // common practice
 /** Below it the lamps run together, and above it the climb has settled (estimates). */
 const LAMPS_ABOVE_M = mFromFt(200);
-const CLIMB_FROM_M = mFromFt(200);
-const STILL_BELOW_M = mFromFt(50);
+const CLIMB_FROM_M = mFromFt(200); // estimate
+const STILL_BELOW_M = mFromFt(50); // estimate
 
 /** Which planned leg a stretch is measured against; the rest is measured from the centreline. */
 const PLANNED: Partial<Record<LegName, CircuitLeg>> = {

@@ -11,7 +11,7 @@ import { FULL_POWER } from './full-power.ts';
 /** A hop higher than this between two contacts is a bounce (common practice: about a foot). */
 const BOUNCE_M = mFromFt(1);
 /** Higher than this is a flight: what follows is another landing. */
-const FLIGHT_M = mFromFt(50);
+const FLIGHT_M = mFromFt(50); // our choice: no bounce goes so high
 
 export const beginWheels = (lesson: Lesson, s: Readonly<Snapshot>): WheelMemory => {
   const along = alongM(lesson.runway, s.eastM, s.northM);

@@ -6,7 +6,7 @@ import type { LessonMemory, TurnFact } from '../memory.ts';
 import { turnOnto } from '../names.ts';
 
 /** How long after the roll-out the far side of the centreline still counts as overshooting the turn. */
-const OVERSHOOT_S = 15;
+const OVERSHOOT_S = 15; // our choice: later it is drift
 
 /** Opens a turn's fact when the detection has just named one, and closes the one before. */
 export const noteTurnChange = (m: LessonMemory): void => {

@@ -13,20 +13,20 @@ import type { PilotView } from '../view.ts';
  * it sees: a proportional part, the rate of pitch, and a slow part that the trim wheel takes over. Gains for a
  * reaction of 0.2 s and a short period of 3 to 4 rad/s: the loop crosses over near 1.5 rad/s.
  */
-const PITCH_GAIN = 0.42;
-const PITCH_RATE_GAIN = 0.1;
-const MOST_PUSHED_RAD = radFromDeg(7);
-const MOST_PULLED_RAD = radFromDeg(10);
-const PITCH_LEARNING_PER_S = 0.3;
-const MOST_LEARNT_RAD = radFromDeg(8);
-const EXPECTING_S = 0.7;
+const PITCH_GAIN = 0.42; // tuned
+const PITCH_RATE_GAIN = 0.1; // tuned
+const MOST_PUSHED_RAD = radFromDeg(7); // tuned
+const MOST_PULLED_RAD = radFromDeg(10); // tuned
+const PITCH_LEARNING_PER_S = 0.3; // tuned
+const MOST_LEARNT_RAD = radFromDeg(8); // tuned
+const EXPECTING_S = 0.7; // tuned
 /** From the thought to the nose or the wing being there: reaction, stick, answer. */
-export const PITCH_ANSWER_S = 0.3;
-const BANK_ANSWER_S = 0.45;
-const HIGHEST_RAD = radFromDeg(16);
-const TOUCHING_M = 2;
-const ROUNDING_RAD = radFromDeg(2.5);
-const LOWEST_RAD = radFromDeg(-12);
+export const PITCH_ANSWER_S = 0.3; // estimate
+const BANK_ANSWER_S = 0.45; // tuned
+const HIGHEST_RAD = radFromDeg(16); // our choice: no higher, whatever the needle asks
+const TOUCHING_M = 2; // our choice: below it the hold-off has its own limit
+const ROUNDING_RAD = radFromDeg(2.5); // tuned
+const LOWEST_RAD = radFromDeg(-12); // our choice: no lower, whatever the needle asks
 
 /** The elevator angle of a hand's position, and back; trailing edge up positive. */
 export const handFor = (b: Briefing, upRad: number): number =>
@@ -102,11 +102,11 @@ const groundFeed = (b: Briefing, v: Readonly<PilotView>): number => {
   return over >= 1 ? 0 : b.feel.groundElevatorRad * (1 - groundEffect(over));
 };
 
-const ROLL_GAIN_PER_S = 1.3;
-const ROLL_RATE_GAIN = 0.15;
-const ROLL_LEARNING_PER_S = 0.25;
-const ROLL_RATE_RADPS = radFromDeg(10);
-const STEEPEST_RAD = radFromDeg(30);
+const ROLL_GAIN_PER_S = 1.3; // tuned
+const ROLL_RATE_GAIN = 0.15; // tuned
+const ROLL_LEARNING_PER_S = 0.25; // tuned
+const ROLL_RATE_RADPS = radFromDeg(10); // tuned
+const STEEPEST_RAD = radFromDeg(30); // our choice: most bank of a circuit, as published for its turns
 
 /** Banks towards `wantedRad` (+ towards the circuit side) at an unhurried rate. */
 export const holdBank = (

@@ -5,8 +5,8 @@ import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 
 /** Full rudder moves the ball about two tenths of g at approach speed; half of that is corrected at a time. */
-const BALL_GAIN = 2;
-const LEARNING_PER_S = 0.8;
+const BALL_GAIN = 2; // tuned
+const LEARNING_PER_S = 0.8; // tuned
 
 /** Rudder that habit expects with this much power, + right: against the propeller, and with the aileron. */
 export const expectedRudder = (b: Briefing, m: PilotMemory, iasMps: number): number => {

@@ -7,15 +7,15 @@ import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { holdPitch, turnAlphaRad } from './attitude.ts';
 
-const GAINING_PER_S = 0.14;
-const QUICKEST_MPS2 = 0.9;
-const MOST_LACKING = 0.09;
-const SPEED_SHARE = 0.8;
-const LEARNING_PER_S = 0.12;
-const MOST_LEARNT_RAD = radFromDeg(5);
-const CHANGE_RADPS = radFromDeg(5);
+const GAINING_PER_S = 0.14; // tuned
+const QUICKEST_MPS2 = 0.9; // tuned
+const MOST_LACKING = 0.09; // tuned
+const SPEED_SHARE = 0.8; // tuned
+const LEARNING_PER_S = 0.12; // tuned
+const MOST_LEARNT_RAD = radFromDeg(5); // tuned
+const CHANGE_RADPS = radFromDeg(5); // tuned
 
-const hand = { keen: 1.2, extraAlphaRad: 0, answerS: 0.3 };
+const hand = { keen: 1.2, extraAlphaRad: 0, answerS: 0.3 }; // tuned
 
 /** Throttle closed, the speed held with attitude: at the attitude that goes with it, then mended. */
 export const glideAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, iasMps: number): void => {

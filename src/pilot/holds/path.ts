@@ -19,26 +19,26 @@ interface Manner {
   readonly pathShare: number;
   readonly speedShare: number;
 }
-const LEVEL: Manner = { pathShare: 1.2, speedShare: 0.25 };
-const DESCENT: Manner = { pathShare: 0.5, speedShare: 0.8 };
+const LEVEL: Manner = { pathShare: 1.2, speedShare: 0.25 }; // tuned
+const DESCENT: Manner = { pathShare: 0.5, speedShare: 0.8 }; // tuned
 /** Near the ground the nose points where it must go and stays there. */
-const LOW: Manner = { pathShare: 0.9, speedShare: 0.35 };
-const LOW_M = mFromFt(80);
-const CLIMB: Manner = { pathShare: 0, speedShare: 0.9 };
+const LOW: Manner = { pathShare: 0.9, speedShare: 0.35 }; // tuned
+const LOW_M = mFromFt(80); // our choice: where the manner changes
+const CLIMB: Manner = { pathShare: 0, speedShare: 0.9 }; // tuned
 
-const GAINING_PER_S = 0.14;
-const QUICKEST_MPS2 = 0.7;
-const MOST_LACKING = 0.07;
-const ROUGH_MPS = 0.6;
-const IN_A_GUST = 0.4;
-const POWER_GAIN = 0.5;
-const POWER_LEARNING_PER_S = 0.12;
-const PITCH_LEARNING_PER_S = 0.12;
-const MOST_LEARNT_RAD = radFromDeg(6);
-const MOST_POWER = 0.35;
-const CHANGE_RADPS = radFromDeg(3);
-/** The path is changed by a third of a g at most, spread out as an unhurried pilot does. */
-const PATH_CHANGE_MPS2 = 0.8;
+const GAINING_PER_S = 0.14; // tuned
+const QUICKEST_MPS2 = 0.7; // tuned
+const MOST_LACKING = 0.07; // tuned
+const ROUGH_MPS = 0.6; // tuned
+const IN_A_GUST = 0.4; // tuned
+const POWER_GAIN = 0.5; // tuned
+const POWER_LEARNING_PER_S = 0.12; // tuned
+const PITCH_LEARNING_PER_S = 0.12; // tuned
+const MOST_LEARNT_RAD = radFromDeg(6); // tuned
+const MOST_POWER = 0.35; // tuned
+const CHANGE_RADPS = radFromDeg(3); // tuned
+/** The path is changed by a twelfth of a g at most, spread out as an unhurried pilot does. */
+const PATH_CHANGE_MPS2 = 0.8; // tuned
 
 /** Angle of attack that goes with flying slower than the habit. */
 export const slowAlphaRad = (b: Briefing, habit: Habit, iasMps: number): number =>
@@ -90,7 +90,7 @@ const steerPath = (
   holdPitch(b, m, v, Math.max(wanted, least), CHANGE_RADPS, hand);
 };
 
-const hand = { keen: 1, extraAlphaRad: 0, answerS: 0.3 };
+const hand = { keen: 1, extraAlphaRad: 0, answerS: 0.3 }; // tuned
 
 /** Full power, the speed held with attitude. */
 export const climbAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, iasMps: number): void => {
@@ -111,8 +111,8 @@ export const descendAt = (
   steerPath(b, m, v, b.habits[m.regime], verticalSpeedMps, iasMps, manner, false);
 };
 
-const CLOSING_PER_S = 0.18;
-const FASTEST_MPS = 2.5;
+const CLOSING_PER_S = 0.18; // tuned
+const FASTEST_MPS = 2.5; // tuned
 
 /** Level flight: height by pitch, speed by power. */
 export const holdLevel = (

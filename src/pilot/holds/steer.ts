@@ -5,11 +5,11 @@ import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { expectedRudder } from './balance.ts';
 
-const CLOSING_PER_S = 0.3;
-const FASTEST_MPS = 1.2;
-const TURNING_PER_S = 0.9;
-const LEARNING_PER_S = 0.5;
-const GRIP_MPS2 = 3;
+const CLOSING_PER_S = 0.3; // tuned
+const FASTEST_MPS = 1.2; // tuned
+const TURNING_PER_S = 0.9; // tuned
+const LEARNING_PER_S = 0.5; // tuned
+const GRIP_MPS2 = 3; // estimate: what nose wheel and rudder can ask of the tyres
 
 /** Along the centreline on the wheels, by feet. */
 export const steer = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -29,4 +29,4 @@ export const aileronIntoWind = (b: Briefing, m: PilotMemory, v: Readonly<PilotVi
   m.hands.aileron = -wind * fading;
 };
 
-const STRONG_MPS = 5;
+const STRONG_MPS = 5; // our choice: from here the stick goes into wind whole

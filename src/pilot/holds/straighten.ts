@@ -8,20 +8,20 @@ import type { PilotView } from '../view.ts';
 import { dynamicPressurePa, holdBank } from './attitude.ts';
 import { expectedRudder } from './balance.ts';
 
-const FOOT_PER_S = 0.8;
-const FOOT_FASTEST_PER_S = 0.4;
-const FOOT_NOW = 0.3;
+const FOOT_PER_S = 0.8; // tuned
+const FOOT_FASTEST_PER_S = 0.4; // tuned
+const FOOT_NOW = 0.3; // tuned
 /** From the foot to the slip it makes. */
-const SLIP_ANSWER_S = 0.8;
-const CLOSING_PER_S = 0.3;
-const FASTEST_MPS = 1.2;
-const TURNING_PER_S = 0.7;
-const SIDE_LEARNING_PER_S = 0.3;
-const MOST_LEARNT_RAD = 0.06;
-const STEEPEST_RAD = radFromDeg(10);
+const SLIP_ANSWER_S = 0.8; // tuned
+const CLOSING_PER_S = 0.3; // tuned
+const FASTEST_MPS = 1.2; // tuned
+const TURNING_PER_S = 0.7; // tuned
+const SIDE_LEARNING_PER_S = 0.3; // tuned
+const MOST_LEARNT_RAD = 0.06; // tuned
+const STEEPEST_RAD = radFromDeg(10); // tuned
 /** Higher up there is more room for the wing. */
-const STEEPER_RAD_PER_M = radFromDeg(2);
-const ROLL_RADPS = radFromDeg(12);
+const STEEPER_RAD_PER_M = radFromDeg(2); // tuned
+const ROLL_RADPS = radFromDeg(12); // tuned
 
 /**
  * Nose along the runway with the feet, wing down against the drift (AFH-3C ch. 9, the wing-low method): the

@@ -8,10 +8,10 @@ import type { PilotView } from '../view.ts';
 import { holdBank } from './attitude.ts';
 
 /** Bank for closing on a line: twice the damped rate of a gentle S; the wind is answered by what it does. */
-const CLOSING_PER_S = 0.13;
-const TURNING_PER_S = 0.55;
-const SHARPEST_CUT = 0.6;
-const LINE_BANK_RAD = radFromDeg(20);
+const CLOSING_PER_S = 0.13; // tuned
+const TURNING_PER_S = 0.55; // tuned
+const SHARPEST_CUT = 0.6; // tuned
+const LINE_BANK_RAD = radFromDeg(20); // common practice: no more for a correction
 
 /**
  * Holds a line over the ground, by drift. `offM` is how far the aeroplane stands off the line, + on the side to
@@ -34,7 +34,7 @@ export const holdLine = (
   holdBank(b, m, v, clamp(bank, -mostBankRad, mostBankRad));
 };
 
-const TRACK_PER_S = 0.3;
+const TRACK_PER_S = 0.3; // tuned
 
 /** Holds a direction over the ground, wherever the line lies. */
 export const holdTrack = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, trackRad: number): void => {
@@ -43,10 +43,10 @@ export const holdTrack = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, t
   holdBank(b, m, v, clamp(bank, -LINE_BANK_RAD, LINE_BANK_RAD));
 };
 
-const ROLL_OUT_RADPS = radFromDeg(10);
+const ROLL_OUT_RADPS = radFromDeg(10); // tuned
 /** Thirty degrees are the most in a circuit; a degree and a half is kept for the hand. */
-const STEEPEST_TURN_RAD = radFromDeg(28.5);
-const SLOWNESS_S = 0.5;
+const STEEPEST_TURN_RAD = radFromDeg(28.5); // derived: the 30 deg of a circuit less 1.5
+const SLOWNESS_S = 0.5; // tuned
 
 /** Turns at `bankRad` towards a track, always with the circuit; true once it is time to roll out. */
 export const turnTo = (

@@ -6,8 +6,8 @@ import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { wheelFor } from './attitude.ts';
 
-const WHEEL_PER_S = 0.06;
-const TURNING_RAD = radFromDeg(12);
+const WHEEL_PER_S = 0.06; // tuned
+const TURNING_RAD = radFromDeg(12); // our choice: nobody trims in a turn steeper than this
 
 /** Attitude, power, then trim: the wheel takes over what the hand has been holding, wings level. */
 export const trimOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

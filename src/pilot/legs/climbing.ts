@@ -7,7 +7,7 @@ import type { PilotView } from '../view.ts';
 
 /** Flap comes up at a safe height and speed (common practice: 200 ft). */
 const FLAP_UP_M = mFromFt(200);
-/** Levelling off begins a tenth of the rate of climb below the height (common practice): 6 s here. */
+/** Common practice begins to level off a tenth of the rate of climb below the height, 6 s; these hands take 4 (tuned). */
 const LEVELLING_S = 4;
 
 /** Climbs to circuit height and stays there: attitude, power, trim. */

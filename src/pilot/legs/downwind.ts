@@ -12,10 +12,10 @@ import type { PilotView } from '../view.ts';
 import { climbToCircuit } from './climbing.ts';
 
 const BACK_RAD = Math.PI;
-const SETTLED_S = 6;
-const BELOW_M = 1;
+const SETTLED_S = 6; // tuned
+const BELOW_M = 1; // tuned
 /** Wheels and carburettor heat just before the threshold is abeam. */
-const ABEAM_M = 150;
+const ABEAM_M = 150; // our choice: time for two hands before abeam
 
 /** Parallel to the runway at the spacing: first flap, down from abeam where the custom says so. */
 export const flyDownwind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

@@ -18,31 +18,31 @@ import { unstableAtGate } from '../stabilised.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
 
-const ROLLING_OUT_RAD = radFromDeg(12);
-const SHALLOWEST_RAD = radFromDeg(8);
-const FINAL_BANK_RAD = radFromDeg(15);
-const LINED_UP_M = 40;
-const LANDING_FLAP_M = mFromFt(230);
+const ROLLING_OUT_RAD = radFromDeg(12); // tuned
+const SHALLOWEST_RAD = radFromDeg(8); // tuned
+const FINAL_BANK_RAD = radFromDeg(15); // common practice: no more on final
+const LINED_UP_M = 40; // tuned
+const LANDING_FLAP_M = mFromFt(230); // our choice: time to settle before the last gate
 /** Wing down instead of crab from here (common practice: established before the round-out). */
 const STRAIGHTEN_M = mFromFt(60);
-/** Over the threshold and too far along: the throttle is closed early. */
 /** In rough air some knots more, as with half the gust of a report. */
-const ROUGH_SHARE = 2;
-const ROUGH_FROM_MPS = 0.5;
-const MOST_ROUGH_MPS = mpsFromKt(5);
-const FENCE_M = mFromFt(150);
-const LATE_M = mFromFt(60);
-const LONG_M = 25;
-const LEAST_SHARE = 0.4;
-const SINKING_MPS = 0.5;
-const LONG_OVER_M = 60;
-const CORRECTING_PER_S = 0.12;
-const MOST_EXTRA_MPS = mpsFromFpm(250);
-/** A second and a half of sink, within the 10 to 20 ft of AFH-3C p. 179 and a little above for fast sinks. */
+const ROUGH_SHARE = 2; // tuned
+const ROUGH_FROM_MPS = 0.5; // tuned
+const MOST_ROUGH_MPS = mpsFromKt(5); // common practice: five knots more in rough air
+const FENCE_M = mFromFt(150); // tuned
+/** Low and too far along: the throttle is closed early. */
+const LATE_M = mFromFt(60); // tuned
+const LONG_M = 25; // tuned
+const LEAST_SHARE = 0.4; // tuned
+const SINKING_MPS = 0.5; // tuned
+const LONG_OVER_M = 60; // tuned
+const CORRECTING_PER_S = 0.12; // tuned
+const MOST_EXTRA_MPS = mpsFromFpm(250); // tuned
+/** As many seconds of sink above the ground (tuned), held to about the 10 to 20 ft of AFH-3C p. 179, above for fast sinks. */
 const ROUND_OUT_S = 3.4;
-const SLIP_SHARE = 0.4;
-const ROUND_OUT_FROM_M = mFromFt(16);
-const ROUND_OUT_TO_M = mFromFt(30);
+const SLIP_SHARE = 0.4; // tuned
+const ROUND_OUT_FROM_M = mFromFt(16); // tuned
+const ROUND_OUT_TO_M = mFromFt(30); // tuned
 
 /** The arc that ends on the centreline: V^2 / (g R) with R = y / (1 - cos of what is left to turn). */
 const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -62,9 +62,9 @@ const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 };
 
 /** The last of the approach goes to the pilot's own aim point. */
-const MOST_SHIFT_M = 110;
-const SHIFTING_FROM_M = mFromFt(260);
-const SHIFTING_OVER_M = mFromFt(80);
+const MOST_SHIFT_M = 110; // our choice: no further from the painted point
+const SHIFTING_FROM_M = mFromFt(260); // tuned
+const SHIFTING_OVER_M = mFromFt(80); // tuned
 
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
 export const slopeSinkMps = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {

@@ -18,23 +18,23 @@ import type { PilotView } from '../view.ts';
  * when they are equal, a corner cut when they run short, flap when there are more than enough (AFH-3C p. 197).
  */
 const KEY_MARGIN = 0.78;
-const SHORT_MARGIN = 1.04;
-const FLAP_MARGIN = 1.12;
-const BASE_FLAP_MARGIN = 1.3;
-const TURN_BANK_RAD = radFromDeg(25);
-const TURN_TO_FINAL_RAD = radFromDeg(20);
+const SHORT_MARGIN = 1.04; // tuned
+const FLAP_MARGIN = 1.12; // tuned
+const BASE_FLAP_MARGIN = 1.3; // tuned
+const TURN_BANK_RAD = radFromDeg(25); // common practice: medium bank
+const TURN_TO_FINAL_RAD = radFromDeg(20); // common practice: medium bank
 /** A turn sinks faster than straight flight. */
-const TURN_COST = 1.2;
-const LINED_UP_RAD = radFromDeg(12);
-const SHALLOWEST_RAD = radFromDeg(8);
+const TURN_COST = 1.2; // estimate
+const LINED_UP_RAD = radFromDeg(12); // tuned
+const SHALLOWEST_RAD = radFromDeg(8); // tuned
 const TOWARDS_RAD = -Math.PI / 2;
-const CUT_SHORT_M = 300;
-const STRAIGHTEN_M = mFromFt(60);
-const LOWEST_FLAP_M = mFromFt(120);
-const ROUND_OUT_M = 6;
-const ROUND_OUT_S = 3.4;
-const ROUND_OUT_FROM_M = mFromFt(15);
-const ROUND_OUT_TO_M = mFromFt(65);
+const CUT_SHORT_M = 300; // tuned
+const STRAIGHTEN_M = mFromFt(60); // common practice: before the round-out
+const LOWEST_FLAP_M = mFromFt(120); // our choice: no change of flap below
+const ROUND_OUT_M = 6; // tuned
+const ROUND_OUT_S = 3.4; // tuned
+const ROUND_OUT_FROM_M = mFromFt(15); // tuned
+const ROUND_OUT_TO_M = mFromFt(65); // tuned
 
 const QUARTER = Math.PI / 2;
 
@@ -124,11 +124,11 @@ const wayS = (b: Briefing, from: PilotMemory['glideLeg'] | 'key', v: Readonly<Pi
 
 /** Where the glide is to end, short of the painted point by what a round-out without power floats. */
 const pointM = (b: Briefing): number => Math.max(LEAST_IN_M, b.runway.aimM - FLOAT_M);
-const LEAST_IN_M = 60;
-const FLOAT_M = 220;
+const LEAST_IN_M = 60; // our choice: never short of the threshold
+const FLOAT_M = 220; // estimate: float without power
 
 /** Of 23 degrees, a mean of the two turns. */
-const TURN_TANGENT = 0.42;
+const TURN_TANGENT = 0.42; // derived: tan 23 deg, rounded
 
 const STAGES: readonly RegimeName[] = ['abeam', 'base', 'final'];
 

@@ -10,24 +10,24 @@ import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 
-const PUSHING_RADPS = radFromDeg(5);
-const PUSHING_S = 4;
-const FIRST_STAGE_S = 1.5;
-const NEXT_STAGE_S = 4;
-const FIRST_OVER_STALL = 1.2;
-const SAFE_M = mFromFt(40);
-const LAST_STAGE_M = mFromFt(200);
-const POSITIVE_MPS = 0.5;
-const SLOW_MPS = mpsFromKt(4);
+const PUSHING_RADPS = radFromDeg(5); // tuned
+const PUSHING_S = 4; // tuned
+const FIRST_STAGE_S = 1.5; // common practice: the first stage at once, by hand
+const NEXT_STAGE_S = 4; // common practice: one stage at a time
+const FIRST_OVER_STALL = 1.2; // our choice: a margin before flap comes in
+const SAFE_M = mFromFt(40); // our choice: clear of the ground
+const LAST_STAGE_M = mFromFt(200); // common practice: 200 ft
+const POSITIVE_MPS = 0.5; // our choice: a climb that the needle shows
+const SLOW_MPS = mpsFromKt(4); // our choice: below the climbing speed by so much is slow
 
-const LOW_M = mFromFt(50);
+const LOW_M = mFromFt(50); // our choice: clear of the ground
 /** Over what level flight asks for: it is to go up. */
-const LIFTING_RAD = radFromDeg(1.5);
+const LIFTING_RAD = radFromDeg(1.5); // tuned
 
-const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
+const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 }; // tuned
 
-const STEEPEST_RAD = radFromDeg(15);
-const STEEPER_RAD_PER_M = radFromDeg(0.4);
+const STEEPEST_RAD = radFromDeg(15); // our choice: bank near the ground, and more with height
+const STEEPER_RAD_PER_M = radFromDeg(0.4); // tuned
 
 /** The decision: power, attitude, configuration, in this order. */
 export const goAround = (m: PilotMemory, v: Readonly<PilotView>, why: string): void => {

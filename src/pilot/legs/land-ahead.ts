@@ -12,17 +12,17 @@ import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 
-/** The engine has stopped after take-off: nose down, a field within 30 degrees ahead, flap when it is sure. */
+/** The engine has stopped after take-off: nose down, a field within 30 degrees ahead (common practice), flap when it is sure. */
 const CHOICES_DEG = [0, 10, -10, 20, -20] as const;
-const STRIP_M = 60;
-const NEAREST = 0.6;
-const FURTHEST = 1.1;
-const ROLL_M = 300;
-const STEP_M = 40;
-const SURE_M = mFromFt(250);
-const ROUND_OUT_S = 3.4;
-const ROUND_OUT_FROM_M = mFromFt(15);
-const ROUND_OUT_TO_M = mFromFt(65);
+const STRIP_M = 60; // our choice: so far aside fields are looked at
+const NEAREST = 0.6; // our choice: of the reach, where the look begins
+const FURTHEST = 1.1; // our choice: of the reach, where it ends
+const ROLL_M = 300; // estimate: run in a field
+const STEP_M = 40; // our choice: how finely fields are looked at
+const SURE_M = mFromFt(250); // our choice: below it the field is not changed
+const ROUND_OUT_S = 3.4; // tuned
+const ROUND_OUT_FROM_M = mFromFt(15); // tuned
+const ROUND_OUT_TO_M = mFromFt(65); // tuned
 
 const BAD_GROUND: ReadonlySet<Aerodrome['features'][number]['kind']> = new Set(['wood', 'water', 'village']);
 
@@ -51,7 +51,7 @@ export const landAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 };
 
 /** Some speed in hand for a round-out without power. */
-const FAST_MPS = 2;
+const FAST_MPS = 2; // tuned
 
 /** The way ahead with nothing but open ground where the wheels will meet it; straight on where all are bad. */
 const fieldAhead = (b: Briefing, v: Readonly<PilotView>): number => {

@@ -12,19 +12,19 @@ import { goAround } from './go-around.ts';
 import { BOUNCE_M } from './round-out.ts';
 import { FLAP_TO_GO_DEG } from './take-off.ts';
 
-const HOP_M = mFromFt(1.5);
-const BRAKE_ON_S = 1.6;
-const BRAKE_OFF_S = 0.9;
-const LIGHTEST = 0.4;
-const FIRMEST = 0.75;
-const STOP_SHORT_M = 60;
-const BACK_PRESSURE = 0.2;
-const NOSE_LEVEL_RAD = radFromDeg(-1);
-const NOSE_RADPS = radFromDeg(2);
-const SOONER_RADPS = radFromDeg(3);
-const FLYING_FROM = 1.05;
-const FLYING_OVER = 0.15;
-const NOSE_DOWN_S = 1.2;
+const HOP_M = mFromFt(1.5); // our choice: higher is a bounce
+const BRAKE_ON_S = 1.6; // tuned
+const BRAKE_OFF_S = 0.9; // tuned
+const LIGHTEST = 0.4; // tuned
+const FIRMEST = 0.75; // tuned
+const STOP_SHORT_M = 60; // our choice: of the end
+const BACK_PRESSURE = 0.2; // tuned
+const NOSE_LEVEL_RAD = radFromDeg(-1); // tuned
+const NOSE_RADPS = radFromDeg(2); // tuned
+const SOONER_RADPS = radFromDeg(3); // tuned
+const FLYING_FROM = 1.05; // tuned
+const FLYING_OVER = 0.15; // tuned
+const NOSE_DOWN_S = 1.2; // tuned
 
 /** Straight with the feet, nose wheel held off, ailerons into wind, brakes in short applications. */
 export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -78,11 +78,11 @@ const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
   return b.runway.surfaceEndM - v.xM > settingM + b.plan.takeOffRunM * TAKE_OFF_MARGIN * share;
 };
 /** The wheels leave the ground a little faster than the nose does. */
-const LIFT_OVER_ROTATE = 1.13;
-const TAKE_OFF_MARGIN = 1.33;
+const LIFT_OVER_ROTATE = 1.13; // estimate
+const TAKE_OFF_MARGIN = 1.33; // CAA Safety Sense 7, from memory: as TAKE_OFF_FACTOR in refusal.ts
 /** Hands to the levers, and what the wheels lose meanwhile (common practice). */
 const SETTLING_S = 2.5;
-const ROLLING_DOWN_MPS2 = 1.2;
+const ROLLING_DOWN_MPS2 = 1.2; // estimate: rolling and dragging with closed throttle
 
 /** Short applications with releases, as firm as the room left asks for; where it runs out, firm and kept on. */
 const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {
@@ -100,12 +100,12 @@ const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: bo
   m.hands.brake = held ? firm : 0;
 };
 
-const LEAST_ROOM_M = 20;
-const PRESSING_MPS2 = 1.2;
+const LEAST_ROOM_M = 20; // our choice: kept at the end
+const PRESSING_MPS2 = 1.2; // estimate: short applications of light disc brakes
 /** More than short applications give. */
-const HELD_MPS2 = 1.6;
-const BRAKING_OVER_STALL = 1;
-const PRESSED_OVER_STALL = 1.2;
+const HELD_MPS2 = 1.6; // estimate
+const BRAKING_OVER_STALL = 1; // our choice: the wings have let go of the weight
+const PRESSED_OVER_STALL = 1.2; // tuned
 /** Of the time with the brakes on, and of the weight on the main wheels. */
-const ON_SHARE = 0.5;
-const WALKING_MPS = 6;
+const ON_SHARE = 0.5; // tuned
+const WALKING_MPS = 6; // our choice: so slow the brakes are held on

@@ -8,8 +8,8 @@ import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 
-const BANK_RAD = radFromDeg(25);
-const ROUND_RAD = radFromDeg(350);
+const BANK_RAD = radFromDeg(25); // common practice: medium bank
+const ROUND_RAD = radFromDeg(350); // our choice: the roll-out takes the rest
 
 /** Once round, level, away from the runway; then downwind again. */
 export const flyOrbit = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

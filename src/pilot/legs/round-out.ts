@@ -13,34 +13,34 @@ import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
 
 /** Wheels a foot up, hardly sinking, while the speed goes. */
-const HOLD_OFF_M = 0.35;
-const SETTLING_MPS = 0.1;
-const CLOSING_S = 3.4;
-const SINK_GAIN = 1.1;
-const SINK_LEARNING_PER_S = 0.8;
-const MOST_LEARNT_RAD = 0.06;
-const FLARE_RADPS = radFromDeg(6);
-const RELAXING_RADPS = radFromDeg(4);
+const HOLD_OFF_M = 0.35; // tuned
+const SETTLING_MPS = 0.1; // tuned
+const CLOSING_S = 3.4; // tuned
+const SINK_GAIN = 1.1; // tuned
+const SINK_LEARNING_PER_S = 0.8; // tuned
+const MOST_LEARNT_RAD = 0.06; // tuned
+const FLARE_RADPS = radFromDeg(6); // tuned
+const RELAXING_RADPS = radFromDeg(4); // tuned
 /** Slow and still some feet up: the attitude is held, power lets it settle (FAA-H-8083-3C chapter 9, ballooning). */
 const HOLDING_RADPS = radFromDeg(0.5);
-const HOLDING_OVER_STALL = 1.25;
-const HOLDING_M = 1.2;
-const TAIL_MARGIN_RAD = radFromDeg(5);
+const HOLDING_OVER_STALL = 1.25; // tuned
+const HOLDING_M = 1.2; // tuned
+const TAIL_MARGIN_RAD = radFromDeg(5); // our choice: kept to where the tail touches
 /** On soft ground as slow as it will fly. */
-const SOFT_TAIL_MARGIN_RAD = radFromDeg(3.5);
+const SOFT_TAIL_MARGIN_RAD = radFromDeg(3.5); // our choice: kept to where the tail touches
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
-const IDLE_SINK_MPS = -2;
-const LOWEST_FROM_M = mFromFt(15);
-const NOSE_UP_RAD = radFromDeg(0.5);
+const IDLE_SINK_MPS = -2; // estimate
+const LOWEST_FROM_M = mFromFt(15); // our choice: within the 10 to 20 ft of AFH-3C p. 179
+const NOSE_UP_RAD = radFromDeg(0.5); // tuned
 /** Higher than this after a touch it is not cushioned but given up. */
-export const BOUNCE_M = mFromFt(4);
-const BALLOON_M = mFromFt(12);
-const ROUGH_BALLOON_M = mFromFt(20);
-const BALLOONING_MPS = 0.6;
-const DRIFTING_MPS = 1.8;
-const DRIFTING_S = 1.5;
+export const BOUNCE_M = mFromFt(4); // common practice
+const BALLOON_M = mFromFt(12); // common practice: a balloon worth a go-around
+const ROUGH_BALLOON_M = mFromFt(20); // our choice: a gust lifts as much
+const BALLOONING_MPS = 0.6; // tuned
+const DRIFTING_MPS = 1.8; // our choice: more is not held
+const DRIFTING_S = 1.5; // our choice: a gust is over by then
 
-const hand = { keen: 1.5, extraAlphaRad: 0, answerS: 0.15 };
+const hand = { keen: 1.5, extraAlphaRad: 0, answerS: 0.15 }; // tuned
 
 /** Stops the sink a foot above the ground, closes the throttle, and holds off until the wheels touch. */
 export const roundOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
@@ -85,26 +85,26 @@ const ballooned = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean
   v.clearanceM > HOLDING_M && m.iasMps < HOLDING_OVER_STALL * b.feel.stallIasMps;
 
 const FLOATED = 'not down in time';
-const FURTHER_M = 40;
+const FURTHER_M = 40; // tuned
 /** So low and so slow the wheels touch at once, whatever is decided. */
-const SETTLING_M = 0.6;
-const SETTLING_OVER_STALL = 1.15;
+const SETTLING_M = 0.6; // our choice: too late to decide
+const SETTLING_OVER_STALL = 1.15; // tuned
 
-const CLOSING_PER_S = 0.22;
-const OPENING_PER_S = 1.5;
-const SHORT_M = 60;
-const MOST_SPOT_SHARE = 0.5;
-const LONG_M = 150;
-const LONG_OVER_M = 60;
-const GUSTY_SHARE = 0.8;
-const GUSTY_OVER_M = mFromFt(10);
-const SLOW_FROM_M = 1;
+const CLOSING_PER_S = 0.22; // tuned
+const OPENING_PER_S = 1.5; // tuned
+const SHORT_M = 60; // tuned
+const MOST_SPOT_SHARE = 0.5; // tuned
+const LONG_M = 150; // tuned
+const LONG_OVER_M = 60; // tuned
+const GUSTY_SHARE = 0.8; // tuned
+const GUSTY_OVER_M = mFromFt(10); // tuned
+const SLOW_FROM_M = 1; // tuned
 /** High above the ground and slow is no place to be: some power. */
-const LEAST_OVER_STALL = 1.08;
-const OVER_STALL_PER_M = 0.04;
-const POWER_FOR_SLOW = 0.2;
-const CUSHION_FROM_MPS = 1;
-const CUSHION = 0.5;
+const LEAST_OVER_STALL = 1.08; // tuned
+const OVER_STALL_PER_M = 0.04; // tuned
+const POWER_FOR_SLOW = 0.2; // tuned
+const CUSHION_FROM_MPS = 1; // tuned
+const CUSHION = 0.5; // tuned
 
 /** To idle, as late as the specified point asks; some power again when the aeroplane drops. */
 const closeThrottle = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, lacking: number): void => {

@@ -9,20 +9,20 @@ import { beginPhase } from '../phase-name.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 
-const FOOT = 0.9;
-const FOOT_PER_S = 0.5;
-const SLIP_ANSWER_S = 0.8;
-const CLOSING_PER_S = 0.1;
-const FASTEST_MPS = 3;
-const TURNING_PER_S = 0.5;
-const STEEPEST_RAD = radFromDeg(20);
-const ROLL_RADPS = radFromDeg(8);
+const FOOT = 0.9; // tuned
+const FOOT_PER_S = 0.5; // tuned
+const SLIP_ANSWER_S = 0.8; // tuned
+const CLOSING_PER_S = 0.1; // tuned
+const FASTEST_MPS = 3; // tuned
+const TURNING_PER_S = 0.5; // tuned
+const STEEPEST_RAD = radFromDeg(20); // tuned
+const ROLL_RADPS = radFromDeg(8); // tuned
 /** Straight again by here, with time to settle (the last call is at 200 ft). */
-const ENOUGH_ABOVE_M = 3;
-const LOWEST_M = mFromFt(280);
+const ENOUGH_ABOVE_M = 3; // tuned
+const LOWEST_M = mFromFt(280); // derived: the last call at 200 ft and the time to settle
 /** Worth a slip from here. */
-const SLIP_FROM_M = 8;
-const SLIP_ABOVE_M = mFromFt(330);
+const SLIP_FROM_M = 8; // our choice: less is mended by power
+const SLIP_ABOVE_M = mFromFt(330); // our choice: room for it above LOWEST_M
 
 /** Height of the wheels above the slope to the aim point. */
 const aboveSlopeM = (b: Briefing, v: Readonly<PilotView>): number =>

@@ -9,22 +9,22 @@ import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 
-const LOOKING_S = 1;
+const LOOKING_S = 1; // estimate: a look at the needles
 /** Full power with the flap still on its way, but not with landing flap. */
-export const FLAP_TO_GO_DEG = 12;
-const ROTATING_RADPS = radFromDeg(5);
-const CLEAR_M = mFromFt(8);
+export const FLAP_TO_GO_DEG = 12; // our choice: less than landing flap
+const ROTATING_RADPS = radFromDeg(5); // tuned
+const CLEAR_M = mFromFt(8); // our choice: clear of the runway
 
-const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 };
+const PULLING = { keen: 3.5, extraAlphaRad: 0, answerS: 0.3 }; // tuned
 
 /** A little above what level flight asks for: it goes on climbing. */
-const LIFTING_RAD = radFromDeg(1);
+const LIFTING_RAD = radFromDeg(1); // tuned
 
 const levelPitchRad = (b: Briefing, habit: Habit, iasMps: number): number =>
   pitchFor(habit, 0) + slowAlphaRad(b, habit, iasMps);
 
-const flying = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 };
-const MOST_EXTRA_ALPHA_RAD = 0.05;
+const flying = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 }; // tuned
+const MOST_EXTRA_ALPHA_RAD = 0.05; // tuned
 
 /**
  * Nearly the nose of the climb. Where the climb is poor that nose would not lift the weight yet: then as high as

@@ -7,8 +7,8 @@ import { beginPhase } from '../phase-name.ts';
 import type { PilotView } from '../view.ts';
 import { climbToCircuit } from './climbing.ts';
 
-const FAR_M = 700;
-const SAFE_M = mFromFt(300);
+const FAR_M = 700; // our choice: so far beyond the planned turn it comes without the height
+const SAFE_M = mFromFt(300); // our choice: but not lower than this
 
 /** Straight ahead along the centreline, climbing; crosswind not below the custom's height nor before the end. */
 export const flyUpwind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

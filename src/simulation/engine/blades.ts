@@ -12,7 +12,7 @@ import type { Shape } from '../shape.ts';
 
 /** Lift of a stalled section, pulling and windmilling, and its drag per unit of lift that is missing (estimates). */
 const MOST_LIFT = 1.2;
-const LEAST_LIFT = -0.8;
+const LEAST_LIFT = -0.8; // estimate, as above
 
 /** Thrust (N) and torque taken (N m) at an engine speed, laid into `into`; `flow` is along the axis. */
 export const bladeForces = (
@@ -51,10 +51,10 @@ export const bladeForces = (
   into[1] = half * (lift * through + drag * round) * s.bladeRadiusM;
 };
 
-const MOST_RATE_RADPS = 0.2;
+const MOST_RATE_RADPS = 0.2; // estimate: oil through a governor
 /** Blade angle a second for each rev/s above the lever's, and for each rev/s gained (estimates). */
 const BY_SPEED = 0.018;
-const BY_CHANGE = 0.009;
+const BY_CHANGE = 0.009; // estimate, as above
 
 /** Engine speed that the propeller lever asks the governor for. */
 export const governedRevps = (s: Shape, lever: number): number =>
@@ -88,7 +88,7 @@ export interface Turning {
   readonly bladeRad: number;
 }
 
-const FASTEST_REVPS = 90;
+const FASTEST_REVPS = 90; // our choice: a bound on the search
 
 /**
  * Engine speed and blade angle at which the propeller takes just this torque, `torqueAt(revps, blade)`: on the fine

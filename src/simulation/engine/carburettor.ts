@@ -22,7 +22,7 @@ export const icingSeverity = (weather: Weather): number => {
 const FULL_ICE_S = 240; // severe air, throttle closed, no heat (estimate)
 const MELT_S = 25; // heat on (estimate)
 /** Power lost when the ice is full. */
-export const FULL_ICE_LOSS = 0.55;
+export const FULL_ICE_LOSS = 0.55; // estimate
 
 /** Ice after one step of `dtS`: grows faster with a closed throttle, melts under heat. */
 export const iceAfter = (

@@ -9,8 +9,8 @@ export const engineShare = (densityKgpm3: number): number => {
 
 /** Of the air outside, at full and at closed throttle (estimates); a standing engine draws nothing. */
 const OPEN_SHARE = 0.97;
-const CLOSED_SHARE = 0.34;
-const DRAWS_FROM_REVPS = 10;
+const CLOSED_SHARE = 0.34; // estimate, as above
+const DRAWS_FROM_REVPS = 10; // estimate: as it comes to life
 
 /** Manifold pressure by throttle; power goes with it at a held rpm. */
 export const manifoldPa = (staticPa: number, throttle: number, revps: number): number => {

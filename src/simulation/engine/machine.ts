@@ -9,7 +9,7 @@ import { mixtureShare } from './mixture.ts';
 /** Without its pump the line runs dry, and fills again, in about so long (estimate). */
 const FUEL_LINE_S = 1;
 /** Below this share of its pressure the engine gets no fuel. */
-const LEAST_FUEL_PRESSURE = 0.25;
+const LEAST_FUEL_PRESSURE = 0.25; // estimate
 
 const toward = (from: number, to: number, most: number): number =>
   to > from + most ? from + most : to < from - most ? from - most : to;

@@ -6,9 +6,9 @@ import { mFromFt } from '../../units/conversions.ts';
  * of density (textbook, from memory). The figures are estimates: fully rich at sea level, best power a little leaner.
  */
 const FULL_RICHNESS = 1.25;
-const BEST_RICHNESS = 1.15;
-const RICH_LOSS = 0.7;
-const LEAN_LOSS = 3.2;
+const BEST_RICHNESS = 1.15; // estimate, as above
+const RICH_LOSS = 0.7; // estimate, as above
+const LEAN_LOSS = 3.2; // estimate, as above
 
 const burnt = (richness: number): number => {
   const off = richness - BEST_RICHNESS;

@@ -5,7 +5,7 @@ import { AT } from '../state.ts';
 import { bladeForces } from './blades.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
-const STANDS_REVPS = 1e-6;
+const STANDS_REVPS = 1e-6; // our choice: not to divide by nothing
 
 /** Torque of the closed-throttle engine: holds idle, brakes above it. */
 export const idleTorqueNm = (shape: Shape, revps: number): number => {

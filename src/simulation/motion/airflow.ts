@@ -3,7 +3,7 @@ import { NOW, PART, part, SEEN } from '../places.ts';
 import type { Shape } from '../shape.ts';
 import { AT } from '../state.ts';
 
-const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s
+const FADE_MPS2 = 9; // alpha and slip fade below 3 m/s (our choice: no air to speak of)
 
 /** Body axes and the air that meets them: air velocity in them, angle of attack, slip, the ground below. */
 export const airflow = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {

@@ -3,15 +3,15 @@ import { NOW, PART, part, SEEN } from '../places.ts';
 import type { Shape } from '../shape.ts';
 import { AT } from '../state.ts';
 
-const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding
-const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate
-const LOWEST_LIFT = -0.9;
-const PLATE_LIFT = 1.1; // of sin 2 alpha
-const PLATE_DRAG = 1.8; // of sin^2 alpha
-const STEADY_ALPHA_RAD = 0.4; // beyond it the tail's moment no longer grows
+const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding (estimate)
+const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate (estimate)
+const LOWEST_LIFT = -0.9; // estimate: stall of an inverted wing
+const PLATE_LIFT = 1.1; // of sin 2 alpha (estimate)
+const PLATE_DRAG = 1.8; // of sin^2 alpha (estimate)
+const STEADY_ALPHA_RAD = 0.4; // beyond it the tail's moment no longer grows (estimate)
 /** Nose-down moment per radian past the rounding's start, and the most of it (estimates). */
 const STALL_MOMENT = -0.7;
-const STALL_MOMENT_RAD = 0.135;
+const STALL_MOMENT_RAD = 0.135; // estimate
 
 /** Wieselsberger's factor on induced drag at h/b, clamped at 1/15, blended to 1 at h = b. */
 export const groundEffect = (heightOverSpan: number): number => {

@@ -2,10 +2,10 @@ import { sinCosInPlace } from '../../maths/functions.ts';
 import { part } from '../places.ts';
 
 /** Where pitch stands among the integrated numbers; bank and heading follow it. */
-const PITCH = 6;
-const ANGLES = 3;
+const PITCH = 6; // definition: a place
+const ANGLES = 3; // definition: a count
 /** Up to this turn the short series below are exact to the last bit (next terms: 1e-17). */
-const NEAR_RAD = 0.04;
+const NEAR_RAD = 0.04; // derived: from the next terms
 
 /** Sine and cosine of pitch, bank and heading where the step began, and the three angles. */
 const start = new Float64Array(2 * ANGLES);

@@ -5,14 +5,14 @@ import type { Shape } from '../shape.ts';
  * are estimates for light disc brakes, by mass of the aeroplane; temperatures are above the air's.
  */
 const LINING_JPK_PER_KG = 0.4;
-const DISC_JPK_PER_KG = 2;
-const LINING_COOLS_S = 3;
-const DISC_COOLS_S = 240;
+const DISC_JPK_PER_KG = 2; // estimate
+const LINING_COOLS_S = 3; // estimate
+const DISC_COOLS_S = 240; // estimate
 /** Lining and disc together hotter than this lose friction, half of it at most. */
-const FADES_FROM_K = 250;
-const FADE_PER_K = 1 / 500;
-const LEAST_SHARE = 0.5;
-const HOTTEST_K = 3000;
+const FADES_FROM_K = 250; // estimate
+const FADE_PER_K = 1 / 500; // estimate
+const LEAST_SHARE = 0.5; // estimate
+const HOTTEST_K = 3000; // our choice: a bound that declares the slot
 
 /** Friction left when lining and disc are so hot. */
 export const brakeShare = (heatK: number): number => {
@@ -32,9 +32,9 @@ export const discAfter = (discK: number, liningK: number, dtS: number): number =
   return next > HOTTEST_K ? HOTTEST_K : next;
 };
 
-/** Friction of a tyre that still rolls, dry (flight-figures 8.4 gives .8 at the peak). */
+/** Friction of a tyre that still rolls, dry (estimate, under the .8 that NASA TR R-20, 1959, gives at the peak). */
 const TYRE_FRICTION = 0.7;
-const SLIDING_FROM_MPS = 3;
+const SLIDING_FROM_MPS = 3; // estimate
 
 /**
  * Whether the brakes stop the wheels while the aeroplane still moves: they hold as they would hold the whole load,

@@ -8,15 +8,15 @@ import { airframe } from './airframe.ts';
 import { attitude, attitudeSince } from './attitude.ts';
 import { wheels } from './wheels.ts';
 
-const GROUND_TURN_MPS2 = 3.4; // sideways acceleration the steering may ask for
-const SLOWEST_MPS = 5; // below it the yaw of the air no longer grows
-const FASTEST_YAW_RADPS = 2;
-const FLATTEST = 0.1; // cosine of pitch, never to divide by nothing
+const GROUND_TURN_MPS2 = 3.4; // sideways acceleration the steering may ask for (estimate: half of what the tyres grip)
+const SLOWEST_MPS = 5; // below it the yaw of the air no longer grows (our choice: a bound on the sum)
+const FASTEST_YAW_RADPS = 2; // our choice: a bound on the sum
+const FLATTEST = 0.1; // cosine of pitch, never to divide by nothing (our choice: a bound on the sum)
 /** Share of the weathercock left on its wheels, with the nose wheel down and up (estimates). */
 const FREE_NOSE_DOWN = 0.15;
-const FREE_NOSE_UP = 0.45;
+const FREE_NOSE_UP = 0.45; // estimate, as above
 
-const PER_G = 1 / G0_MPS2;
+const PER_G = 1 / G0_MPS2; // derived: of G0_MPS2
 
 /**
  * The right-hand side: fills `rate` with the rates of the twelve integrated numbers of `y`, and `seen` with what
@@ -106,10 +106,10 @@ const accelerate = (
 };
 
 /** Cosine of 20 degrees; rudder per radian off the runway's line; the most of it; the pedal that takes over. */
-const ALIGNED = 0.94;
-const FEET_PER_RAD = 3;
-const MOST_FEET = 0.3;
-const PEDAL_TAKES_OVER = 0.1;
+const ALIGNED = 0.94; // tuned: the assist on the ground
+const FEET_PER_RAD = 3; // tuned: the assist on the ground
+const MOST_FEET = 0.3; // tuned: the assist on the ground
+const PEDAL_TAKES_OVER = 0.1; // our choice: more than a resting foot
 
 /**
  * Rudder that the assist's feet give on the wheels: along the runway when nearly so, until a pedal is pressed.

@@ -2,12 +2,12 @@ import { NOW, PART, part, SEEN } from '../places.ts';
 import type { Shape } from '../shape.ts';
 import { AT } from '../state.ts';
 
-const DEEPEST_LEG_M = 0.4;
-const FASTEST_LEG_MPS = 6;
+const DEEPEST_LEG_M = 0.4; // estimate: of a light undercarriage
+const FASTEST_LEG_MPS = 6; // estimate: of a light undercarriage
 const TYRE_SLOPE = 6; // side force over load per radian of tyre slip, common practice
-const SLIDING_FROM_MPS = 1.5;
-const ROLLING_FROM_MPS = 0.3;
-const LOOK_FROM_M = 3;
+const SLIDING_FROM_MPS = 1.5; // our choice: a bound on the sum
+const ROLLING_FROM_MPS = 0.3; // our choice: a bound on the sum
+const LOOK_FROM_M = 3; // our choice: higher no wheel can touch
 
 /** k s (1 + d s'), never negative; compression and its rate held to what a leg can do. */
 const legForce = (stiffness: number, damping: number, compressionM: number, rateMps: number): number => {

@@ -61,9 +61,9 @@ export type SteadyResult =
   /** Why not, as a sentence without a full stop, with the nearest possible state where one is known. */
   | { readonly ok: false; readonly why: string };
 
-const ALOFT_M = 1000;
+const ALOFT_M = 1000; // our choice: out of ground effect
 /** Guess of the angle at which the blades meet the air. */
-const BLADE_MEETS_RAD = 0.06;
+const BLADE_MEETS_RAD = 0.06; // estimate: where the search begins
 const y = new Float64Array(INTEGRATED);
 const rate = new Float64Array(INTEGRATED);
 const seen = new Float64Array(SEEN_LENGTH);
@@ -78,7 +78,7 @@ type Propeller =
   | { readonly bladeRad: number; readonly revps: null }
   | { readonly bladeRad: null; readonly revps: number };
 
-const LITTLE_REVPS = 1e-6;
+const LITTLE_REVPS = 1e-6; // our choice: not to divide by nothing
 
 const words = (request: SteadyRequest): string =>
   `${ktFromMps(request.iasMps).toFixed(0)} kt with flap ${request.flapDeg.toFixed(0)}`;

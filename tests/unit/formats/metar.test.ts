@@ -36,7 +36,7 @@ describe('a pasted METAR', () => {
     );
     expect(seen.temperatureC).toBe(-2);
     expect(seen.dewPointC).toBe(-5);
-    // 29.92 inHg is 1013.2 hPa (flight-figures 1a: 29.9213 inHg is 1013.25).
+    // 29.92 inHg is 1013.2 hPa (ISA_BY_HEIGHT of tests/reference/atmosphere.ts: 29.9213 inHg is 1013.25).
     expect(seen.qnhHpa).toBe(1013.2);
     expect(seen.leftAside.at(-1)).toBe('RMK AO2 SLP123');
   });

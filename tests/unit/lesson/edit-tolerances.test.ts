@@ -22,8 +22,7 @@ describe('a tolerance set', () => {
   });
 });
 
-// Figures as /shared/reference/circuit-training.md has them: 3.1 (seen in transcriptions), 3.2 (quoted), commercial
-// from memory.
+// Figures as tests/reference/circuit.ts has them: seen in transcriptions, quoted, the commercial ones from memory.
 describe('the figures of the sets', () => {
   it('are those of FAA-S-ACS-6', () => {
     expect(FAA_LICENCE_TEST.allowed.shortTouchdownFt).toMatchObject({ below: 0, above: 200, sure: 'seen' });

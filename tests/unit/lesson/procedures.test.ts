@@ -1,6 +1,6 @@
 // Checks, calls, lookout and traffic, flown by the model pilot with somebody beside who ticks, calls and looks.
-// Order of the pre-landing check and of the go-around, place and words of the calls: reference/circuit-training.md
-// 5 and 6 with their sources; limits: common practice, as the table of limits says.
+// Order of the pre-landing check and of the go-around, place and words of the calls: tests/reference/circuit.ts,
+// with their sources; limits: common practice, as the table of limits says.
 import { describe, expect, it } from 'vitest';
 import { aeroplaneNamed } from '../../../src/catalogue.ts';
 import { callPlace, nextCall } from '../../../src/lesson/procedures/call-places.ts';

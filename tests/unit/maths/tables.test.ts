@@ -12,7 +12,7 @@ it('a table is straight between its points and level beyond them', () => {
   expect(lookup([3], [7], 100)).toBe(7);
 });
 
-// FAA-H-8083-25 chapter 11, chart interpolation: 1,115 ft at 2,000 ft and 1,230 ft at 3,000 ft (flight-figures 1.9).
+// FAA-H-8083-25 chapter 11, chart interpolation: 1,115 ft at 2,000 ft and 1,230 ft at 3,000 ft.
 it('a performance chart is read between its lines as the handbook does', () => {
   expect(lookup([2000, 3000], [1115, 1230], 2500)).toBeCloseTo(1172.5, 10);
 });

@@ -41,7 +41,7 @@ describe('carburettor ice', () => {
   it('forms at 26 degrees with a dew point of 19, and faster at low power', () => {
     // "moderate cruise, intense at reduced power": VERIFIED
     const severity = icingSeverity({ ...STILL, temperatureC: 26, dewPointC: 19 });
-    expectWithin(severity, { low: 0.3, high: 0.9, source: 'flight-figures 7, carburettor ice' });
+    expectWithin(severity, { low: 0.3, high: 0.9, source: 'carburettor-icing chart, read' });
     expect(iceAfter(0, severity, 0.1, 0, 1)).toBeGreaterThan(1.8 * iceAfter(0, severity, 0.75, 0, 1));
   });
   it('is never less than none nor more than full', () => {

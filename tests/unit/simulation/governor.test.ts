@@ -1,5 +1,5 @@
 // The constant-speed propeller: the governor holds the lever's rpm between its stops (common practice), and the blades
-// obey the closed form of one blade element in the flow of momentum theory (flight-figures 7.3, 7.6).
+// obey the closed form of one blade element in the flow of momentum theory.
 import { describe, expect, it } from 'vitest';
 import { columnDensityKgpm3 } from '../../../src/atmosphere/air.ts';
 import { bladeAfter, governedRevps, leverFor, turningAt } from '../../../src/simulation/engine/blades.ts';

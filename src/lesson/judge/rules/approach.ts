@@ -41,7 +41,7 @@ const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
 
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
 
-/** From the turn to final down to the last gate. */
+/** From the turn to final down to the last gate. Ranks of what is said first, and seconds to settle (our choice: bank and speed low down). */
 export const APPROACH_RULES: readonly Rule[] = [
   bankOf(
     'final',

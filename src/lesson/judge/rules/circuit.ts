@@ -37,16 +37,15 @@ const flapOverKt = ({ lesson, s }: Moment): number => {
   return Math.max(0, ktFromMps(s.iasMps - mpsFromKt(limitKt)));
 };
 
-/** Still climbing on to downwind: faster than a wobble, and well below circuit height (estimates). */
-const CLIMBING_MPS = 1;
-const BELOW_M = mFromFt(50);
+const CLIMBING_MPS = 1; // our choice: less is level
+const BELOW_M = mFromFt(50); // our choice: half of a licence test’s tolerance
 
 /** The climb is over, and the descent that some customs begin abeam has not begun. */
 const levelOnDownwind = ({ lesson, s }: Moment): boolean =>
   lesson.where.alongM > 0 &&
   !(s.verticalSpeedMps > CLIMBING_MPS && s.heightM < lesson.plan.heightM - BELOW_M);
 
-/** From the line-up to the end of base. */
+/** From the line-up to the end of base. Ranks of what is said first, and seconds to settle (our choice: bank before speed). */
 export const CIRCUIT_RULES: readonly Rule[] = [
   straightOn('take-off-roll', {
     say: {

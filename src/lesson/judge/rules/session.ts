@@ -5,7 +5,7 @@ import { type DocumentLimits, PRACTICE } from '../limit.ts';
 import { around, type SessionRule } from '../rule.ts';
 import { plain } from '../value-words.ts';
 
-const IN_A_ROW = 3;
+const IN_A_ROW = 3; // common practice: once is luck
 
 /** A landing at the point, from an approach that nothing was wrong with. */
 const isSound = (c: CircuitFacts, limits: DocumentLimits): boolean => {
