@@ -97,8 +97,10 @@ export const flyOrder = (order: FlightOrder): Flown => {
   const points: GpxPoint[] = [];
   const writeDown = (): void => {
     const { snapshot, controls } = aircraft;
-    const moment: TrackMoment = { snapshot, controls, leg: memory.legs.leg, runway: model.runway };
-    if (every > 0 && session.step % every === 0) rows.push(trackRow(moment));
+    if (every > 0 && session.step % every === 0) {
+      const moment: TrackMoment = { snapshot, controls, leg: memory.legs.leg, runway: model.runway };
+      rows.push(trackRow(moment));
+    }
     if (!order.gpx || session.step % STEP_HZ !== 0) return;
     const altitudeM = model.runway.thresholdElevationM + snapshot.heightM;
     points.push({ timeS: snapshot.timeS, eastM: snapshot.eastM, northM: snapshot.northM, altitudeM });

@@ -110,7 +110,8 @@ const takeOver = (
     phase,
     phaseFromS: view.timeS,
     looks: 0,
-    views: Array.from({ length: DELAY_TICKS }, () => ({ ...view })),
+    // Each made by the same literal: a copy by spreading is another shape to the engine, and dearer to fill
+    views: Array.from({ length: DELAY_TICKS }, () => Object.assign(newPilotView(), view)),
     hands,
     regime,
     needleIasMps: view.iasMps,
