@@ -1,7 +1,11 @@
 /// <reference types="vitest/config" />
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
+import { parseAerodrome } from './src/aerodrome/parse.ts';
+import { parseAeroplane } from './src/aeroplane/parse.ts';
+import { parseExercise } from './src/lesson/exercises/exercise.ts';
 import { allowsOwnDay } from './src/lesson/exercises/own-day.ts';
+import { parsedFiles } from './src/units/files.ts';
 
 /** The one place where the page's Content-Security-Policy stands. */
 const POLICY = [
@@ -118,10 +122,40 @@ const PREACT = [
   { find: /^react(?:-dom)?$/, replacement: 'preact/compat' },
 ];
 
+/** A file in assets that is wrong ends the build with its loader's sentence, before anybody opens the page. */
+const checkedAssets = (): Plugin => ({
+  name: 'checked-assets',
+  apply: 'build',
+  buildStart() {
+    const loaders = { aeroplanes: parseAeroplane, aerodromes: parseAerodrome, exercises: parseExercise };
+    for (const [kind, parse] of Object.entries(loaders)) {
+      const folder = `assets/${kind}`;
+      const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
+      const read = (name: string): unknown => JSON.parse(readFileSync(`${folder}/${name}`, 'utf8'));
+      try {
+        parsedFiles<{ readonly id: string }>(
+          Object.fromEntries(files.map((name) => [name, read(name)])),
+          parse,
+        );
+      } catch (error) {
+        if (!(error instanceof Error)) throw error;
+        // Through the bundler it would come with two pages of stack
+        process.stderr.write(`${error.message}\n`);
+        process.exit(1);
+      }
+    }
+  },
+});
+
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   resolve: { alias: PREACT },
-  plugins: [policyMeta(), pixiByName(), judgedExercises(), ...(isSsrBuild ? [] : [withoutClaims()])],
+  plugins: [
+    policyMeta(),
+    pixiByName(),
+    judgedExercises(),
+    ...(isSsrBuild ? [] : [checkedAssets(), withoutClaims()]),
+  ],
   worker: { format: 'es', rolldownOptions: { output: constants } },
   preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
   build: isSsrBuild

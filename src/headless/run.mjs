@@ -53,6 +53,12 @@ mkdirSync(cache, { recursive: true });
 const folder = join(cache, markOfSources());
 if (!existsSync(join(folder, 'main.js'))) await build(folder);
 const program = pathToFileURL(join(folder, 'main.js'));
-const { main } = await import(program.href);
+/** An asset that is wrong speaks in a sentence, thrown as a plain Error as it is read; anything else is a defect. */
+const loaded = await import(program.href).catch((error) => {
+  if (error?.constructor !== Error) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exit(2);
+});
+const { main } = loaded;
 process.stdout.on('error', () => {});
 process.exitCode = await main(process.argv.slice(2), program);
