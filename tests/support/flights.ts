@@ -5,9 +5,9 @@ import { beginFlight } from '../../src/flight/begin.ts';
 import type { Flight } from '../../src/flight/flight.ts';
 import { modelPilot, otherPilot } from '../../src/flight/model-pilot.ts';
 import { prepare } from '../../src/simulation/model.ts';
+import { standardDay } from '../../src/simulation/performance/standard-day.ts';
 import type { Procedures } from '../../src/simulation/procedures.ts';
 import { MODEL_VERSION, type Scenario } from '../../src/simulation/scenario.ts';
-import { standardDay } from '../../src/simulation/standard-day.ts';
 
 /** What surrounds the flying, without a tower and alone unless said otherwise. */
 export const procedures = (changes: Partial<Procedures> = {}): Procedures => ({

@@ -101,7 +101,9 @@ describe('a rule added as one row', () => {
     expect(item).toMatchObject({ circuit: 1, leg: 'downwind', unit: 'cups', high: 50, band: 'red' });
     const sentence = `Downwind: thirst was ${valueWords(item.value, unitOf(item))}; the tolerance is at most 50 cups an hour.`;
     expect(itemSentence(item)).toBe(sentence);
-    expect(firstLookAt({ ...report, outcome: 'stopped', safety: [], go_arounds: [], items: [item] })).toBe(sentence);
+    expect(firstLookAt({ ...report, outcome: 'stopped', safety: [], go_arounds: [], items: [item] })).toBe(
+      sentence,
+    );
     expect(verdictOf({ success: ['stopped'] }, 'stopped', '', { ...report, safety: [] }).against).toContain(
       `${sentence} Thirsty on downwind: less throttle keeps it in the tank.`,
     );
