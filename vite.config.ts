@@ -77,7 +77,7 @@ const withoutClaims = (): Plugin => ({
 
 /** What lays an exercise ready and reads out its words: several pages do, the flying page does not. */
 const EXERCISE_ROOM =
-  /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercises\/exercise|judge\/item-words)|simulation\/standard-day)/;
+  /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercises\/exercise|judge\/item-words)|simulation\/performance\/standard-day)/;
 
 /**
  * Few files rather than fifty: what is packed together packs better, by an eighth. First what the first paint needs;
