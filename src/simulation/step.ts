@@ -13,6 +13,7 @@ import { bladeAfter } from './engine/blades.ts';
 import { moveMachine, torqueShare } from './engine/machine.ts';
 import { fail } from './failures.ts';
 import type { Model } from './model.ts';
+import { STALL_ROUND_RAD } from './motion/airframe.ts';
 import {
   brakeShare,
   discAfter,
@@ -30,7 +31,6 @@ import { AT, type State } from './state.ts';
 
 const VERTICAL_SPEED_LAG_S = 3; // estimate: of a vertical speed indicator
 const VERTICAL_SPEED_KEEP = exp(-STEP_S / VERTICAL_SPEED_LAG_S);
-const ROUND_RAD = radFromDeg(2); // derived: as airframe.ts rounds the stall
 const SKID_RAD = radFromDeg(5); // estimate: skid that lets one wing stall first
 const DROP_RADPS = radFromDeg(60); // estimate: how fast that wing goes
 const DROPPED_RAD = radFromDeg(60); // our choice: ends what is not modelled
@@ -175,12 +175,12 @@ const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolea
   const airspeed = seen[SEEN.airspeed] as number;
   const clear = seen[SEEN.wheelHeight] as number;
   const bank = state[AT.bank] as number;
-  const peak = (state[AT.stallAlpha] as number) + ROUND_RAD;
+  const peak = (state[AT.stallAlpha] as number) + STALL_ROUND_RAD;
   const onGround = (seen[SEEN.mainLoad] as number) > 0;
   state[AT.onGround] = onGround ? 1 : 0;
 
   if (alpha > peak && airspeed > 8) state[AT.stalled] = 1;
-  else if (alpha < peak - 2 * ROUND_RAD) state[AT.stalled] = 0;
+  else if (alpha < peak - 2 * STALL_ROUND_RAD) state[AT.stalled] = 0;
   if (state[AT.stalled] === 0 || onGround) state[AT.wingDrop] = 0;
   else if (state[AT.wingDrop] === 0 && Math.abs(slip) > SKID_RAD && clear > DROP_CLEAR_M)
     state[AT.wingDrop] = slip > 0 ? -1 : 1;

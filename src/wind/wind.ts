@@ -1,4 +1,5 @@
 /** The wind of a day as the model uses it, SI, true directions. */
+import { TERRAIN } from './terrain.ts';
 
 export const TURBULENCE_LEVELS = ['none', 'light', 'moderate'] as const;
 export type TurbulenceLevel = (typeof TURBULENCE_LEVELS)[number];
@@ -19,13 +20,12 @@ export interface Wind {
   readonly turbulence: TurbulenceLevel;
 }
 
-/** Still air over open ground (derived: TERRAIN.open). */
+/** Still air over open ground. */
 export const CALM: Wind = {
   fromRadT: 0,
   speedMps: 0,
   gustMps: null,
-  roughnessM: 0.03,
-  gradientHeightM: 300,
+  ...TERRAIN.open,
   veerRad: 0,
   turbulence: 'none',
 };

@@ -2,6 +2,7 @@ import { wrapPi } from '../../units/angles.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import { type LegName, type TurnOnto, turnOnto } from '../names.ts';
 import { straightLegFrom } from './classify.ts';
+import { LOOK_S } from './look-interval.ts';
 import type { Where } from './where.ts';
 
 /**
@@ -65,7 +66,6 @@ const STRAIGHT_RADPS = radFromDeg(0.7); // our choice: tells one leg from the ne
 const ROLLED_OUT_RADPS = radFromDeg(1.2); // our choice: tells one leg from the next
 const BANK_LAG_S = 0.5; // our choice: what smooths a wobble
 const TURN_LAG_S = 1.5; // our choice: what smooths a wobble
-const LOOK_S = 0.1; // derived: LOOK_STEPS of lesson-fold.ts
 const TURNED_RAD = radFromDeg(12); // our choice: tells one leg from the next
 const FINAL_TURNED_RAD = radFromDeg(40); // our choice: tells one leg from the next
 const ROLL_OUT_RAD = radFromDeg(45); // our choice: tells one leg from the next

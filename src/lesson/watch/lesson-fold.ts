@@ -11,15 +11,13 @@ import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
 import { GO_AROUND_SPELLS, watchGoArounds } from './go-around.ts';
 import { beginLegs, watchLegs } from './legs.ts';
+import { LOOK_S, LOOK_STEPS } from './look-interval.ts';
 import { SAFETY_STOPS, watchSafety } from './safety.ts';
 import { beginStretch, closeStretch, takeInLook } from './stretch.ts';
 import { beginWheels, watchWheels } from './touchdown.ts';
 import { noteTurnChange, takeInTurn } from './turns.ts';
 import { lookFrom } from './where.ts';
 
-/** The lesson looks ten times a second; only the wheels are watched at every step. */
-const LOOK_STEPS = 6; // our choice: ten looks a second
-const LOOK_S = LOOK_STEPS * STEP_S;
 const SPEED_LAG_S = 3; // our choice: what smooths a needle
 const BANK_LAG_S = 1; // our choice: what smooths a needle
 const BALL_LAG_S = 2; // our choice: what smooths a needle

@@ -1,6 +1,6 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
-import { radFromDeg } from '../../units/conversions.ts';
+import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
@@ -32,3 +32,11 @@ export const glideAt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, ias
 /** Metres forward for a metre down with the throttle closed, over the ground. */
 export const glideRatio = (b: Briefing, regime: PilotMemory['regime'], groundspeedMps: number): number =>
   groundspeedMps / Math.max(0.5, -(b.habits[regime].verticalSpeedsMps[0] ?? -3));
+
+const ROUND_OUT_S = 3.4; // tuned
+const ROUND_OUT_FROM_M = mFromFt(15); // tuned
+const ROUND_OUT_TO_M = mFromFt(65); // tuned
+
+/** Height at which the round-out of a glide begins: so many seconds of its sink, held to a band. */
+export const roundOutFromM = (m: PilotMemory): number =>
+  clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);

@@ -6,7 +6,7 @@ import { type Briefing, type RegimeName, STEEPEST_FINAL_BANK_RAD } from '../brie
 import { selectFlap } from '../flap.ts';
 import { holdBank } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
-import { glideAt } from '../holds/glide.ts';
+import { glideAt, roundOutFromM } from '../holds/glide.ts';
 import { straighten } from '../holds/straighten.ts';
 import { holdLine, holdTrack, turnTo } from '../holds/track.ts';
 import type { PilotMemory } from '../memory.ts';
@@ -32,9 +32,6 @@ const CUT_SHORT_M = 300; // tuned
 const STRAIGHTEN_M = mFromFt(60); // common practice: before the round-out
 const LOWEST_FLAP_M = mFromFt(120); // our choice: no change of flap below
 const ROUND_OUT_M = 6; // tuned
-const ROUND_OUT_S = 3.4; // tuned
-const ROUND_OUT_FROM_M = mFromFt(15); // tuned
-const ROUND_OUT_TO_M = mFromFt(65); // tuned
 
 const QUARTER = Math.PI / 2;
 
@@ -56,8 +53,7 @@ export const flyGlide = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): v
   const out = m.hands.flapStage > 0 && m.glideLeg === 'final';
   glideAt(b, m, v, out ? b.plan.approachIasMps : b.glideIasMps);
   if (m.glideLeg !== 'final' || v.clearanceM > STRAIGHTEN_M) balance(b, m, v);
-  const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);
-  if (m.glideLeg !== 'final' || v.clearanceM >= from) return;
+  if (m.glideLeg !== 'final' || v.clearanceM >= roundOutFromM(m)) return;
   m.touchdowns = 0;
   beginPhase(m, v, 'round-out');
 };

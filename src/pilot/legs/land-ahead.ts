@@ -1,12 +1,12 @@
 import { fromFile } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
-import { clamp, cos, sin } from '../../maths/functions.ts';
+import { cos, sin } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing.ts';
 import { selectFlap } from '../flap.ts';
 import { balance } from '../holds/balance.ts';
-import { glideAt, glideRatio } from '../holds/glide.ts';
+import { glideAt, glideRatio, roundOutFromM } from '../holds/glide.ts';
 import { holdTrack } from '../holds/track.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
@@ -20,9 +20,6 @@ const FURTHEST = 1.1; // our choice: of the reach, where it ends
 const ROLL_M = 300; // estimate: run in a field
 const STEP_M = 40; // our choice: how finely fields are looked at
 const SURE_M = mFromFt(250); // our choice: below it the field is not changed
-const ROUND_OUT_S = 3.4; // tuned
-const ROUND_OUT_FROM_M = mFromFt(15); // tuned
-const ROUND_OUT_TO_M = mFromFt(65); // tuned
 
 const BAD_GROUND: ReadonlySet<Aerodrome['features'][number]['kind']> = new Set(['wood', 'water', 'village']);
 
@@ -42,8 +39,7 @@ export const landAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
   glideAt(b, m, v, sure ? b.plan.approachIasMps + FAST_MPS : b.glideIasMps);
   holdTrack(b, m, v, m.landRad);
   balance(b, m, v);
-  const from = clamp(-ROUND_OUT_S * m.verticalSpeedMps, ROUND_OUT_FROM_M, ROUND_OUT_TO_M);
-  if (v.clearanceM >= from) return;
+  if (v.clearanceM >= roundOutFromM(m)) return;
   m.touchdowns = 0;
   m.rudderHold = 0;
   m.sideHoldRad = 0;

@@ -6,6 +6,7 @@ import { holdPitch } from '../holds/attitude.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
 import type { PilotMemory } from '../memory.ts';
 import { beginPhase } from '../phase-name.ts';
+import { TAKE_OFF_FACTOR } from '../refusal.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -75,11 +76,10 @@ const roomToGo = (b: Briefing, v: Readonly<PilotView>): boolean => {
   const lift = LIFT_OVER_ROTATE * b.plan.rotateIasMps;
   const share = 1 - Math.min(1, Math.max(0, slower * Math.abs(slower)) / (lift * lift));
   const settingM = 0.5 * (v.groundspeedMps + later) * settingS;
-  return b.runway.surfaceEndM - v.xM > settingM + b.plan.takeOffRunM * TAKE_OFF_MARGIN * share;
+  return b.runway.surfaceEndM - v.xM > settingM + b.plan.takeOffRunM * TAKE_OFF_FACTOR * share;
 };
 /** The wheels leave the ground a little faster than the nose does. */
 const LIFT_OVER_ROTATE = 1.13; // estimate
-const TAKE_OFF_MARGIN = 1.33; // CAA Safety Sense 7, from memory: as TAKE_OFF_FACTOR in refusal.ts
 /** Hands to the levers, and what the wheels lose meanwhile (common practice). */
 const SETTLING_S = 2.5;
 const ROLLING_DOWN_MPS2 = 1.2; // estimate: rolling and dragging with closed throttle

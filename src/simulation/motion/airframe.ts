@@ -3,7 +3,7 @@ import { NOW, PART, part, SEEN } from '../places.ts';
 import type { Shape } from '../shape.ts';
 import { AT } from '../state.ts';
 
-const ROUND_RAD = radFromDeg(2); // half width of the stall's rounding (estimate)
+export const STALL_ROUND_RAD = radFromDeg(2); // half width of the stall's rounding (estimate)
 const BREAK_RAD = radFromDeg(12); // from the peak to the flat plate (estimate)
 const LOWEST_LIFT = -0.9; // estimate: stall of an inverted wing
 const PLATE_LIFT = 1.1; // of sin 2 alpha (estimate)
@@ -46,12 +46,12 @@ export const airframe = (s: Shape, now: Float64Array, y: Float64Array, seen: Flo
   const past = alpha - now[NOW.stallAlpha]!;
   let cl = linear;
   let plate = 0;
-  if (past > ROUND_RAD) {
-    plate = smooth((past - ROUND_RAD) / BREAK_RAD);
-    cl = (1 - plate) * (maximum - 1.5 * (past - ROUND_RAD)) + plate * PLATE_LIFT * 2 * sa * ca;
-  } else if (past > -ROUND_RAD) {
-    const t = past + ROUND_RAD;
-    cl = maximum - slope * ROUND_RAD + slope * (t - (t * t) / (4 * ROUND_RAD));
+  if (past > STALL_ROUND_RAD) {
+    plate = smooth((past - STALL_ROUND_RAD) / BREAK_RAD);
+    cl = (1 - plate) * (maximum - 1.5 * (past - STALL_ROUND_RAD)) + plate * PLATE_LIFT * 2 * sa * ca;
+  } else if (past > -STALL_ROUND_RAD) {
+    const t = past + STALL_ROUND_RAD;
+    cl = maximum - slope * STALL_ROUND_RAD + slope * (t - (t * t) / (4 * STALL_ROUND_RAD));
   } else if (linear < LOWEST_LIFT) {
     plate = smooth((LOWEST_LIFT - linear) / slope / BREAK_RAD);
     cl = (1 - plate) * LOWEST_LIFT + plate * PLATE_LIFT * 2 * sa * ca;
