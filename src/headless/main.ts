@@ -1,4 +1,4 @@
-import { flyInParts, flyShare, threadsFor } from './batch.ts';
+import { flyByWorkers, workersFor, workIfHired } from './batch.ts';
 import { callersFolder } from './files.ts';
 import { flyOne, tell } from './fly.ts';
 import { listText } from './list.ts';
@@ -39,7 +39,7 @@ const flyAll = (orders: Orders): string =>
     orders.scenarios.map((scenario) => flyOne(orders, scenario)),
   );
 
-/** The command without its process, on one thread: `folder` is where the caller stands. */
+/** The command without its process, by no workers: `folder` is where the caller stands. */
 export const answer = (args: readonly string[], folder: string): Answer => {
   try {
     const heard = listen(args, folder);
@@ -49,14 +49,14 @@ export const answer = (args: readonly string[], folder: string): Answer => {
   }
 };
 
-/** The same with large batches spread over the machine's cores; `program` is the built command. */
+/** The same with a batch spread over `--jobs` workers, a large one over the machine's cores; `program` is the built command. */
 const answerOnCores = async (args: readonly string[], folder: string, program: URL): Promise<Answer> => {
   try {
     const heard = listen(args, folder);
     if (typeof heard === 'string') return said(heard);
-    const threads = threadsFor(heard.scenarios.length);
-    if (threads === 1) return said(flyAll(heard));
-    return said(tell(heard, await flyInParts(program, args, heard, threads)));
+    const workers = workersFor(heard);
+    if (workers === 1) return said(flyAll(heard));
+    return said(tell(heard, await flyByWorkers(program, args, heard, workers)));
   } catch (error) {
     return failed(error);
   }
@@ -70,4 +70,4 @@ export const main = async (args: readonly string[], program: URL): Promise<numbe
   return code;
 };
 
-flyShare();
+workIfHired();

@@ -31,6 +31,7 @@ const OPTIONS = {
   gpx: { value: 'FILE.gpx' },
   result: { value: 'FILE.json or -' },
   repeat: { value: 'N' },
+  jobs: { value: 'N' },
 } as const satisfies Readonly<Record<string, OptionKind>>;
 
 export type OptionName = keyof typeof OPTIONS;

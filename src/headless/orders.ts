@@ -28,6 +28,8 @@ export interface Orders {
   readonly gpx: string | null;
   readonly result: string;
   readonly repeats: boolean;
+  /** Workers that fly a batch at once; null: as many as suit. */
+  readonly jobs: number | null;
 }
 
 const rateOf = (options: Options): number => {
@@ -98,6 +100,9 @@ const planned = (scenario: Scenario, openLoop: boolean): CircuitPlan | string =>
 /** Reads and checks everything. Throws an Error sentence at the first thing that is wrong. */
 export const ordersFrom = (options: Options, folder: string): Orders => {
   if (options.json !== undefined) throw new Error('--json must come with --list, found it alone');
+  if (options.jobs !== undefined && options.repeat === undefined)
+    throw new Error('--jobs must come with --repeat, found it alone');
+  const jobs = numberOption(options, 'jobs', 1, 64, true);
   const outputs = outputsOf(options, folder);
   const trackHz = rateOf(options);
   const durationS = numberOption(options, 'duration', 0, 86400);
@@ -125,5 +130,6 @@ export const ordersFrom = (options: Options, folder: string): Orders => {
     trackHz,
     ...outputs,
     repeats: options.repeat !== undefined,
+    jobs,
   };
 };

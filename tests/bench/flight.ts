@@ -40,7 +40,7 @@ say({
   figure: flownS / circuitsCpuS,
   unit: '× real time',
   sense: 'at least',
-  budget: 10_000,
+  budget: 15_000,
 });
 
 /** A session of touch-and-goes that has flown so many minutes, and the trail it left. */
