@@ -1,11 +1,10 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
