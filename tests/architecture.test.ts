@@ -1,6 +1,7 @@
 // The import table of the house and what the pure folders must not touch. A rule that must bend is changed here.
 import { describe, expect, it } from 'vitest';
 import {
+  circlesOf,
   importedPath,
   importsOf,
   lineAt,
@@ -158,6 +159,39 @@ const globFaults = (file: SourceFile): string[] =>
           `found ${found}, expected it in src/catalogue.ts, src/exercises.ts and src/judged-exercises.ts only`,
       );
 
+/** More than this many files are a folder to be sorted by subject. */
+const MOST_FILES = 20;
+const folderFaults = (files: readonly SourceFile[]): string[] => {
+  const counts = new Map<string, number>();
+  for (const { path } of files) {
+    const folder = path.slice(0, path.lastIndexOf('/'));
+    counts.set(folder, (counts.get(folder) ?? 0) + 1);
+  }
+  return [...counts]
+    .filter(([, count]) => count > MOST_FILES)
+    .map(([folder, count]) => `${folder}: must hold at most ${MOST_FILES} files, holds ${count}`);
+};
+
+/** Rooms whose work arrays still have places without a name. */
+const UNNAMED = ['wind'];
+const TYPED_ARRAY = '(?:Float64|Float32|Int32|Uint32|Uint8)Array';
+const WORK_ARRAY = new RegExp(
+  `(\\w+)\\s*(?:=\\s*new ${TYPED_ARRAY}\\((?!1\\)|\\[1\\]\\))|\\??: (?:Readonly<)?(?:${TYPED_ARRAY}|State)\\b)`,
+  'g',
+);
+
+/** A work array of several numbers says each place by its name: `into[BLADES.thrust]`, never `into[0]`. */
+const placeFaults = (file: SourceFile): string[] => {
+  if (!PURE.includes(roomOf(file.path)) || UNNAMED.includes(roomOf(file.path))) return [];
+  const arrays = new Set([...file.bare.matchAll(WORK_ARRAY)].map(([, name]) => name));
+  return findings(file, /\b\w+\[\d+\]/g, (found) => found)
+    .filter((fault) => {
+      const name = /: (\w+)\[/.exec(fault)?.[1];
+      return arrays.has(name);
+    })
+    .map((fault) => fault.replace(/: (\S+)$/, ': found $1 of a work array, expected a place with a name'));
+};
+
 const sources = readSources('.', 'src');
 
 describe('the house', () => {
@@ -183,6 +217,20 @@ describe('the house', () => {
     expect(sources.filter(plays).map(({ path }) => path)).toEqual(['src/session/replay.ts']);
   });
 
+  it('has no crowded folder', () => {
+    expect(folderFaults(sources)).toEqual([]);
+    const inOne = sources.map((file) => ({ ...file, path: file.path.replace(/^.*\//, 'src/all/') }));
+    expect(folderFaults(inOne)).toHaveLength(1);
+  });
+
+  it('has no files that import each other round about', () => {
+    expect(circlesOf(sources)).toEqual([]);
+  });
+
+  it('names the places of its work arrays', () => {
+    expect(sources.flatMap(placeFaults)).toEqual([]);
+  });
+
   it('was really read, and its table has no circle', () => {
     expect(sources.length).toBeGreaterThan(20);
     expect(sources.reduce((sum, file) => sum + importsOf(file).length, 0)).toBeGreaterThan(30);
@@ -200,7 +248,13 @@ describe('the house', () => {
 describe('the checker', () => {
   const faultsOf = (path: string, text: string): string[] => {
     const file = sourceFile(path, text);
-    return [...importFaults(file), ...purityFaults(file), ...unitFaults(file), ...globFaults(file)];
+    return [
+      ...importFaults(file),
+      ...purityFaults(file),
+      ...unitFaults(file),
+      ...globFaults(file),
+      ...placeFaults(file),
+    ];
   };
 
   it.each([
@@ -226,10 +280,24 @@ describe('the checker', () => {
     ['src/pages/a.ts', 'const deg = (rad * 180) / Math.PI;'],
     ['src/circuit/a.ts', 'const m = 1852 * nmi;'],
     ['src/pages/a.ts', "const files = import.meta.glob('./*.json');"],
+    ['src/pilot/a.ts', 'const given = new Float64Array(4);\nconst x = given[3];'],
+    ['src/simulation/a.ts', 'const lay = (into: Float64Array): void => {\n  into[0] = 1;\n};'],
+    ['src/simulation/a.ts', 'const look = (state: State): number => state[2] as number;'],
   ])('reports a fault in %s: %s', (path, text) => {
     const faults = faultsOf(path, text);
     expect(faults.length).toBe(1);
     expect(faults[0]).toMatch(/^src\/[\w./]+:\d+: /);
+  });
+
+  it('finds a circle of imports, of types too, and a crowded folder', () => {
+    const a = sourceFile('src/pilot/a.ts', "import type { B } from './b.ts';");
+    const b = sourceFile('src/pilot/b.ts', "export { c } from './c.ts';");
+    const c = sourceFile('src/pilot/c.ts', "import { a } from './a.ts';");
+    expect(circlesOf([a, b])).toEqual([]);
+    expect(circlesOf([a, b, c])).toEqual([['src/pilot/a.ts', 'src/pilot/b.ts', 'src/pilot/c.ts']]);
+    const many = Array.from({ length: 21 }, (_, i) => sourceFile(`src/pilot/${i}.ts`, ''));
+    expect(folderFaults(many)).toEqual(['src/pilot: must hold at most 20 files, holds 21']);
+    expect(folderFaults(many.slice(1))).toEqual([]);
   });
 
   it('gives the line', () => {
@@ -248,6 +316,9 @@ describe('the checker', () => {
     ['src/pilot/a.ts', "const pattern = /['\"]/;\nconst text = 'console.log';"],
     ['src/pilot/a.ts', 'const half = a / b; // Date.now()'],
     ['src/pilot/a.ts', 'const n = 11852 + 1.1852;'],
+    ['src/pilot/a.ts', 'const first = points[0];'],
+    ['src/maths/a.ts', 'const one = new Float64Array(1);\none[0] = 2;'],
+    ['src/simulation/a.ts', 'const given = new Float64Array(N);\nconst x = given[GIVEN.lift];'],
     ['src/pages/a.tsx', "import react from 'react';\nconst t = performance.now();"],
     ['src/headless/a.ts', "import { readFileSync } from 'node:fs';\nimport { x } from '../catalogue.ts';"],
   ])('lets %s pass: %s', (path, text) => {

@@ -2,7 +2,7 @@ import type { Runway } from '../aerodrome/runway.ts';
 import { lightLetters, newSeenLights, type SeenLights, seeLights } from '../aerodrome/slope-lights.ts';
 import { mFromFt } from '../units/conversions.ts';
 import { toEarth } from './frame.ts';
-import type { Layout } from './layout.ts';
+import type { Layout } from './layout-request.ts';
 
 export interface LightsStretch {
   readonly letters: string;

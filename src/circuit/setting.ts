@@ -11,7 +11,7 @@ import type { Shape } from '../simulation/shape.ts';
 import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg, revpsFromRpm } from '../units/conversions.ts';
 import { meanWind } from '../wind/profile.ts';
 import type { WindAt } from './frame.ts';
-import type { LayoutRequest } from './layout.ts';
+import type { LayoutRequest } from './layout-request.ts';
 import { landingRunM, takeOffRunM } from './runs.ts';
 import { windOnRunway } from './runway-choice.ts';
 import type { CircuitLeg } from './types.ts';

@@ -1,6 +1,6 @@
 import { type Crab, crabOnTrack, type Place, type WindAt } from './frame.ts';
 import { type LaidLeg, laidLeg } from './laid-leg.ts';
-import type { Layout, LayoutRequest } from './layout.ts';
+import type { Layout, LayoutRequest } from './layout-request.ts';
 import { flyTurn } from './turn.ts';
 
 const QUARTER = Math.PI / 2;

@@ -1,7 +1,7 @@
 import { acrossM, alongM, type Runway } from '../aerodrome/runway.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
 import { goAround } from '../pilot/legs/go-around.ts';
-import { beginPhase } from '../pilot/phase-name.ts';
+import { beginPhase } from '../pilot/memory.ts';
 import { createPilot, type Ways } from '../pilot/pilot.ts';
 import type { ControlSource } from '../session/source.ts';
 import type { Model } from '../simulation/model.ts';

@@ -101,7 +101,8 @@ const TWO_TO_54 = 18014398509481984;
 /** One number and its two halves; the exponent's half is the one that is not 0 in the number 1. */
 const one = new Float64Array([1]);
 const halves = new Uint32Array(one.buffer);
-const UPPER = halves[0] === 0 ? 1 : 0;
+const FIRST = 0;
+const UPPER = halves[FIRST] === 0 ? 1 : FIRST;
 
 /** The k for which x / 2^k lies in [1, 2), x positive, finite, normal. */
 function exponentOf(x: number): number {

@@ -130,14 +130,15 @@ export function atanInPlace(memory: Float64Array, at: number): void {
   memory[at] = x < 0 ? -value : value;
 }
 
-/** Where `atan` and `atan2` work. */
+/** Where `atan` and `atan2` work: y, or the number itself, gives way to the answer. */
+const POINT = { y: 0, x: 1 } as const;
 const scratch = new Float64Array(2);
 
 /** Arc tangent in radians, -pi/2 to pi/2. */
 export function atan(x: number): number {
-  scratch[0] = x;
-  atanInPlace(scratch, 0);
-  return scratch[0]!;
+  scratch[POINT.y] = x;
+  atanInPlace(scratch, POINT.y);
+  return scratch[POINT.y]!;
 }
 
 /** Whether a nought carries a minus sign. */
@@ -181,8 +182,8 @@ function atan2AtTheEnds(y: number, x: number): number {
  * A direction on the compass is `atan2(east, north)`.
  */
 export function atan2(y: number, x: number): number {
-  scratch[0] = y;
-  scratch[1] = x;
-  atan2InPlace(scratch, 0);
-  return scratch[0]!;
+  scratch[POINT.y] = y;
+  scratch[POINT.x] = x;
+  atan2InPlace(scratch, POINT.y);
+  return scratch[POINT.y]!;
 }

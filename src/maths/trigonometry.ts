@@ -61,6 +61,7 @@ const PI_4_TAIL = 3.061616997868383e-17;
 const TAN_FOLD = 0.67434;
 
 /** The reduced angle and its tail: one reused pair, so that nothing is allocated. */
+const REDUCED = { angle: 0, tail: 1 } as const;
 const reduced = new Float64Array(2);
 
 /** Sine of x + tail for |x| at most pi/4. */
@@ -119,7 +120,7 @@ function tanNear(xGiven: number, tailGiven: number, inverted: boolean): number {
 
 /** Takes the nearest multiple of pi/2 off the angle in `reduced`, leaves the rest and its tail there; returns that multiple, modulo 4. */
 function reduce(): number {
-  let x = reduced[0]!;
+  let x = reduced[REDUCED.angle]!;
   if (Math.abs(x) > LARGEST_REDUCED) x %= TWO_PI;
   const n = Math.floor(x * TWO_OVER_PI + 0.5);
   let r = x - n * HALF_PI_1;
@@ -140,18 +141,18 @@ function reduce(): number {
       y = r - w;
     }
   }
-  reduced[0] = y;
-  reduced[1] = r - y - w;
+  reduced[REDUCED.angle] = y;
+  reduced[REDUCED.tail] = r - y - w;
   return n & 3;
 }
 
 /** Sine of an angle in radians. */
 export function sin(x: number): number {
   if (Math.abs(x) <= QUARTER_PI) return sinNear(x, 0);
-  reduced[0] = x;
+  reduced[REDUCED.angle] = x;
   const quadrant = reduce();
-  const y = reduced[0]!;
-  const tail = reduced[1]!;
+  const y = reduced[REDUCED.angle]!;
+  const tail = reduced[REDUCED.tail]!;
   const value = (quadrant & 1) === 0 ? sinNear(y, tail) : cosNear(y, tail);
   return quadrant < 2 ? value : -value;
 }
@@ -159,10 +160,10 @@ export function sin(x: number): number {
 /** Cosine of an angle in radians. */
 export function cos(x: number): number {
   if (Math.abs(x) <= QUARTER_PI) return cosNear(x, 0);
-  reduced[0] = x;
+  reduced[REDUCED.angle] = x;
   const quadrant = reduce();
-  const y = reduced[0]!;
-  const tail = reduced[1]!;
+  const y = reduced[REDUCED.angle]!;
+  const tail = reduced[REDUCED.tail]!;
   const value = (quadrant & 1) === 0 ? cosNear(y, tail) : sinNear(y, tail);
   return quadrant === 0 || quadrant === 3 ? value : -value;
 }
@@ -171,9 +172,9 @@ export function cos(x: number): number {
 export function tan(x: number): number {
   if (x === 0) return x;
   if (Math.abs(x) <= QUARTER_PI) return tanNear(x, 0, false);
-  reduced[0] = x;
+  reduced[REDUCED.angle] = x;
   const quadrant = reduce();
-  return tanNear(reduced[0]!, reduced[1]!, (quadrant & 1) === 1);
+  return tanNear(reduced[REDUCED.angle]!, reduced[REDUCED.tail]!, (quadrant & 1) === 1);
 }
 
 /**
@@ -188,10 +189,10 @@ export function sinCosInPlace(memory: Float64Array, at: number): void {
   let tail = 0;
   let quadrant = 0;
   if (!near) {
-    reduced[0] = x;
+    reduced[REDUCED.angle] = x;
     quadrant = reduce();
-    y = reduced[0]!;
-    tail = reduced[1]!;
+    y = reduced[REDUCED.angle]!;
+    tail = reduced[REDUCED.tail]!;
   }
   const z = y * y;
   const v = z * y;

@@ -1,7 +1,7 @@
 import { clamp, mix } from '../maths/functions.ts';
 import { lookup } from '../maths/tables.ts';
 import { mpsFromFpm } from '../units/conversions.ts';
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 

@@ -1,5 +1,5 @@
 import { mpsFromKt } from '../units/conversions.ts';
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import type { PilotMemory } from './memory.ts';
 
 const MARGIN_MPS = mpsFromKt(2); // our choice: what a needle can be misread by

@@ -2,7 +2,8 @@ import { hypot } from '../maths/functions.ts';
 import type { LegStart } from '../simulation/scenario.ts';
 import { wrapPi } from '../units/angles.ts';
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
-import type { Briefing, RegimeName } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
+import type { RegimeName } from './briefing/habits.ts';
 import type { PhaseName } from './phase-name.ts';
 import type { PilotView } from './view.ts';
 

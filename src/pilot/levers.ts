@@ -1,5 +1,5 @@
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 

@@ -1,12 +1,11 @@
 import type { Instruction } from '../simulation/task.ts';
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import { beginGlide, isGlideKey } from './legs/glide.ts';
 import { goAround } from './legs/go-around.ts';
 import { beginLandAhead } from './legs/land-ahead.ts';
 import { isSlipDue } from './legs/slip.ts';
-import type { PilotMemory } from './memory.ts';
-import { beginPhase } from './phase-name.ts';
+import { beginPhase, type PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 
 /** When each instruction is heard, as the pilot sees it. */

@@ -1,4 +1,4 @@
-import type { RegimeName } from './briefing.ts';
+import type { RegimeName } from './briefing/habits.ts';
 import type { Hands } from './hands.ts';
 import type { PhaseName } from './phase-name.ts';
 import type { PilotView } from './view.ts';
@@ -83,3 +83,11 @@ export interface PilotMemory {
   /** Direction of that landing. */
   landRad: number;
 }
+
+const TURNED_ONTO: ReadonlySet<PhaseName> = new Set(['crosswind', 'downwind', 'base', 'final']);
+
+export const beginPhase = (m: PilotMemory, v: Readonly<PilotView>, phase: PhaseName): void => {
+  m.phase = phase;
+  m.phaseFromS = v.timeS;
+  m.turning = TURNED_ONTO.has(phase);
+};

@@ -1,4 +1,4 @@
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import { flyBase } from './legs/base.ts';
 import { flyCrosswind } from './legs/crosswind.ts';
 import { flyDownwind } from './legs/downwind.ts';

@@ -3,24 +3,24 @@ import type { Controls } from '../simulation/controls.ts';
 import type { Model } from '../simulation/model.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
 import type { ControlSource } from '../simulation/source.ts';
-import { type Briefing, briefingFor } from './briefing.ts';
-import { elevatorFor } from './habits.ts';
+import type { Briefing } from './briefing/briefing.ts';
+import { briefingFor } from './briefing/briefing-for.ts';
+import { elevatorFor } from './briefing/habits.ts';
 import { handsOn, moveHands } from './hands.ts';
 import { wheelRad } from './holds/attitude.ts';
 import { phaseHere, regimeIn } from './joining.ts';
 import { alongTheField } from './legs/land-ahead.ts';
 import { setLevers } from './levers.ts';
 import { listen } from './listen.ts';
-import type { PilotMemory } from './memory.ts';
+import { beginPhase, type PilotMemory } from './memory.ts';
 import { believedIasMps } from './needle.ts';
-import { beginPhase } from './phase-name.ts';
 import { PHASES } from './phases.ts';
 import { DELAY_TICKS, STEPS_A_TICK, TICK_S } from './tick.ts';
 import { touchOf } from './touch.ts';
 import { newPilotView, type PilotView, pilotView } from './view.ts';
 
+export { refusal } from './briefing/refusal.ts';
 export type { PilotMemory } from './memory.ts';
-export { refusal } from './refusal.ts';
 
 const SPEED_LAG_S = 0.6; // tuned
 const TREND_LAG_S = 1.2; // tuned

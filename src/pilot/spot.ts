@@ -1,7 +1,7 @@
 import { clamp } from '../maths/functions.ts';
 import { mFromFt, mpsFromKt } from '../units/conversions.ts';
-import type { Briefing } from './briefing.ts';
-import { HALF_DENSITY_KGPM3 } from './density.ts';
+import type { Briefing } from './briefing/briefing.ts';
+import { HALF_DENSITY_KGPM3 } from './briefing/density.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 

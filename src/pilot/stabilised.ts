@@ -1,6 +1,6 @@
 import { centrelineAllowedM, GATES_M, LONG_FINAL_M, mostSinkMps, STABILISED } from '../circuit/stabilised.ts';
 import { atan2 } from '../maths/functions.ts';
-import type { Briefing } from './briefing.ts';
+import type { Briefing } from './briefing/briefing.ts';
 import type { PilotMemory } from './memory.ts';
 import type { PilotView } from './view.ts';
 

@@ -8,6 +8,7 @@ import { meanWind } from '../wind/profile.ts';
 import { type Controls, neutralControls, quantiseControls } from './controls.ts';
 import { propellerAt } from './engine/propeller.ts';
 import type { Model } from './model.ts';
+import { WIND, WIND_LENGTH } from './places.ts';
 import type { Shape } from './shape.ts';
 import { AT, newState, type State } from './state.ts';
 import { settle } from './step.ts';
@@ -15,7 +16,7 @@ import { settle } from './step.ts';
 /** Of the line-up beyond the start of the surface. */
 const LINE_UP_M = 8; // our choice: the tail clear of the edge
 
-const air = new Float64Array(3);
+const air = new Float64Array(WIND_LENGTH);
 
 /** How the controls stand before the first step: the steady state's, or ready for take-off. */
 export const startControls = (model: Model): Controls => {
@@ -94,8 +95,8 @@ export const begin = (model: Model): State => {
     const right = upward * sin(bank);
     const along = start.air.east_m * runway.sinHeading + start.air.north_m * runway.cosHeading;
     meanWind(model.wind, (state[AT.up] as number) - groundHeightM(runway, along), air);
-    state[AT.velocityEast] = ahead * sin(heading) + right * cos(heading) + (air[0] as number);
-    state[AT.velocityNorth] = ahead * cos(heading) - right * sin(heading) + (air[1] as number);
+    state[AT.velocityEast] = ahead * sin(heading) + right * cos(heading) + (air[WIND.east] as number);
+    state[AT.velocityNorth] = ahead * cos(heading) - right * sin(heading) + (air[WIND.north] as number);
     state[AT.velocityUp] = steady.verticalSpeedMps;
     state[AT.shownVerticalSpeed] = steady.verticalSpeedMps;
     state[AT.pitch] = pitch;
@@ -108,8 +109,8 @@ export const begin = (model: Model): State => {
   }
   state[AT.density] = columnDensityKgpm3(model.air, runway.thresholdElevationM + (state[AT.up] as number));
   meanWind(model.wind, state[AT.up] as number, air);
-  state[AT.windEast] = air[0] as number;
-  state[AT.windNorth] = air[1] as number;
+  state[AT.windEast] = air[WIND.east] as number;
+  state[AT.windNorth] = air[WIND.north] as number;
   settle(model, state, controls);
   return state;
 };

@@ -19,7 +19,8 @@ import { AT, type State } from './state.ts';
 const WARNER_RAD = radFromDeg(5); // our choice: gives the 5 kt of pre-2017 14 CFR 23.207, from memory
 const WARNER_FROM_MPS = 15; // our choice: no horn while standing in wind
 
-/** Where the track is worked out. */
+/** Where the track is worked out of its two parts: it takes the place of the first. */
+const TRACK = { east: 0, north: 1, angle: 0 } as const;
 const track = new Float64Array(2);
 
 const at = (state: State, place: number): number => state[AT.seen + place] as number;
@@ -82,13 +83,13 @@ export const observe = (
   into.velocityNorthMps = vn;
   into.verticalSpeedMps = state[AT.velocityUp] as number;
   into.groundspeedMps = Math.sqrt(ve * ve + vn * vn);
-  track[0] = heading;
+  track[TRACK.angle] = heading;
   if (into.groundspeedMps > 0.5) {
-    track[0] = ve;
-    track[1] = vn;
-    atan2InPlace(track, 0);
+    track[TRACK.east] = ve;
+    track[TRACK.north] = vn;
+    atan2InPlace(track, TRACK.angle);
   }
-  into.trackRadT = wrapTwoPi(track[0] as number);
+  into.trackRadT = wrapTwoPi(track[TRACK.angle] as number);
 
   into.pitchRad = pitch;
   into.bankRad = bank;

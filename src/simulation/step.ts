@@ -24,7 +24,7 @@ import {
 } from './motion/brakes.ts';
 import { derivative } from './motion/forces.ts';
 import { integrate } from './motion/integrate.ts';
-import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from './places.ts';
+import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH, WIND, WIND_LENGTH } from './places.ts';
 import { STEP_HZ, STEP_S } from './scenario.ts';
 import { flapEffect, newFlapEffect } from './shape.ts';
 import { AT, type State } from './state.ts';
@@ -52,7 +52,7 @@ const SLID_MOST_M = 1e4; // our choice: a bound that declares the slot
 
 const now = new Float64Array(NOW_LENGTH);
 const seen = new Float64Array(SEEN_LENGTH);
-const airNow = new Float64Array(3);
+const airNow = new Float64Array(WIND_LENGTH);
 const flap = newFlapEffect();
 const changingWind: ChangingWind = { ...CALM };
 
@@ -94,9 +94,9 @@ const lookAround = (model: Model, state: State, controls: Controls): void => {
   const wing = up - ground + model.shape.wingAboveCgM;
   stepAir(state, AT.air, wind, STEP_S, wing, horizontal, model.shape.spanM);
   airVelocity(state, AT.air, wind, up - ground, aE, aN, airNow);
-  state[AT.windEast] = airNow[0] as number;
-  state[AT.windNorth] = airNow[1] as number;
-  state[AT.windUp] = airNow[2] as number;
+  state[AT.windEast] = airNow[WIND.east] as number;
+  state[AT.windNorth] = airNow[WIND.north] as number;
+  state[AT.windUp] = airNow[WIND.up] as number;
   state[AT.density] = density;
   layNow(model, state, controls);
   now[NOW.rollingFriction] = onSurface(runway, along, across) ? model.runwayFriction : model.grassFriction;

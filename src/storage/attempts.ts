@@ -2,10 +2,10 @@ import { type AttemptBody, type AttemptHead, headOf, rowOf } from '../formats/at
 import { bodyText, LONGEST, parseBodyText } from '../formats/logbook-json.ts';
 import { sameModel } from '../formats/scenario-json.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
+import type { ListQuestion, OpenedAttempt } from './attempt-questions.ts';
 import { inOne } from './database.ts';
 import { packText, unpackText } from './gzip.ts';
 import type { Keeper } from './keeper.ts';
-import type { ListQuestion, OpenedAttempt } from './logbook.ts';
 import { askToPersist } from './persist.ts';
 import { Refusal } from './refusals.ts';
 

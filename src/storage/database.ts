@@ -1,8 +1,8 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb';
 import { withCircuit } from '../formats/earlier-items.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
+import type { FlightHead, FlightState } from './flight-under-way.ts';
 import type { JournalPart } from './journal.ts';
-import type { FlightHead, FlightState } from './under-way.ts';
 
 /** One attempt's flight: the gzipped text of its body. */
 export interface Flight {

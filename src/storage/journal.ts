@@ -5,7 +5,7 @@ import {
   pushChange,
   type Recording,
 } from '../session/recording.ts';
-import type { FlightHead } from './under-way.ts';
+import type { FlightHead } from './flight-under-way.ts';
 
 /** What came to one control since the part before. */
 export interface Changes {

@@ -1,12 +1,13 @@
-import type { Attempt, AttemptBody, AttemptHead } from '../formats/attempt.ts';
+import type { AttemptBody, AttemptHead } from '../formats/attempt.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
+import type { ListQuestion, OpenedAttempt } from './attempt-questions.ts';
 import { attemptsOf } from './attempts.ts';
 import { type Claims, claimsHere } from './claims.ts';
+import type { FlightAside } from './flight-under-way.ts';
 import { type KeeperOptions, openKeeper } from './keeper.ts';
 import { spaceHere } from './persist.ts';
 import { pilotsOf } from './pilots.ts';
 import {
-  type FlightAside,
   type FlightJournal,
   type FlightTakenUp,
   flightsUnderWay,
@@ -16,25 +17,9 @@ import {
 export type { Attempt, AttemptBody, AttemptHead, Mark } from '../formats/attempt.ts';
 export type { FlownResult } from '../formats/result.ts';
 export type { AttemptRow, HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
-export type { FlightAside, FlightJournal, FlightTakenUp, UnfinishedFlight } from './under-way.ts';
-
-/** An attempt taken from its shelf. */
-export interface OpenedAttempt {
-  readonly row: AttemptRow;
-  readonly attempt: Attempt;
-  /** It flies again to the bit; otherwise only its keyframes stand, and `says` tells. */
-  readonly exact: boolean;
-  /** A sentence for the user, or empty. */
-  readonly says: string;
-}
-
-/** Which attempts a list shows, newest first. */
-export interface ListQuestion {
-  /** Without it: of every pilot. */
-  readonly pilot?: string;
-  /** Only those that were deleted and can still be had back. */
-  readonly deleted?: boolean;
-}
+export type { ListQuestion, OpenedAttempt } from './attempt-questions.ts';
+export type { FlightAside } from './flight-under-way.ts';
+export type { FlightJournal, FlightTakenUp, UnfinishedFlight } from './under-way.ts';
 
 /** What came of an import: all of it, or nothing and one sentence. */
 export type ImportOutcome =

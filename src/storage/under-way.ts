@@ -1,8 +1,8 @@
-import type { Mark } from '../formats/attempt.ts';
 import { sameModel } from '../formats/scenario-json.ts';
-import type { HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
+import type { Parent } from '../lesson/attempts/attempt.ts';
 import { KEYFRAME_S, KEYFRAME_STEPS, RECORDING_VERSION, type Recording } from '../session/recording.ts';
 import type { Claims, Release } from './claims.ts';
+import type { FlightAside, FlightHead, FlightState } from './flight-under-way.ts';
 import { type JournalPart, noteWritten, nothingWritten, partSince, recordingFrom } from './journal.ts';
 import type { Keeper } from './keeper.ts';
 import { newId } from './new-id.ts';
@@ -12,29 +12,6 @@ const SECOND_STEPS = KEYFRAME_STEPS / KEYFRAME_S;
 const PAUSE_STEPS = 15 * SECOND_STEPS;
 /** Unfinished flights older than this are no longer offered. */
 const FORGET_MS = 30 * 24 * 3600 * 1000;
-
-/** What belongs to a flight and is not in its recording. */
-export interface FlightAside {
-  readonly help: HelpUsed;
-  readonly marks: readonly Mark[];
-}
-
-/** What is known of a flight when it begins. */
-export interface FlightHead {
-  readonly id: string;
-  readonly pilot: string;
-  readonly when: string;
-  readonly parent: Parent | null;
-  readonly version: number;
-  readonly modelVersion: number;
-  readonly scenario: Recording['scenario'];
-}
-
-/** What changes with every write and is small. */
-export interface FlightState extends FlightAside {
-  readonly id: string;
-  readonly steps: number;
-}
 
 /** Keeps a flight under way from second to second. */
 export interface FlightJournal {

@@ -1,9 +1,9 @@
 import type { LegName } from '../lesson/names.ts';
 import type { LegMemory } from '../lesson/watch/legs.ts';
 import { clamp } from '../maths/functions.ts';
-import type { Briefing } from '../pilot/briefing.ts';
+import type { Briefing } from '../pilot/briefing/briefing.ts';
+import { throttleFor } from '../pilot/briefing/habits.ts';
 import { leftToGoM, plannedSink } from '../pilot/descent.ts';
-import { throttleFor } from '../pilot/habits.ts';
 import { regimeIn } from '../pilot/joining.ts';
 import type { PhaseName } from '../pilot/phase-name.ts';
 import { newPilotView, type PilotView, pilotView } from '../pilot/view.ts';

@@ -113,3 +113,40 @@ export function importsOf(file: SourceFile): Import[] {
 /** Where a relative import leads, below the repository; a package keeps its name. */
 export const importedPath = (file: SourceFile, specifier: string): string =>
   specifier.startsWith('.') ? posix.normalize(posix.join(posix.dirname(file.path), specifier)) : specifier;
+
+/** Relative imports of a module, whether each is of types alone. */
+export function modulesOf(file: SourceFile): { readonly path: string; readonly types: boolean }[] {
+  return [...file.uncommented.matchAll(/\b(?:import|export)\b([^;'"`]*?)\bfrom\s*(['"])(\.[^'"\n]+)\2/g)].map(
+    ([, what = '', , specifier = '']) => ({
+      path: importedPath(file, specifier),
+      types: /^\s*type\b/.test(what),
+    }),
+  );
+}
+
+/** Files that import each other round about, each circle by its files; imports of types count as well. */
+export function circlesOf(files: readonly SourceFile[]): string[][] {
+  const next = new Map(files.map((file) => [file.path, modulesOf(file).map(({ path }) => path)]));
+  const order = new Map<string, number>();
+  const open: string[] = [];
+  const circles: string[][] = [];
+  // Tarjan's strongly connected components
+  const visit = (path: string): number => {
+    const number = order.size;
+    order.set(path, number);
+    open.push(path);
+    let low = number;
+    for (const other of next.get(path) ?? []) {
+      if (!next.has(other)) continue;
+      if (!order.has(other)) low = Math.min(low, visit(other));
+      else if (open.includes(other)) low = Math.min(low, order.get(other)!);
+    }
+    if (low === number) {
+      const circle = open.splice(open.indexOf(path)).sort();
+      if (circle.length > 1) circles.push(circle);
+    }
+    return low;
+  };
+  for (const { path } of files) if (!order.has(path)) visit(path);
+  return circles;
+}

@@ -1,9 +1,9 @@
 import { clamp } from '../../maths/functions.ts';
 import { groundEffect } from '../../simulation/motion/airframe.ts';
 import { radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
-import { HALF_DENSITY_KGPM3 } from '../density.ts';
-import { elevatorFor } from '../habits.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { HALF_DENSITY_KGPM3 } from '../briefing/density.ts';
+import { elevatorFor } from '../briefing/habits.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';

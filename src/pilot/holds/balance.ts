@@ -1,5 +1,5 @@
 import { clamp } from '../../maths/functions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';

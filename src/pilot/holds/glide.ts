@@ -1,7 +1,7 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';

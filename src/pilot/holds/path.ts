@@ -1,8 +1,8 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
-import { climbPitchRad, type Habit, pitchFor, throttleFor } from '../habits.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { climbPitchRad, type Habit, pitchFor, throttleFor } from '../briefing/habits.ts';
 import type { PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';

@@ -2,7 +2,7 @@ import { atan, clamp, sin } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import type { PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 import { holdBank } from './attitude.ts';

@@ -1,5 +1,5 @@
 import { mFromFt } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { climbAt, holdLevel } from '../holds/path.ts';
 import { trimOut } from '../holds/trim.ts';
 import type { PilotMemory } from '../memory.ts';

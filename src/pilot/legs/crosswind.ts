@@ -1,8 +1,7 @@
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { balance } from '../holds/balance.ts';
 import { holdTrack, turnTo } from '../holds/track.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import { SLOW_HANDS_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { climbToCircuit } from './climbing.ts';

@@ -1,10 +1,9 @@
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { balance } from '../holds/balance.ts';
 import { holdLevel } from '../holds/path.ts';
 import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import { SLOW_HANDS_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 

@@ -2,15 +2,15 @@ import { atan, atan2, clamp, cos } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import { type Briefing, type RegimeName, STEEPEST_FINAL_BANK_RAD } from '../briefing.ts';
+import { type Briefing, STEEPEST_FINAL_BANK_RAD } from '../briefing/briefing.ts';
+import type { RegimeName } from '../briefing/habits.ts';
 import { selectFlap } from '../flap.ts';
 import { holdBank } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
 import { glideAt, roundOutFromM } from '../holds/glide.ts';
 import { straighten } from '../holds/straighten.ts';
 import { holdLine, holdTrack, turnTo } from '../holds/track.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 
 /**

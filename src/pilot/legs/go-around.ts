@@ -1,13 +1,12 @@
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
-import { climbPitchRad, pitchFor } from '../habits.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { climbPitchRad, pitchFor } from '../briefing/habits.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
 import { climbAt, slowAlphaRad } from '../holds/path.ts';
 import { holdLine } from '../holds/track.ts';
 import { trimOut } from '../holds/trim.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 
 const PUSHING_RADPS = radFromDeg(5); // tuned

@@ -1,15 +1,13 @@
-import { fromFile } from '../../aerodrome/runway.ts';
-import type { Aerodrome } from '../../aerodrome/schema.ts';
 import { cos, sin } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import { isInside } from '../briefing/bad-ground.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { selectFlap } from '../flap.ts';
 import { balance } from '../holds/balance.ts';
 import { glideAt, glideRatio, roundOutFromM } from '../holds/glide.ts';
 import { holdTrack } from '../holds/track.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 
 /** The engine has stopped after take-off: nose down, a field within 30 degrees ahead (common practice), flap when it is sure. */
@@ -20,8 +18,6 @@ const FURTHEST = 1.1; // our choice: of the reach, where it ends
 const ROLL_M = 300; // estimate: run in a field
 const STEP_M = 40; // our choice: how finely fields are looked at
 const SURE_M = mFromFt(250); // our choice: below it the field is not changed
-
-const BAD_GROUND: ReadonlySet<Aerodrome['features'][number]['kind']> = new Set(['wood', 'water', 'village']);
 
 export const beginLandAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.engineOut = true;
@@ -64,36 +60,6 @@ const fieldAhead = (b: Briefing, v: Readonly<PilotView>): number => {
   });
   return clear ?? v.trackRad;
 };
-
-/** Corners in circuit axes. */
-export type Outline = readonly (readonly [number, number])[];
-
-/** Even-odd rule: a ray from the point crosses the outline an odd number of times. */
-const isInside = (outline: Outline, x: number, y: number): boolean => {
-  let inside = false;
-  outline.forEach(([x1, y1], i) => {
-    const [x2, y2] = outline[(i + 1) % outline.length] as readonly [number, number];
-    if (y1 > y !== y2 > y && x < x1 + ((x2 - x1) * (y - y1)) / (y2 - y1)) inside = !inside;
-  });
-  return inside;
-};
-
-/** Ground of the aerodrome's map that nobody lands on, in circuit axes. */
-export const badGroundOf = (
-  { features }: Aerodrome,
-  runway: Briefing['runway'],
-  side: 1 | -1,
-): readonly Outline[] =>
-  features
-    .filter(({ kind }) => BAD_GROUND.has(kind))
-    .map(({ points }) =>
-      points.map((point) => {
-        const { eastM, northM } = fromFile(runway, point);
-        const x = eastM * runway.sinHeading + northM * runway.cosHeading;
-        const y = side * (eastM * runway.cosHeading - northM * runway.sinHeading);
-        return [x, y] as const;
-      }),
-    );
 
 /** The view turned so that the landing lies straight ahead on a centreline of its own. */
 export const alongTheField = (m: PilotMemory, v: Readonly<PilotView>): Readonly<PilotView> => ({

@@ -1,12 +1,11 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { TAKE_OFF_FACTOR } from '../briefing/refusal.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
-import { TAKE_OFF_FACTOR } from '../refusal.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';

@@ -1,11 +1,10 @@
 import { wrapPi } from '../../units/angles.ts';
 import { radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { holdBank } from '../holds/attitude.ts';
 import { balance } from '../holds/balance.ts';
 import { holdLevel } from '../holds/path.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 
 const BANK_RAD = radFromDeg(25); // common practice: medium bank

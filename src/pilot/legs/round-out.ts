@@ -1,12 +1,11 @@
 import { clamp, sin } from '../../maths/functions.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
-import { pitchFor, throttleFor } from '../habits.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { pitchFor, throttleFor } from '../briefing/habits.ts';
 import { holdPitch } from '../holds/attitude.ts';
 import { slowAlphaRad } from '../holds/path.ts';
 import { straighten } from '../holds/straighten.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import { isBumpy, shortOfPointM } from '../spot.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';

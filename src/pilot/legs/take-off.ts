@@ -1,12 +1,11 @@
 import { clamp } from '../../maths/functions.ts';
 import { mFromFt, radFromDeg } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
-import { climbPitchRad, type Habit, pitchFor } from '../habits.ts';
+import type { Briefing } from '../briefing/briefing.ts';
+import { climbPitchRad, type Habit, pitchFor } from '../briefing/habits.ts';
 import { holdBank, holdPitch, wheelRad } from '../holds/attitude.ts';
 import { slowAlphaRad } from '../holds/path.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 
 const LOOKING_S = 1; // estimate: a look at the needles

@@ -1,9 +1,8 @@
 import { mFromFt } from '../../units/conversions.ts';
-import type { Briefing } from '../briefing.ts';
+import type { Briefing } from '../briefing/briefing.ts';
 import { balance } from '../holds/balance.ts';
 import { holdLine } from '../holds/track.ts';
-import type { PilotMemory } from '../memory.ts';
-import { beginPhase } from '../phase-name.ts';
+import { beginPhase, type PilotMemory } from '../memory.ts';
 import type { PilotView } from '../view.ts';
 import { climbToCircuit } from './climbing.ts';
 

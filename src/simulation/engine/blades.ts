@@ -14,6 +14,10 @@ import type { Shape } from '../shape.ts';
 const MOST_LIFT = 1.2;
 const LEAST_LIFT = -0.8; // estimate, as above
 
+/** Where thrust and torque are laid. */
+export const BLADES = { thrust: 0, torque: 1 } as const;
+export const BLADES_LENGTH = 2; // definition: a count
+
 /** Thrust (N) and torque taken (N m) at an engine speed, laid into `into`; `flow` is along the axis. */
 export const bladeForces = (
   s: Shape,
@@ -47,8 +51,8 @@ export const bladeForces = (
   }
   const drag = s.bladeDrag + s.bladeDragPerLift2 * lift * lift + stalled / s.bladeLift;
   const half = 0.5 * density * s.bladeAreaM2 * meets;
-  into[0] = half * (lift * round - drag * through);
-  into[1] = half * (lift * through + drag * round) * s.bladeRadiusM;
+  into[BLADES.thrust] = half * (lift * round - drag * through);
+  into[BLADES.torque] = half * (lift * through + drag * round) * s.bladeRadiusM;
 };
 
 const MOST_RATE_RADPS = 0.2; // estimate: oil through a governor

@@ -2,7 +2,7 @@ import { cos, sin } from '../../maths/functions.ts';
 import { NOW, PART, part, SEEN } from '../places.ts';
 import type { Shape } from '../shape.ts';
 import { AT } from '../state.ts';
-import { bladeForces } from './blades.ts';
+import { BLADES, BLADES_LENGTH, bladeForces } from './blades.ts';
 
 const STOPPED_DRAG = 0.03; // of rho V^2 D^2, estimate
 const STANDS_REVPS = 1e-6; // our choice: not to divide by nothing
@@ -40,7 +40,7 @@ export const propellerTorqueNm = (s: Shape, density: number, revps: number, axia
   );
 };
 
-const turned = new Float64Array(2);
+const turned = new Float64Array(BLADES_LENGTH);
 
 /** Thrust and torque of either kind of propeller at a blade angle (which a fixed one does not have). */
 export const propellerAt = (
@@ -56,7 +56,7 @@ export const propellerAt = (
       torqueNm: propellerTorqueNm(s, density, revps, axialMps),
     };
   bladeForces(s, density, revps, axialMps, sin(bladeRad), cos(bladeRad), turned);
-  return { thrustN: turned[0]!, torqueNm: turned[1]! };
+  return { thrustN: turned[BLADES.thrust]!, torqueNm: turned[BLADES.torque]! };
 };
 
 /** Thrust and its moment added to the body's, engine acceleration, and the slip that hands and propeller ask for. */
@@ -76,8 +76,8 @@ export const propulsion = (s: Shape, now: Float64Array, y: Float64Array, seen: F
       now[NOW.cosBlade]!,
       turned,
     );
-    thrust = turned[0]!;
-    torque = turned[1]!;
+    thrust = turned[BLADES.thrust]!;
+    torque = turned[BLADES.torque]!;
   } else {
     thrust = propellerThrustN(s, density, revps, u);
     torque = propellerTorqueNm(s, density, revps, u);

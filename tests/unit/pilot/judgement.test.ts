@@ -1,7 +1,8 @@
 // What the pilot makes of where it is: stabilised or not, which leg, how much runway.
 import { describe, expect, it } from 'vitest';
-import { type Briefing, briefingFor } from '../../../src/pilot/briefing.ts';
-import { elevatorFor, pitchFor, throttleFor } from '../../../src/pilot/habits.ts';
+import type { Briefing } from '../../../src/pilot/briefing/briefing.ts';
+import { briefingFor } from '../../../src/pilot/briefing/briefing-for.ts';
+import { elevatorFor, pitchFor, throttleFor } from '../../../src/pilot/briefing/habits.ts';
 import { phaseHere } from '../../../src/pilot/joining.ts';
 import { createPilot } from '../../../src/pilot/pilot.ts';
 import { unstable } from '../../../src/pilot/stabilised.ts';

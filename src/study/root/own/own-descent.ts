@@ -1,5 +1,5 @@
 import { lookup } from '../../../maths/tables.ts';
-import type { Briefing } from '../../../pilot/briefing.ts';
+import type { Briefing } from '../../../pilot/briefing/briefing.ts';
 
 /** The planned descent begun so much later along the circuit: level, then a steeper way to the same place. */
 export const withDescent = (b: Briefing, lateM: number): Briefing => {

@@ -1,5 +1,5 @@
 import { clamp } from '../../../maths/functions.ts';
-import type { Briefing } from '../../../pilot/briefing.ts';
+import type { Briefing } from '../../../pilot/briefing/briefing.ts';
 import type { PilotMemory } from '../../../pilot/memory.ts';
 import type { PhaseName } from '../../../pilot/phase-name.ts';
 import type { Ways } from '../../../pilot/pilot.ts';

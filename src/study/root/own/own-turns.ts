@@ -1,6 +1,6 @@
-import type { Briefing } from '../../../pilot/briefing.ts';
-import type { PilotMemory } from '../../../pilot/memory.ts';
-import { beginPhase, type PhaseName } from '../../../pilot/phase-name.ts';
+import type { Briefing } from '../../../pilot/briefing/briefing.ts';
+import { beginPhase, type PilotMemory } from '../../../pilot/memory.ts';
+import type { PhaseName } from '../../../pilot/phase-name.ts';
 import { SLOW_HANDS_S } from '../../../pilot/tick.ts';
 import type { PilotView } from '../../../pilot/view.ts';
 import type { Style, StyleLeg } from './style.ts';

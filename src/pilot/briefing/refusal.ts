@@ -1,7 +1,7 @@
-import { windOverLimits } from '../circuit/runway-choice.ts';
-import type { CircuitPlan } from '../circuit/types.ts';
-import type { Model } from '../simulation/model.ts';
-import { fixed } from '../units/format.ts';
+import { windOverLimits } from '../../circuit/runway-choice.ts';
+import type { CircuitPlan } from '../../circuit/types.ts';
+import type { Model } from '../../simulation/model.ts';
+import { fixed } from '../../units/format.ts';
 
 /**
  * Margins on the runs that the sums give: take-off 1.33, landing 1.43 (the factors that UK general-aviation

@@ -1,7 +1,19 @@
-import { lookup } from '../maths/tables.ts';
-import type { Model } from '../simulation/model.ts';
-import { type SteadyRequest, solveSteady } from '../simulation/performance/steady.ts';
-import { mpsFromFpm } from '../units/conversions.ts';
+import { lookup } from '../../maths/tables.ts';
+import type { Model } from '../../simulation/model.ts';
+import { type SteadyRequest, solveSteady } from '../../simulation/performance/steady.ts';
+import { mpsFromFpm } from '../../units/conversions.ts';
+
+/** Ways of flying that a pilot has a habit for. */
+export type RegimeName =
+  | 'take-off'
+  | 'climb'
+  | 'cruise'
+  | 'downwind'
+  | 'abeam'
+  | 'base'
+  | 'final'
+  | 'landing'
+  | 'going-around';
 
 /**
  * What practice has taught about one way of flying (a flap stage at a speed): which power, attitude and elevator
