@@ -85,7 +85,7 @@ const COLUMNS: readonly TrackColumn[] = [
   ofHands('carb_heat', 0, (c) => c.carbHeat),
 ];
 
-export const TRACK_COLUMNS: readonly string[] = COLUMNS.map((c) => c.name);
+const TRACK_COLUMNS: readonly string[] = COLUMNS.map((c) => c.name);
 
 /** The header row, CRLF included. */
 export const trackHeader = (): string => `${TRACK_COLUMNS.join(',')}\r\n`;

@@ -41,9 +41,3 @@ export const parseCsv = (text: string, file: string): CsvRow[] => {
   while (rows.length > 0 && rows[rows.length - 1]?.cells.join('') === '') rows.pop();
   return rows;
 };
-
-/** One cell, quoted only when it must be. */
-export const csvCell = (text: string): string =>
-  /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-
-export const csvLine = (cells: readonly string[]): string => `${cells.map(csvCell).join(',')}\r\n`;

@@ -8,7 +8,7 @@ import { parseRecording, recordingJson } from './recording-json.ts';
 import { resultSchema } from './report-schema.ts';
 
 /** Rises when the shape of the file changes; files of every earlier version stay readable. */
-export const LOGBOOK_VERSION = 1;
+const LOGBOOK_VERSION = 1;
 const FORMAT = 'lapwing-logbook';
 
 /**
@@ -152,7 +152,7 @@ const headFrom = (json: unknown, place: string): AttemptHead => {
 };
 
 /** Reads a body as a value; throws an Error sentence with place, expected and found. */
-export const parseBody = (json: unknown, place: string): AttemptBody => {
+const parseBody = (json: unknown, place: string): AttemptBody => {
   const b = checked(bodySchema, json, place);
   return {
     marks: b.marks.map((m) => ({ atS: m.at_s, kind: m.kind, text: m.text })),

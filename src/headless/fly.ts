@@ -1,10 +1,10 @@
 import { type Result, refusedResult } from '../formats/result.ts';
 import { summaryOf } from '../formats/summary.ts';
+import { refusal } from '../pilot/pilot.ts';
 import { prepare } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { withSeed, writeWhole } from './files.ts';
 import { flyOrder } from './flight.ts';
-import { refusal } from './model-pilot.ts';
 import type { Orders } from './orders.ts';
 
 /** Flies one of them, writes its tracks, and gives its result. */

@@ -1,12 +1,12 @@
 import { basename, resolve } from 'node:path';
 import type { CircuitPlan } from '../circuit/types.ts';
 import { parseControlsCsv } from '../formats/controls-csv.ts';
+import { createPilot } from '../pilot/pilot.ts';
 import { createScript } from '../session/script.ts';
 import type { ControlSource } from '../session/source.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { checkOutput, readText } from './files.ts';
-import { createPilot } from './model-pilot.ts';
 import { numberOption, type Options } from './options.ts';
 import { planOf, scenariosFrom } from './scenario.ts';
 

@@ -2,7 +2,6 @@ import { copyControls, neutralControls, quantiseControls } from '../simulation/c
 import { prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
 import { NO_EVENTS } from '../simulation/pilot-event.ts';
-import { STEP_HZ } from '../simulation/scenario.ts';
 import { newSnapshot } from '../simulation/snapshot.ts';
 import { step } from '../simulation/step.ts';
 import { clonePlain } from './plain.ts';
@@ -94,18 +93,3 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
   }
   return aircraft;
 };
-
-/** The same session some seconds earlier (at the earliest its beginning); sources as they are now, unless others are named. */
-export const stepBack = (
-  session: Session,
-  seconds: number,
-  sources: readonly ControlSource<unknown>[] = session.aircraft.map((a) => a.source),
-): Session =>
-  forkSession(
-    session.aircraft.map((aircraft, i) => ({
-      recording: aircraft.recorder.recording,
-      source: sources[i] ?? aircraft.source,
-      folds: aircraft.folds,
-    })),
-    Math.max(0, session.step - Math.round(seconds * STEP_HZ)),
-  );

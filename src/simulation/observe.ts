@@ -1,5 +1,6 @@
 import { onSurface } from '../aerodrome/runway.ts';
 import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
+import { iasFromTas } from '../atmosphere/airspeed.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
 import { atan2InPlace } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
@@ -102,7 +103,7 @@ export const observe = (
   into.slipRad = at(state, SEEN.slip);
   into.tasMps = at(state, SEEN.airspeed);
   into.densityKgpm3 = state[AT.density] as number;
-  into.iasMps = into.tasMps * Math.sqrt(into.densityKgpm3 / RHO0_KGPM3);
+  into.iasMps = iasFromTas(into.tasMps, into.densityKgpm3);
   const pressurePa = staticPa(model, state);
   into.shownIasMps =
     state[AT.airspeedBlocked] === 1

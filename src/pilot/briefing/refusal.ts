@@ -7,7 +7,7 @@ import { fixed } from '../../units/format.ts';
  * Margins on the runs that the sums give: take-off 1.33, landing 1.43 (the factors that UK general-aviation
  * safety leaflets recommend for light aeroplanes; from memory).
  */
-export const TAKE_OFF_FACTOR = 1.33;
+const TAKE_OFF_FACTOR = 1.33;
 export const LANDING_FACTOR = 1.43;
 
 const runs = (metres: number): string =>

@@ -3,7 +3,7 @@ import type { Manner } from './manner.ts';
 import type { Span } from './span.ts';
 
 /** What can be changed, one thing at a time. */
-export const CHANGE_KINDS = [
+const CHANGE_KINDS = [
   'turn',
   'bank',
   'drift',
