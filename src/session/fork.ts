@@ -8,7 +8,7 @@ import { clonePlain } from './plain.ts';
 import { createPlayback } from './playback.ts';
 import { recordKeyframe, resumeRecorder } from './recorder.ts';
 import { cutRecording, eventsAt, keyframeBefore, type Recording } from './recording.ts';
-import { type Aircraft, type Session, topStageOf, watch } from './session.ts';
+import { type Aircraft, type Session, watch } from './session.ts';
 import type { ControlSource, Fold } from './source.ts';
 
 /** What a recorded aircraft goes on with. */
@@ -73,7 +73,7 @@ const restore = (entry: ForkEntry, atStep: number): Aircraft => {
       source.next(aircraft.snapshot, aircraft.sourceMemory, scratch);
     }
     hands.next(aircraft.snapshot, handsMemory, controls);
-    quantiseControls(controls, topStageOf(model));
+    quantiseControls(controls, model.topStage);
     aircraft.taken = eventsAt(recording, at);
     step(model, state, controls);
     watch(aircraft);

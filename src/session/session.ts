@@ -59,7 +59,7 @@ const beginAircraft = (entry: AircraftEntry): Aircraft => {
   const model = prepare(entry.scenario);
   const state = begin(model);
   const controls = startControls(model);
-  quantiseControls(controls, topStageOf(model));
+  quantiseControls(controls, model.topStage);
   const snapshot = newSnapshot();
   const before = newSnapshot();
   observe(model, state, controls, snapshot);
@@ -82,8 +82,6 @@ const beginAircraft = (entry: AircraftEntry): Aircraft => {
   return aircraft;
 };
 
-export const topStageOf = (model: Model): number => model.scenario.aeroplane.flap.stages.length - 1;
-
 const keep = (aircraft: Aircraft, at: number): void =>
   recordKeyframe(
     aircraft.recorder,
@@ -100,7 +98,7 @@ export const decide = (session: Session): void => {
   for (const aircraft of session.aircraft) {
     if (session.step > 0 && isKeyframeDue(session.step)) keep(aircraft, session.step);
     aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls);
-    quantiseControls(aircraft.controls, topStageOf(aircraft.model));
+    quantiseControls(aircraft.controls, aircraft.model.topStage);
     recordControls(aircraft.recorder, session.step, aircraft.controls);
     take(aircraft, session.step);
   }

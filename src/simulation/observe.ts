@@ -70,7 +70,8 @@ export const observe = (
   // From the attitude, not from the last force stage, which saw the wheels a hair away
   const clear = up - ground - shape.mainZ * cp * cb + shape.mainX * sp - shape.mainY * cp * Math.abs(sb);
 
-  into.step = state[AT.step] as number;
+  // Whole to the engine as well: a remainder of it, which many take, is then no call
+  into.step = (state[AT.step] as number) | 0;
   into.timeS = into.step / STEP_HZ;
   into.eastM = east;
   into.northM = north;
