@@ -96,10 +96,6 @@ export const endNames = (aerodrome: Aerodrome): readonly [string, string] => [
   aerodrome.runway.ends[1].designator,
 ];
 
-/** The designator of the opposite direction of the same strip. */
-export const otherEnd = (aerodrome: Aerodrome, designator: string): string =>
-  runwayInUse(aerodrome, designator).otherDesignator;
-
 /**
  * One landing direction, resolved. Throws an Error sentence naming both ends when `designator` is neither.
  */

@@ -9,7 +9,7 @@ const positive = v.pipe(finite, v.gtValue(0));
 const notNegative = v.pipe(finite, v.minValue(0));
 const text = v.pipe(v.string(), v.minLength(1));
 
-export const slopeLightsSchema = v.strictObject({
+const slopeLightsSchema = v.strictObject({
   /** PAPI has four units, APAPI two. */
   kind: v.picklist(['PAPI', 'APAPI']),
   angleDeg: v.pipe(finite, v.minValue(1.5), v.maxValue(10)),
@@ -21,7 +21,7 @@ export const slopeLightsSchema = v.strictObject({
   sectorDeg: v.pipe(finite, v.gtValue(0), v.maxValue(90)),
 });
 
-export const runwayEndSchema = v.strictObject({
+const runwayEndSchema = v.strictObject({
   /** As painted, for instance "22". */
   designator: v.pipe(v.string(), v.regex(/^(0[1-9]|[12][0-9]|3[0-6])[LRC]?$/)),
   headingDegM: v.pipe(finite, v.gtValue(0), v.maxValue(360)),

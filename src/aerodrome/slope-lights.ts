@@ -7,7 +7,7 @@ import { acrossM, alongM, type Runway } from './runway.ts';
  * below; the change takes 3 minutes of arc, centred on the set angle (ICAO Annex 14 vol. I 5.3.5; Doc 9157
  * part 4). The angle is the eye's elevation in the vertical plane through the unit and the eye.
  */
-export const TRANSITION_RAD = radFromDeg(3 / 60);
+const TRANSITION_RAD = radFromDeg(3 / 60);
 
 /**
  * An eye less than this above the lights, as on the wheels beside them, is not told anything: the units are set
@@ -43,7 +43,7 @@ export const whiteFraction = (elevationRad: number, setAngleRad: number): number
   clamp((elevationRad - setAngleRad) / TRANSITION_RAD + 0.5, 0, 1);
 
 /** The letter of a visible unit. */
-export const letterOf = (white: number): LightLetter => (white >= 1 ? 'W' : white <= 0 ? 'R' : 'P');
+const letterOf = (white: number): LightLetter => (white >= 1 ? 'W' : white <= 0 ? 'R' : 'P');
 
 /**
  * What the eye sees; positions from the landing threshold, earth axes. Dark outside the lateral sector,

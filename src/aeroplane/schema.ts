@@ -10,7 +10,7 @@ const notNegative = v.pipe(finite, v.minValue(0));
 const text = v.pipe(v.string(), v.minLength(1));
 
 /** Low, target and high of a handbook-style claim; `source` says whose figure it is. */
-export const claimSchema = v.strictObject({
+const claimSchema = v.strictObject({
   value: finite,
   low: finite,
   high: finite,

@@ -96,34 +96,10 @@ export function columnIndicatedAltitudeM(column: AirColumn, altitudeAmslM: numbe
   return column.elevationM + (altitudeAmslM - column.elevationM) * column.altimeterRatio;
 }
 
-/** The altitude above sea level at which an altimeter set to QNH reads this. */
-export function columnAltitudeFromIndicatedM(column: AirColumn, indicatedM: number): number {
-  return column.elevationM + (indicatedM - column.elevationM) / column.altimeterRatio;
-}
-
-/** Static pressure at an altitude above sea level. */
-export const pressurePa = (air: Air, altitudeAmslM: number): number =>
-  columnPressurePa(airColumn(air), altitudeAmslM);
-
 /** Density at an altitude above sea level. */
 export const densityKgpm3 = (air: Air, altitudeAmslM: number): number =>
   columnDensityKgpm3(airColumn(air), altitudeAmslM);
 
-/** What an altimeter set to QNH reads: the elevation at the aerodrome, and off by the day's warmth elsewhere. */
-export const indicatedAltitudeM = (air: Air, altitudeAmslM: number): number =>
-  columnIndicatedAltitudeM(airColumn(air), altitudeAmslM);
-
-/** What an altimeter set to 1,013.25 hPa reads. */
-export const pressureAltitudeM = (air: Air, altitudeAmslM: number): number =>
-  pressureAltitudeFromPa(pressurePa(air, altitudeAmslM));
-
 /** The standard altitude of the same density. */
 export const densityAltitudeM = (air: Air, altitudeAmslM: number): number =>
   densityAltitudeFromKgpm3(densityKgpm3(air, altitudeAmslM));
-
-/** A standard day at an aerodrome of this elevation. */
-export const standardAir = (elevationM: number): Air => ({
-  elevationM,
-  temperatureK: isaTemperatureK(elevationM),
-  qnhPa: isaPressurePa(0),
-});

@@ -12,7 +12,3 @@ export const iasFromTas = (tasMps: number, densityKgpm3: number): number =>
 /** True airspeed from indicated. */
 export const tasFromIas = (iasMps: number, densityKgpm3: number): number =>
   iasMps * Math.sqrt(RHO0_KGPM3 / densityKgpm3);
-
-/** Pressure of the oncoming air. */
-export const dynamicPressurePa = (tasMps: number, densityKgpm3: number): number =>
-  0.5 * densityKgpm3 * tasMps * tasMps;

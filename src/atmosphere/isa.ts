@@ -6,19 +6,18 @@
 import { pow } from '../maths/functions.ts';
 import { G0_MPS2 } from '../units/conversions.ts';
 
-export const T0_K = 288.15;
-export const P0_PA = 101325;
+const T0_K = 288.15;
+const P0_PA = 101325;
 /** Temperature lost a metre. */
 export const LAPSE_KPM = 0.0065;
 /** Specific gas constant of dry air. */
 export const R_JPKGK = 287.05287;
-export const GAMMA = 1.4;
 /** Exponent of pressure in the temperature ratio, 5.25588. */
 export const PRESSURE_EXPONENT = G0_MPS2 / (R_JPKGK * LAPSE_KPM);
 export const RHO0_KGPM3 = P0_PA / (R_JPKGK * T0_K);
 
-export const LOWEST_M = -2000;
-export const HIGHEST_M = 11000;
+const LOWEST_M = -2000;
+const HIGHEST_M = 11000;
 
 /** An altitude held inside the range where the formulae hold. */
 export const heldAltitudeM = (altitudeM: number): number =>
@@ -46,6 +45,3 @@ export const gasDensityKgpm3 = (staticPa: number, temperatureK: number): number 
 /** The altitude at which standard air is as thin as this. */
 export const densityAltitudeFromKgpm3 = (densityKgpm3: number): number =>
   (T0_K / LAPSE_KPM) * (1 - pow(densityKgpm3 / RHO0_KGPM3, 1 / (PRESSURE_EXPONENT - 1)));
-
-/** Speed of sound. */
-export const soundSpeedMps = (temperatureK: number): number => Math.sqrt(GAMMA * R_JPKGK * temperatureK);

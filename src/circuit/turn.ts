@@ -2,10 +2,6 @@ import { cos, log, sin, tan } from '../maths/functions.ts';
 import { G0_MPS2 } from '../units/constants.ts';
 import type { Place, WindAt } from './frame.ts';
 
-/** Radius of a level, coordinated turn in still air: V^2 / (g tan bank). */
-export const turnRadiusM = (tasMps: number, bankRad: number): number =>
-  (tasMps * tasMps) / (G0_MPS2 * tan(bankRad));
-
 /** Rate of a coordinated turn: g tan bank / V. */
 export const turnRateRadps = (tasMps: number, bankRad: number): number => (G0_MPS2 * tan(bankRad)) / tasMps;
 

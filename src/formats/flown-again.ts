@@ -35,11 +35,7 @@ const lessonOf = (model: Model): Lesson | null => {
  * that begins there. The moment is one object filled anew. A flight of another model version cannot be flown
  * again: its keyframes are shown instead.
  */
-export const seeAgain = (
-  recording: Recording,
-  everySteps: number,
-  see: (moment: TrackMoment) => void,
-): void => {
+const seeAgain = (recording: Recording, everySteps: number, see: (moment: TrackMoment) => void): void => {
   if (sameModel(recording.scenario)) flyAgain(recording, everySteps, see);
   else seeKeyframes(recording, see);
 };
@@ -87,7 +83,7 @@ export const recordedCsv = (recording: Recording, hz = 10): string => {
 };
 
 /** One point a second. */
-export const recordedPoints = (recording: Recording): TrackPoint[] => {
+const recordedPoints = (recording: Recording): TrackPoint[] => {
   const points: TrackPoint[] = [];
   seeAgain(recording, STEP_HZ, ({ snapshot, runway }) => {
     const altitudeM = runway.thresholdElevationM + snapshot.heightM;

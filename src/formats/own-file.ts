@@ -11,14 +11,14 @@ import { describeIssue } from '../units/issues.ts';
  * file is what `--aerodrome` and `--aeroplane` of the command line take.
  */
 export const OWN_FILE_KIND = 'lapwing-own';
-export const OWN_FILE_VERSION = 1;
+const OWN_FILE_VERSION = 1;
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
 const stage = v.pipe(v.number(), v.integer(), v.minValue(0));
 const rpm = v.nullable(v.pipe(finite, v.minValue(500), v.maxValue(4000)));
 
-export const speedsCardSchema = v.strictObject({
+const speedsCardSchema = v.strictObject({
   id: v.pipe(v.string(), v.minLength(1)),
   title: v.pipe(v.string(), v.minLength(1), v.maxLength(40)),
   /** The built-in aeroplane that flies it. */
@@ -51,7 +51,7 @@ export interface OwnFile {
 }
 
 /** A well-formed card; an Error sentence with the place, what was found and what was expected. */
-export function parseSpeedsCard(json: unknown, file: string): SpeedsCard {
+function parseSpeedsCard(json: unknown, file: string): SpeedsCard {
   const result = v.safeParse(speedsCardSchema, json, { abortEarly: true });
   if (!result.success) throw new Error(describeIssue(file, result.issues[0]));
   return result.output;

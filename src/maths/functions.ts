@@ -3,7 +3,7 @@
  * `Math.sqrt`, `abs`, `min`, `max`, `floor`, `ceil`, `round`, `sign` and `trunc` are exact and stay.
  */
 export { exp, expInPlace, log, logInPlace, pow } from './exponential.ts';
-export { acos, asin, atan, atan2, atan2InPlace, atanInPlace } from './inverse-trigonometry.ts';
+export { asin, atan, atan2, atan2InPlace, atanInPlace } from './inverse-trigonometry.ts';
 export { cos, sin, sinCosInPlace, tan } from './trigonometry.ts';
 
 /** Length of the vector (x, y), for sizes whose squares stay finite. */

@@ -69,24 +69,6 @@ export function asin(x: number): number {
   return x < 0 ? -value : value;
 }
 
-/** Arc cosine in radians, 0 to pi; not a number outside -1 to 1. */
-export function acos(x: number): number {
-  if (!(Math.abs(x) <= 1)) return Number.NaN;
-  if (x === 1) return 0;
-  if (x === -1) return Math.PI;
-  if (Math.abs(x) < 0.5) return HALF_PI - (x - (HALF_PI_TAIL - x * arcRatio(x * x)));
-  if (x < 0) {
-    const z = (1 + x) * 0.5;
-    const s = Math.sqrt(z);
-    return Math.PI - 2 * (s + (arcRatio(z) * s - HALF_PI_TAIL));
-  }
-  const z = (1 - x) * 0.5;
-  const s = Math.sqrt(z);
-  const high = Math.fround(s);
-  const low = (z - high * high) / (s + high);
-  return 2 * (high + (arcRatio(z) * s + low));
-}
-
 /**
  * The number in `memory[at]` gives way to its arc tangent in radians, -pi/2 to pi/2: for the inner loop (see
  * `sinCosInPlace`). From 7/16 up by the nearest of four anchors.

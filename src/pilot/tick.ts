@@ -1,7 +1,7 @@
 import { STEP_HZ } from '../simulation/scenario.ts';
 
 /** The pilot looks and decides this often. */
-export const TICK_HZ = 20; // our choice: every third step
+const TICK_HZ = 20; // our choice: every third step
 export const TICK_S = 1 / TICK_HZ; // derived: of TICK_HZ
 export const STEPS_A_TICK = STEP_HZ / TICK_HZ;
 /** Looks between seeing and acting: 0.2 s. */

@@ -1,7 +1,6 @@
 import { copyControls, neutralControls } from '../simulation/controls.ts';
 import { prepare } from '../simulation/model.ts';
 import { NO_EVENTS } from '../simulation/pilot-event.ts';
-import { STEP_HZ } from '../simulation/scenario.ts';
 import { clonePlain } from './plain.ts';
 import { recordKeyframe, resumeRecorder } from './recorder.ts';
 import { cutRecording, type Keyframe, keyframeBefore, type Recording } from './recording.ts';
@@ -105,18 +104,3 @@ const aircraftOf = ({ entry, replay, sourceMemory }: Fork, atStep: number): Airc
     taken: NO_EVENTS,
   };
 };
-
-/** The same session some seconds earlier (at the earliest its beginning); sources as they are now, unless others are named. */
-export const stepBack = (
-  session: Session,
-  seconds: number,
-  sources: readonly ControlSource<unknown>[] = session.aircraft.map((a) => a.source),
-): Session =>
-  forkSession(
-    session.aircraft.map((aircraft, i) => ({
-      recording: aircraft.recorder.recording,
-      source: sources[i] ?? aircraft.source,
-      folds: aircraft.folds,
-    })),
-    Math.max(0, session.step - Math.round(seconds * STEP_HZ)),
-  );

@@ -49,19 +49,54 @@ const note = (changes: readonly ChangeList[], index: number, step: number, value
 export const recordControls = (recorder: Recorder, step: number, controls: Controls): void => {
   const { last } = recorder;
   const { changes } = recorder.recording;
-  if (controls.elevator !== last.elevator) note(changes, 0, step, controls.elevator);
-  if (controls.aileron !== last.aileron) note(changes, 1, step, controls.aileron);
-  if (controls.rudder !== last.rudder) note(changes, 2, step, controls.rudder);
-  if (controls.trim !== last.trim) note(changes, 3, step, controls.trim);
-  if (controls.throttle !== last.throttle) note(changes, 4, step, controls.throttle);
-  if (controls.mixture !== last.mixture) note(changes, 5, step, controls.mixture);
-  if (controls.propeller !== last.propeller) note(changes, 6, step, controls.propeller);
-  if (controls.brake !== last.brake) note(changes, 7, step, controls.brake);
-  if (controls.flapStage !== last.flapStage) note(changes, 8, step, controls.flapStage);
-  if (controls.carbHeat !== last.carbHeat) note(changes, 9, step, controls.carbHeat);
-  if (controls.pump !== last.pump) note(changes, 10, step, controls.pump);
-  if (controls.gear !== last.gear) note(changes, 11, step, controls.gear);
-  copyControls(controls, last);
+  if (controls.elevator !== last.elevator) {
+    last.elevator = controls.elevator;
+    note(changes, 0, step, controls.elevator);
+  }
+  if (controls.aileron !== last.aileron) {
+    last.aileron = controls.aileron;
+    note(changes, 1, step, controls.aileron);
+  }
+  if (controls.rudder !== last.rudder) {
+    last.rudder = controls.rudder;
+    note(changes, 2, step, controls.rudder);
+  }
+  if (controls.trim !== last.trim) {
+    last.trim = controls.trim;
+    note(changes, 3, step, controls.trim);
+  }
+  if (controls.throttle !== last.throttle) {
+    last.throttle = controls.throttle;
+    note(changes, 4, step, controls.throttle);
+  }
+  if (controls.mixture !== last.mixture) {
+    last.mixture = controls.mixture;
+    note(changes, 5, step, controls.mixture);
+  }
+  if (controls.propeller !== last.propeller) {
+    last.propeller = controls.propeller;
+    note(changes, 6, step, controls.propeller);
+  }
+  if (controls.brake !== last.brake) {
+    last.brake = controls.brake;
+    note(changes, 7, step, controls.brake);
+  }
+  if (controls.flapStage !== last.flapStage) {
+    last.flapStage = controls.flapStage;
+    note(changes, 8, step, controls.flapStage);
+  }
+  if (controls.carbHeat !== last.carbHeat) {
+    last.carbHeat = controls.carbHeat;
+    note(changes, 9, step, controls.carbHeat);
+  }
+  if (controls.pump !== last.pump) {
+    last.pump = controls.pump;
+    note(changes, 10, step, controls.pump);
+  }
+  if (controls.gear !== last.gear) {
+    last.gear = controls.gear;
+    note(changes, 11, step, controls.gear);
+  }
 };
 
 /** Notes what is done beside the controls in the step that begins now. */

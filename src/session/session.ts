@@ -59,7 +59,7 @@ const beginAircraft = (entry: AircraftEntry): Aircraft => {
   const model = prepare(entry.scenario);
   const state = begin(model);
   const controls = startControls(model);
-  quantiseControls(controls, topStageOf(model));
+  quantiseControls(controls, model.topStage);
   const snapshot = newSnapshot();
   const before = newSnapshot();
   observe(model, state, controls, snapshot);
@@ -81,8 +81,6 @@ const beginAircraft = (entry: AircraftEntry): Aircraft => {
   keep(aircraft, 0);
   return aircraft;
 };
-
-export const topStageOf = (model: Model): number => model.scenario.aeroplane.flap.stages.length - 1;
 
 const keep = (aircraft: Aircraft, at: number): void =>
   recordKeyframe(
@@ -106,7 +104,7 @@ export const decide = (
   for (const aircraft of session.aircraft) {
     if (session.step > 0 && isKeyframeDue(session.step)) keep(aircraft, session.step);
     aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls, around);
-    quantiseControls(aircraft.controls, topStageOf(aircraft.model));
+    quantiseControls(aircraft.controls, aircraft.model.topStage);
     recordControls(aircraft.recorder, session.step, aircraft.controls);
     take(aircraft, session.step);
   }

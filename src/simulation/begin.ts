@@ -39,7 +39,7 @@ export const startControls = (model: Model): Controls => {
 };
 
 /** The hand's share of an elevator angle when the wheel stands at `trim`. */
-export const elevatorFor = (shape: Shape, elevatorRad: number, trim: number): number => {
+const elevatorFor = (shape: Shape, elevatorRad: number, trim: number): number => {
   const wheel = -trim * (trim > 0 ? shape.trimUpRad : shape.trimDownRad);
   const hand = elevatorRad - wheel;
   return hand <= 0 ? -hand / shape.elevatorUpRad : -hand / shape.elevatorDownRad;

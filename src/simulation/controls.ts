@@ -46,8 +46,6 @@ export const CONTROLS: readonly ControlRange[] = [
   { name: 'gear', column: 'gear', low: 0, high: 1, whole: true },
 ];
 
-export const CONTROL_STEP = 1e-4; // our choice: finer than any hand
-
 export const neutralControls = (): Controls => ({
   elevator: 0,
   aileron: 0,

@@ -56,7 +56,7 @@ export const windOf = (weather: Weather, variationRad: number, terrain: keyof ty
 });
 
 /** Where the day's wind gets to, in SI and true; null when it stays as it is. */
-export const driftOf = ({ driftTo }: Weather, variationRad: number): WindDrift | null =>
+const driftOf = ({ driftTo }: Weather, variationRad: number): WindDrift | null =>
   driftTo === undefined
     ? null
     : {

@@ -1,5 +1,6 @@
 import { onSurface } from '../aerodrome/runway.ts';
 import { columnIndicatedAltitudeM } from '../atmosphere/air.ts';
+import { iasFromTas } from '../atmosphere/airspeed.ts';
 import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
 import { atan2InPlace } from '../maths/functions.ts';
 import { wrapTwoPi } from '../units/angles.ts';
@@ -69,7 +70,8 @@ export const observe = (
   // From the attitude, not from the last force stage, which saw the wheels a hair away
   const clear = up - ground - shape.mainZ * cp * cb + shape.mainX * sp - shape.mainY * cp * Math.abs(sb);
 
-  into.step = state[AT.step] as number;
+  // Whole to the engine as well: a remainder of it, which many take, is then no call
+  into.step = (state[AT.step] as number) | 0;
   into.timeS = into.step / STEP_HZ;
   into.eastM = east;
   into.northM = north;
@@ -102,7 +104,7 @@ export const observe = (
   into.slipRad = at(state, SEEN.slip);
   into.tasMps = at(state, SEEN.airspeed);
   into.densityKgpm3 = state[AT.density] as number;
-  into.iasMps = into.tasMps * Math.sqrt(into.densityKgpm3 / RHO0_KGPM3);
+  into.iasMps = iasFromTas(into.tasMps, into.densityKgpm3);
   const pressurePa = staticPa(model, state);
   into.shownIasMps =
     state[AT.airspeedBlocked] === 1

@@ -4,7 +4,7 @@ import * as v from 'valibot';
  * What a pilot does beside moving the controls, at a step: an item ticked, a call made, a look taken, the subscale
  * turned. Plain data of the recording like the controls, so that a flight is assessed again as it was.
  */
-export const PILOT_EVENT_KINDS = ['tick', 'say', 'look', 'subscale', 'coach', 'said', 'traffic'] as const;
+const PILOT_EVENT_KINDS = ['tick', 'say', 'look', 'subscale', 'coach', 'said', 'traffic'] as const;
 
 /**
  * `tick`: id of an item of a check. `say`: a call and which of its wordings. `look`: degrees right of the nose, or

@@ -120,7 +120,7 @@ export const PART = {
   /** Slip that rudder, propeller and aileron ask for. */
   askedSlip: 31,
 } as const;
-export const PART_LENGTH = 32; // definition: a count of places
+const PART_LENGTH = 32; // definition: a count of places
 
 /** Where the air's velocity stands, as `airVelocity` of src/wind lays it: where it blows to. */
 export const WIND = { east: 0, north: 1, up: 2 } as const; // definition: places

@@ -4,13 +4,13 @@ import * as v from 'valibot';
  * What surrounds the flying: who answers the calls and in which words, what the altimeter was left at, and who
  * else flies the circuit. Plain data of the scenario; a flight without it is flown in silence and alone.
  */
-export const RADIOS = ['untowered', 'towered'] as const;
+const RADIOS = ['untowered', 'towered'] as const;
 /** Whose words the calls use: CAP 413 and ICAO, or the FAA's AIM. */
-export const CALL_WORDS = ['icao', 'faa'] as const;
+const CALL_WORDS = ['icao', 'faa'] as const;
 
 const finite = v.pipe(v.number(), v.finite());
 
-export const trafficSchema = v.strictObject({
+const trafficSchema = v.strictObject({
   /** The leg it begins at the start of, when the flight begins. */
   from: v.picklist(['upwind', 'crosswind', 'downwind', 'base', 'final']),
   /** From its stop on the runway until it has left it. */

@@ -13,7 +13,7 @@ export const STEP_S = 1 / STEP_HZ; // derived: of STEP_HZ
 
 const finite = v.pipe(v.number(), v.finite());
 
-export const weatherSchema = v.strictObject({
+const weatherSchema = v.strictObject({
   /** Surface wind at 10 m, degrees magnetic, 0..360. */
   windFromDegM: v.pipe(finite, v.minValue(0), v.maxValue(360)),
   windKt: v.pipe(finite, v.minValue(0), v.maxValue(99)),
@@ -56,7 +56,7 @@ export const airStartSchema = v.strictObject({
 });
 export type AirStart = v.InferOutput<typeof airStartSchema>;
 
-export const startSchema = v.strictObject({
+const startSchema = v.strictObject({
   /** 'line-up', or the steady state to begin in (a leg's start is resolved to one by the circuit plan). */
   at: v.union([v.literal('line-up'), airStartSchema]),
   trimmed: v.boolean(),

@@ -135,16 +135,3 @@ export const AT = {
 } as const;
 
 export const newState = (): State => new Float64Array(STATE_SLOTS.length);
-
-/** A copy that shares nothing. */
-export const copyState = (state: State): State => new Float64Array(state);
-
-/** The first slot outside its declared range or not finite, or null. */
-export const slotOutOfRange = (state: State): { readonly name: string; readonly value: number } | null => {
-  for (let i = 0; i < STATE_SLOTS.length; i += 1) {
-    const s = STATE_SLOTS[i] as Slot;
-    const value = state[i] as number;
-    if (!(value >= s.low && value <= s.high)) return { name: s.name, value };
-  }
-  return null;
-};

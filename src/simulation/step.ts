@@ -1,6 +1,6 @@
 import { groundHeightM, onSurface } from '../aerodrome/runway.ts';
 import { columnDensityKgpm3 } from '../atmosphere/air.ts';
-import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
+import { iasFromTas } from '../atmosphere/airspeed.ts';
 import { cos, exp, sin } from '../maths/functions.ts';
 import { wrapPi } from '../units/angles.ts';
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from '../units/conversions.ts';
@@ -207,7 +207,7 @@ const decide = (model: Model, state: State, sinkMps: number, wasOnGround: boolea
     const slid = gear < 1 && sinkMps < shape.collapseSinkMps && Math.abs(bank) < LEVEL_RAD;
     return slid ? end(state, ENDINGS.belly, gear) : end(state, ENDINGS.ground, 0);
   }
-  const iasMps = airspeed * Math.sqrt((state[AT.density] as number) / RHO0_KGPM3);
+  const iasMps = iasFromTas(airspeed, state[AT.density] as number);
   if (iasMps > OVERSPEED * shape.vneMps) return end(state, ENDINGS.overspeed, ktFromMps(iasMps));
   if (height > CEILING_M) return end(state, ENDINGS.ceiling, 0);
 

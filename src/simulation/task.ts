@@ -10,7 +10,7 @@ const finite = v.pipe(v.number(), v.finite());
 const circuit = v.optional(v.pipe(v.number(), v.integer(), v.minValue(1)), 1);
 
 /** Something said to the pilot, once, in a circuit counted from 1; the place where it is said depends on what it is. */
-export const instructionSchema = v.variant('what', [
+const instructionSchema = v.variant('what', [
   /** On the take-off roll, when the airspeed reaches this. */
   v.strictObject({ what: v.literal('stop'), circuit, atIasKt: v.pipe(finite, v.minValue(10)) }),
   /** On final, when the wheels come below this height above the threshold. */

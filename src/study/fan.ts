@@ -67,7 +67,7 @@ const ROLL_RATE_GAIN = 0.35;
 const HOLD_STEPS = 3;
 
 /** Hands that hold an attitude and leave the power: the forecast of what is being flown, not of a good pilot. */
-export const holdAttitude = (blade: FanBlade): ControlSource<HoldMemory> => ({
+const holdAttitude = (blade: FanBlade): ControlSource<HoldMemory> => ({
   name: 'attitude held',
   begin: (seen, controls) => ({
     pitchRad: seen.pitchRad + blade.pitchRad,

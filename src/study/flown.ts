@@ -45,7 +45,7 @@ export interface Flown {
 }
 
 /** Between two instants, and between two looks. */
-export const INSTANT_STEPS = STEP_HZ;
+const INSTANT_STEPS = STEP_HZ;
 export const LOOK_HZ = 2;
 const LOOK_STEPS = STEP_HZ / LOOK_HZ;
 

@@ -15,7 +15,7 @@ export const M_PER_NMI = 1852;
 
 /** Seconds in a minute and in an hour. */
 export const S_PER_MIN = 60;
-export const S_PER_H = 3600;
+const S_PER_H = 3600;
 
 /** Metres a second in a knot: one nautical mile an hour. */
 export const MPS_PER_KT = M_PER_NMI / S_PER_H;

@@ -23,7 +23,6 @@ export {
   MPS_PER_KT,
   PA_PER_HPA,
   RAD_PER_DEG,
-  S_PER_H,
   S_PER_MIN,
 } from './constants.ts';
 

@@ -47,7 +47,7 @@ const oneOf = (expected: string | null): string => {
 };
 
 /** Keys joined as they would be written in a program: `runway.ends[1].headingDegM`. */
-export function pathText(keys: readonly unknown[]): string {
+function pathText(keys: readonly unknown[]): string {
   let text = '';
   for (const key of keys) {
     if (typeof key === 'number') text += `[${key}]`;

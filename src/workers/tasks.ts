@@ -9,7 +9,7 @@ import type { FromStudy, StudyProgress, StudyResults, StudyTask, TaskName, ToStu
 type Steps = Generator<StudyProgress, StudyResults[TaskName]>;
 
 /** A task as something that is done step by step. */
-export function* stepsOf(ask: StudyTask): Steps {
+function* stepsOf(ask: StudyTask): Steps {
   if (ask.task === 'root') return yield* findRoot(ask.flight, ask.circuit);
   if (ask.task === 'model-pilot') return flyByModelPilot(ask.flight, ask.fromS);
   if (ask.task === 'fan') {

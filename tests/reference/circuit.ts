@@ -125,23 +125,6 @@ export const SINK_ON_A_SLOPE = reference({
   ],
 });
 
-/** Path s + s + s + 300 m from abeam, s + s + 300 m from the base turn; square corners. */
-export const MEAN_DESCENT = reference({
-  what: 'mean angle that loses 1,000 ft to an aim point 300 m in, by spacing',
-  source: 'plane geometry of a square circuit',
-  certainty: 'RECOMPUTED',
-  columns: ['NM', 'coming down from', 'deg'],
-  rows: [
-    [0.5, 'abeam', 5.7],
-    [0.6, 'abeam', 4.8],
-    [0.75, 'abeam', 3.9],
-    [1.0, 'abeam', 3.0],
-    [0.5, 'base-turn', 8.1],
-    [0.75, 'base-turn', 5.7],
-    [1.0, 'base-turn', 4.4],
-  ],
-});
-
 export const DISTANCE_ON_SLOPE = reference({
   what: 'distance from the aim point at a height on a slope',
   source: 'plane geometry',

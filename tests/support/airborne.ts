@@ -1,12 +1,20 @@
 /** The model's right-hand side and its steady states, set up well above the ground: for truth tests. */
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
-import { type AirColumn, airColumn, columnDensityKgpm3, standardAir } from '../../src/atmosphere/air.ts';
+import { type Air, type AirColumn, airColumn, columnDensityKgpm3 } from '../../src/atmosphere/air.ts';
+import { isaPressurePa, isaTemperatureK } from '../../src/atmosphere/isa.ts';
 import { cos, sin } from '../../src/maths/functions.ts';
 import { engineShare } from '../../src/simulation/engine/engine.ts';
 import { type Steady, type SteadyRequest, solveSteady } from '../../src/simulation/performance/steady.ts';
 import { INTEGRATED, NOW, NOW_LENGTH } from '../../src/simulation/places.ts';
 import { flapEffect, newFlapEffect, type Shape, shapeOf } from '../../src/simulation/shape.ts';
 import { mpsFromKt } from '../../src/units/conversions.ts';
+
+/** A standard day at an aerodrome of this elevation. */
+export const standardAir = (elevationM: number): Air => ({
+  elevationM,
+  temperatureK: isaTemperatureK(elevationM),
+  qnhPa: isaPressurePa(0),
+});
 
 /** The standard atmosphere from sea level up. */
 export const ISA: AirColumn = airColumn(standardAir(0));

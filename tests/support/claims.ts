@@ -2,7 +2,7 @@
 import type { Aeroplane } from '../../src/aeroplane/schema.ts';
 import { isaPressurePa } from '../../src/atmosphere/isa.ts';
 import { leverFor } from '../../src/simulation/engine/blades.ts';
-import { manifoldPa, throttleForManifold } from '../../src/simulation/engine/engine.ts';
+import { manifoldPa } from '../../src/simulation/engine/engine.ts';
 import type { Steady } from '../../src/simulation/performance/steady.ts';
 import { SEEN } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
@@ -23,6 +23,13 @@ import { beginFlight, fly, type Hands, northRunway, scenarioOf } from './flight.
 import { bankHold, pitchHold, together, verticalSpeedHold } from './holds.ts';
 
 const THOUSAND_FT_M = 304.8;
+const TURNING_REVPS = 40;
+/** The throttle that gives a manifold pressure: one goes with the other in a straight line. */
+const throttleFor = (staticPa: number, wantedPa: number): number => {
+  const closed = manifoldPa(staticPa, 0, TURNING_REVPS);
+  return (wantedPa - closed) / (manifoldPa(staticPa, 1, TURNING_REVPS) - closed);
+};
+
 const degOf = (a: Aeroplane, stage: number): number => a.flap.stages[stage]!.deg;
 
 /** Lowest speed over the root of the load normal to the path, power off, wings level (14 CFR 25.103, from memory). */
@@ -122,7 +129,7 @@ const manifoldInHg = ({ throttle, revps }: Steady): number =>
 
 /** Sink on base with the manifold pressure of the file, by the climb of every throttle between. */
 const baseByManifold = (a: Aeroplane, inHg: number): number => {
-  const wanted = throttleForManifold(ISA_THOUSAND_FT_PA, paFromHpa(hpaFromInHg(inHg)));
+  const wanted = throttleFor(ISA_THOUSAND_FT_PA, paFromHpa(hpaFromInHg(inHg)));
   let [low, high] = [-1500, 500];
   for (let i = 0; i < 40; i += 1) {
     const fpm = (low + high) / 2;

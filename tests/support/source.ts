@@ -150,3 +150,58 @@ export function circlesOf(files: readonly SourceFile[]): string[][] {
   for (const { path } of files) if (!order.has(path)) visit(path);
   return circles;
 }
+
+/** Names by the module they are taken from; `*` for a module taken whole. */
+type Taken = ReadonlyMap<string, ReadonlySet<string>>;
+
+const names = (list: string): string[] =>
+  list
+    .split(',')
+    .map((name) => name.trim().replace(/^type\s+/, ''))
+    .filter((name) => name !== '');
+
+/** What files take from other files of the repository, by import or export. */
+export function takenBy(files: readonly SourceFile[]): Taken {
+  const taken = new Map<string, Set<string>>();
+  const take = (from: string, name: string): void => {
+    taken.set(from, (taken.get(from) ?? new Set()).add(name));
+  };
+  for (const file of files) {
+    const text = file.uncommented;
+    const from = (specifier = ''): string => importedPath(file, specifier);
+    for (const [, list = '', , specifier] of text.matchAll(
+      /\b(?:import|export)\s+(?:type\s+)?\{([^}]*)\}\s*from\s*(['"])(\.[^'"]+)\2/g,
+    ))
+      for (const name of names(list)) take(from(specifier), name.split(/\s+as\s+/)[0]!);
+    for (const [, , specifier] of text.matchAll(/\*\s*(?:as\s+\w+\s*)?from\s*(['"])(\.[^'"]+)\1/g))
+      take(from(specifier), '*');
+    for (const [, , specifier] of text.matchAll(/\bimport\(\s*(['"])(\.[^'"]+)\1\s*\)/g))
+      take(from(specifier), '*');
+  }
+  return taken;
+}
+
+/** The names that a file gives out. */
+const givenBy = ({ uncommented }: SourceFile): string[] => [
+  ...[
+    ...uncommented.matchAll(
+      /^export\s+(?:async\s+)?(?:const|let|function\*?|class|interface|type|enum)\s+(\w+)/gm,
+    ),
+  ].map(([, name = '']) => name),
+  ...[...uncommented.matchAll(/^export\s+(?:type\s+)?\{([^}]*)\}/gm)].flatMap(([, list = '']) =>
+    names(list).map((name) => name.split(/\s+as\s+/).at(-1)!),
+  ),
+];
+
+/** Names given out that no other file takes and their own file does not use, each as `path name`. */
+export function idleExports(files: readonly SourceFile[]): string[] {
+  const taken = takenBy(files);
+  return files.flatMap((file) => {
+    const wanted = taken.get(file.path) ?? new Set();
+    if (wanted.has('*')) return [];
+    const uses = (name: string): number => file.bare.match(new RegExp(`\\b${name}\\b`, 'g'))?.length ?? 0;
+    return givenBy(file)
+      .filter((name) => !wanted.has(name) && uses(name) <= 1)
+      .map((name) => `${file.path} ${name}`);
+  });
+}

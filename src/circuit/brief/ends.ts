@@ -13,7 +13,7 @@ const NOTHING_MPS = mpsFromKt(0.5);
 const kt = (mps: number): string => fixed(Math.abs(ktFromMps(mps)));
 
 /** "11 kt on the nose, 6 kt across from the right": the mean wind as it is told. */
-export function windWords(wind: RunwayWind): string {
+function windWords(wind: RunwayWind): string {
   const { headwindMps, crosswindMps } = wind;
   const parts: string[] = [];
   if (Math.abs(headwindMps) >= NOTHING_MPS)

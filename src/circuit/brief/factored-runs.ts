@@ -20,7 +20,7 @@ const PER_PERCENT_UP = { takeOff: 0.05, landing: -0.05 };
 const PER_TENTH_OF_LIFT_OFF = { takeOff: 0.2, landing: 0.2 };
 const MARGIN = { takeOff: 1.33, landing: 1.43 } as const;
 
-export const RUNS_SOURCE =
+const RUNS_SOURCE =
   'factors: published table akin to the UK CAA safety leaflet, headwind not counted; margins × 1.33 and × 1.43';
 
 type Kind = 'takeOff' | 'landing';

@@ -21,7 +21,7 @@ const PITCH_LEARNING_PER_S = 0.3; // tuned
 const MOST_LEARNT_RAD = radFromDeg(8); // tuned
 const EXPECTING_S = 0.7; // tuned
 /** From the thought to the nose or the wing being there: reaction, stick, answer. */
-export const PITCH_ANSWER_S = 0.3; // estimate
+const PITCH_ANSWER_S = 0.3; // estimate
 const BANK_ANSWER_S = 0.45; // tuned
 const HIGHEST_RAD = radFromDeg(16); // our choice: no higher, whatever the needle asks
 const TOUCHING_M = 2; // our choice: below it the hold-off has its own limit
@@ -29,7 +29,7 @@ const ROUNDING_RAD = radFromDeg(2.5); // tuned
 const LOWEST_RAD = radFromDeg(-12); // our choice: no lower, whatever the needle asks
 
 /** The elevator angle of a hand's position, and back; trailing edge up positive. */
-export const handFor = (b: Briefing, upRad: number): number =>
+const handFor = (b: Briefing, upRad: number): number =>
   upRad > 0 ? upRad / b.shape.elevatorUpRad : upRad / b.shape.elevatorDownRad;
 
 export const wheelRad = (b: Briefing, trim: number): number =>
@@ -94,7 +94,7 @@ export interface PitchHand {
   /** How long the nose may take to follow the thought. */
   answerS: number;
 }
-export const EASY: PitchHand = { keen: 1, extraAlphaRad: 0, answerS: PITCH_ANSWER_S };
+const EASY: PitchHand = { keen: 1, extraAlphaRad: 0, answerS: PITCH_ANSWER_S };
 
 /** Near the ground the nose grows heavy: the pull that practice expects. */
 const groundFeed = (b: Briefing, v: Readonly<PilotView>): number => {

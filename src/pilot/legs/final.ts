@@ -66,7 +66,7 @@ const SHIFTING_FROM_M = mFromFt(260); // tuned
 const SHIFTING_OVER_M = mFromFt(80); // tuned
 
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
-export const slopeSinkMps = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
+const slopeSinkMps = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): number => {
   const own = Math.min(MOST_SHIFT_M, b.aimShiftM + roughShiftM(m));
   const shift = own * clamp((SHIFTING_FROM_M - v.heightM) / SHIFTING_OVER_M, 0, 1);
   const onSlopeM = b.aimGroundM + b.approachTangent * (b.runway.aimM + shift - v.xM) - b.eyeHeightM;

@@ -18,9 +18,3 @@ export const manifoldPa = (staticPa: number, throttle: number, revps: number): n
   const draws = revps < DRAWS_FROM_REVPS ? revps / DRAWS_FROM_REVPS : 1;
   return staticPa * (1 + draws * (drawn - 1));
 };
-
-/** The throttle that gives a manifold pressure, 0 to 1. */
-export const throttleForManifold = (staticPa: number, manifold: number): number => {
-  const throttle = (manifold / staticPa - CLOSED_SHARE) / (OPEN_SHARE - CLOSED_SHARE);
-  return throttle < 0 ? 0 : throttle > 1 ? 1 : throttle;
-};

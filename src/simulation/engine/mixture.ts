@@ -22,7 +22,7 @@ export const mixtureShare = (lever: number, densityKgpm3: number): number =>
   burnt((FULL_RICHNESS * lever) / Math.sqrt(densityKgpm3 / RHO0_KGPM3)) / FULLY_RICH;
 
 /** Leaned for power from this density altitude up (common practice: 3,000 ft). */
-export const LEAN_FROM_KGPM3 = isaDensityKgpm3(mFromFt(3000));
+const LEAN_FROM_KGPM3 = isaDensityKgpm3(mFromFt(3000));
 
 /** Where the lever stands in good hands: fully rich low down, leaned for best power in thin air. */
 export const leanedMixture = (densityKgpm3: number): number =>

@@ -17,7 +17,7 @@ export const idleTorqueNm = (shape: Shape, revps: number): number => {
  * Thrust (N): CT(J) n^2 as a polynomial in n and V, never divided by n. Windmilling, it drags no less than the
  * stopped propeller it slows down to: less would take more power out of the air than its drag gives away.
  */
-export const propellerThrustN = (s: Shape, density: number, revps: number, axialMps: number): number => {
+const propellerThrustN = (s: Shape, density: number, revps: number, axialMps: number): number => {
   const d = s.diameterM;
   const d2 = d * d;
   if (revps < STANDS_REVPS) return -STOPPED_DRAG * density * axialMps * Math.abs(axialMps) * d2;

@@ -20,7 +20,7 @@ const PER_G = 1 / G0_MPS2; // derived: of G0_MPS2
 
 /**
  * The right-hand side: fills `rate` with the rates of the twelve integrated numbers of `y`, and `seen` with what
- * the forces were. The equations, their signs and sources stand in DEVELOPERS.md, "The model".
+ * the forces were. The equations, their signs and sources stand in README.md of this room.
  */
 export const derivative = (
   s: Shape,

@@ -1,5 +1,5 @@
 import { type AirColumn, columnDensityKgpm3 } from '../../atmosphere/air.ts';
-import { RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { tasFromIas } from '../../atmosphere/airspeed.ts';
 import { asin, atan, cos, sin } from '../../maths/functions.ts';
 import { solveNewton } from '../../maths/solve.ts';
 import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../../units/conversions.ts';
@@ -70,7 +70,7 @@ const seen = new Float64Array(SEEN_LENGTH);
 const now = new Float64Array(NOW_LENGTH);
 
 /** The wheel position whose tab carries this much elevator. */
-export const trimFor = (shape: Shape, elevatorRad: number): number =>
+const trimFor = (shape: Shape, elevatorRad: number): number =>
   elevatorRad <= 0 ? -elevatorRad / shape.trimUpRad : -elevatorRad / shape.trimDownRad;
 
 /** How the propeller stands: on a blade angle with the engine speed to be found, or the other way round. */
@@ -114,7 +114,7 @@ const solveWith = (
   propeller: Propeller,
 ): SteadyResult => {
   const density = columnDensityKgpm3(air, request.altitudeM);
-  const tasMps = request.iasMps * Math.sqrt(RHO0_KGPM3 / density);
+  const tasMps = tasFromIas(request.iasMps, density);
   const flap = flapEffect(shape, request.flapDeg, newFlapEffect());
   const mixture = request.mixture ?? leanedMixture(density);
   const share =

@@ -7,7 +7,6 @@ import {
   fromFile,
   groundHeightM,
   onSurface,
-  otherEnd,
   runwayInUse,
 } from '../../../src/aerodrome/runway.ts';
 import { headingDeg, wrapPi } from '../../../src/units/angles.ts';
@@ -26,8 +25,8 @@ describe('the runway in use', () => {
   });
 
   test('knows the name of the opposite direction', () => {
-    expect(otherEnd(aerodromeNamed('curlew-sands'), '04')).toBe('22');
-    expect(otherEnd(aerodromeNamed('dunlin-ridge'), '09')).toBe('27');
+    expect(runwayInUse(aerodromeNamed('curlew-sands'), '04').otherDesignator).toBe('22');
+    expect(runwayInUse(aerodromeNamed('dunlin-ridge'), '09').otherDesignator).toBe('27');
   });
 
   test('turns magnetic into true with variation east added (variation east, magnetic least: common practice)', () => {

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseRecording, recordingText } from '../../../src/formats/recording-json.ts';
-import { forkSession, stepBack } from '../../../src/session/fork.ts';
+import { forkSession } from '../../../src/session/fork.ts';
 import { createPlayback } from '../../../src/session/playback.ts';
 import { firstDifference } from '../../../src/session/replay.ts';
 import { createScript, type ScriptRow } from '../../../src/session/script.ts';
@@ -55,6 +55,13 @@ const bytesOf = (session: Session) =>
     folds: structuredClone(a.foldMemories),
     step: a.snapshot.step,
   }));
+
+/** The same session some seconds earlier, as the flying page steps back. */
+const stepBack = (session: Session, seconds: number): Session =>
+  forkSession(
+    session.aircraft.map(({ recorder, source, folds }) => ({ recording: recorder.recording, source, folds })),
+    Math.max(0, session.step - seconds * 60),
+  );
 
 describe('a session', () => {
   it('gives the same bytes for the same seed and hands, and others for another seed', () => {
