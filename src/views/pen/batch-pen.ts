@@ -1,14 +1,13 @@
 import { packedColour } from './colours.ts';
 import { Pen, type Texts } from './pen.ts';
 
-/**
- * A quad of a batch, in words of four bytes: corners a, b, c, d as x, y; then at its end a-d and its end b-c how
- * far the side lies from the stroke's middle, and at both ends the stroke's half width, device pixels; then the
- * colours of the sides a-b and c-d as bytes.
- */
-export const WORDS_PER_QUAD = 14;
-export const EDGE_AT = 8;
-export const COLOUR_AT = 12;
+/** A vertex of a batch: x, y; distance from the stroke's middle and its half width, device pixels; colour bytes. */
+export const WORDS_PER_VERTEX = 5;
+export const EDGE_AT = 2;
+export const COLOUR_AT = 4;
+/** Every shape is quads; a triangle repeats its last corner. */
+export const VERTICES_PER_QUAD = 4;
+const WORDS_PER_QUAD = VERTICES_PER_QUAD * WORDS_PER_VERTEX;
 
 /** Half width given to fills, so that the shader never thins them. */
 const SOLID = 1e4;
@@ -17,7 +16,7 @@ const LONGEST_MITRE = 2.5;
 
 /**
  * Writes shapes as quads into one array that is kept: what moves is drawn anew every frame without making an
- * object. A triangle repeats its last corner.
+ * object.
  */
 export class BatchPen extends Pen {
   floats: Float32Array;
@@ -72,18 +71,17 @@ export class BatchPen extends Pen {
       const last = i + 2 < n ? i + 2 : n - 1;
       floats[at] = points[0]!;
       floats[at + 1] = points[1]!;
-      floats[at + 2] = points[2 * i]!;
-      floats[at + 3] = points[2 * i + 1]!;
-      floats[at + 4] = points[2 * i + 2]!;
-      floats[at + 5] = points[2 * i + 3]!;
-      floats[at + 6] = points[2 * last]!;
-      floats[at + 7] = points[2 * last + 1]!;
-      floats[at + 8] = 0;
-      floats[at + 9] = 0;
-      floats[at + 10] = SOLID;
-      floats[at + 11] = SOLID;
-      words[at + 12] = colour;
-      words[at + 13] = colour;
+      floats[at + 5] = points[2 * i]!;
+      floats[at + 6] = points[2 * i + 1]!;
+      floats[at + 10] = points[2 * i + 2]!;
+      floats[at + 11] = points[2 * i + 3]!;
+      floats[at + 15] = points[2 * last]!;
+      floats[at + 16] = points[2 * last + 1]!;
+      for (let m = at; m < at + WORDS_PER_QUAD; m += WORDS_PER_VERTEX) {
+        floats[m + 2] = 0;
+        floats[m + 3] = SOLID;
+        words[m + 4] = colour;
+      }
       at += WORDS_PER_QUAD;
       this.count += 1;
     }
@@ -92,7 +90,11 @@ export class BatchPen extends Pen {
   fade(rgb: number): void {
     const before = this.count;
     this.fill();
-    if (this.count > before) this.words[before * WORDS_PER_QUAD + COLOUR_AT + 1] = packedColour(rgb, 1);
+    if (this.count === before) return;
+    const other = packedColour(rgb, 1);
+    const at = before * WORDS_PER_QUAD + COLOUR_AT;
+    this.words[at + 2 * WORDS_PER_VERTEX] = other;
+    this.words[at + 3 * WORDS_PER_VERTEX] = other;
   }
 
   /** A translucent line stays even along its bends: neighbours share the mitre. */
@@ -178,18 +180,24 @@ export class BatchPen extends Pen {
       }
       floats[at] = ax + fromX * reach;
       floats[at + 1] = ay + fromY * reach;
-      floats[at + 2] = bx + toX * reach;
-      floats[at + 3] = by + toY * reach;
-      floats[at + 4] = bx - toX * reach;
-      floats[at + 5] = by - toY * reach;
-      floats[at + 6] = ax - fromX * reach;
-      floats[at + 7] = ay - fromY * reach;
-      floats[at + 8] = edge;
-      floats[at + 9] = edge;
-      floats[at + 10] = halfDevice;
-      floats[at + 11] = halfDevice;
-      words[at + 12] = colour;
-      words[at + 13] = colour;
+      floats[at + 2] = edge;
+      floats[at + 3] = halfDevice;
+      words[at + 4] = colour;
+      floats[at + 5] = bx + toX * reach;
+      floats[at + 6] = by + toY * reach;
+      floats[at + 7] = edge;
+      floats[at + 8] = halfDevice;
+      words[at + 9] = colour;
+      floats[at + 10] = bx - toX * reach;
+      floats[at + 11] = by - toY * reach;
+      floats[at + 12] = -edge;
+      floats[at + 13] = halfDevice;
+      words[at + 14] = colour;
+      floats[at + 15] = ax - fromX * reach;
+      floats[at + 16] = ay - fromY * reach;
+      floats[at + 17] = -edge;
+      floats[at + 18] = halfDevice;
+      words[at + 19] = colour;
       at += WORDS_PER_QUAD;
       fromX = toX;
       fromY = toY;
@@ -221,20 +229,27 @@ export class BatchPen extends Pen {
     const nx = -dy / length;
     const ny = dx / length;
     const at = this.count * WORDS_PER_QUAD;
+    const colour = this.tint[0]!;
     floats[at] = ax + nx * reachA;
     floats[at + 1] = ay + ny * reachA;
-    floats[at + 2] = bx + nx * reachB;
-    floats[at + 3] = by + ny * reachB;
-    floats[at + 4] = bx - nx * reachB;
-    floats[at + 5] = by - ny * reachB;
-    floats[at + 6] = ax - nx * reachA;
-    floats[at + 7] = ay - ny * reachA;
-    floats[at + 8] = reachA * pixelRatio;
-    floats[at + 9] = reachB * pixelRatio;
-    floats[at + 10] = halfA * pixelRatio;
-    floats[at + 11] = halfB * pixelRatio;
-    words[at + 12] = this.tint[0]!;
-    words[at + 13] = this.tint[0]!;
+    floats[at + 2] = reachA * pixelRatio;
+    floats[at + 3] = halfA * pixelRatio;
+    words[at + 4] = colour;
+    floats[at + 5] = bx + nx * reachB;
+    floats[at + 6] = by + ny * reachB;
+    floats[at + 7] = reachB * pixelRatio;
+    floats[at + 8] = halfB * pixelRatio;
+    words[at + 9] = colour;
+    floats[at + 10] = bx - nx * reachB;
+    floats[at + 11] = by - ny * reachB;
+    floats[at + 12] = -reachB * pixelRatio;
+    floats[at + 13] = halfB * pixelRatio;
+    words[at + 14] = colour;
+    floats[at + 15] = ax - nx * reachA;
+    floats[at + 16] = ay - ny * reachA;
+    floats[at + 17] = -reachA * pixelRatio;
+    floats[at + 18] = halfA * pixelRatio;
+    words[at + 19] = colour;
     this.count += 1;
   }
 }

@@ -1,14 +1,11 @@
 import { Buffer, BufferUsage, Geometry, Mesh, Shader, UniformGroup } from 'pixi.js';
-import { type BatchPen, COLOUR_AT, EDGE_AT, WORDS_PER_QUAD } from './batch-pen.ts';
+import { type BatchPen, COLOUR_AT, EDGE_AT, VERTICES_PER_QUAD, WORDS_PER_VERTEX } from './batch-pen.ts';
 
 /** The three matrices are pixi's own: panel to canvas, layer to panel. */
 const VERTEX = `
-in float aCorner;
-in vec4 aFirst;
-in vec4 aSecond;
-in vec4 aEdge;
-in vec4 aColourAB;
-in vec4 aColourCD;
+in vec2 aPosition;
+in vec2 aEdge;
+in vec4 aColour;
 out vec2 vEdge;
 out vec2 vPlace;
 out vec4 vColour;
@@ -16,14 +13,10 @@ uniform mat3 uProjectionMatrix;
 uniform mat3 uWorldTransformMatrix;
 uniform mat3 uTransformMatrix;
 void main(void) {
-  bool atEnd = aCorner > 0.5 && aCorner < 2.5;
-  bool opposite = aCorner > 1.5;
-  vec2 place = opposite ? (atEnd ? aSecond.xy : aSecond.zw) : (atEnd ? aFirst.zw : aFirst.xy);
-  float off = atEnd ? aEdge.y : aEdge.x;
-  vEdge = vec2(opposite ? -off : off, atEnd ? aEdge.w : aEdge.z);
-  vColour = opposite ? aColourCD : aColourAB;
-  vec3 inPanel = uTransformMatrix * vec3(place, 1.0);
+  vec3 inPanel = uTransformMatrix * vec3(aPosition, 1.0);
+  vEdge = aEdge;
   vPlace = inPanel.xy;
+  vColour = aColour;
   gl_Position = vec4((uProjectionMatrix * uWorldTransformMatrix * inPanel).xy, 0.0, 1.0);
 }`;
 
@@ -42,37 +35,35 @@ void main(void) {
   finalColor = vColour * clamp(vEdge.y + 0.5 - abs(vEdge.x), 0.0, 1.0);
 }`;
 
-const BYTES_PER_QUAD = 4 * WORDS_PER_QUAD;
-const CORNERS = new Buffer({
-  data: new Float32Array([0, 1, 2, 3]),
-  usage: BufferUsage.VERTEX,
-  label: 'corners',
-});
-const QUAD = new Buffer({
-  data: new Uint16Array([0, 1, 2, 0, 2, 3]),
-  usage: BufferUsage.INDEX,
-  label: 'quad',
-});
+const BYTES_PER_VERTEX = 4 * WORDS_PER_VERTEX;
+const INDICES_PER_QUAD = 6;
 
-const geometryOf = (quads: Buffer): Geometry => {
-  const perQuad = (format: 'float32x4' | 'unorm8x4', word: number) => ({
-    buffer: quads,
+const quadIndices = (quads: number): Uint32Array => {
+  const indices = new Uint32Array(quads * INDICES_PER_QUAD);
+  for (let q = 0; q < quads; q += 1)
+    indices.set([0, 1, 2, 0, 2, 3].map((corner) => q * VERTICES_PER_QUAD + corner), q * INDICES_PER_QUAD);
+  return indices;
+};
+
+const geometryOf = (vertices: Buffer): Geometry => {
+  const attribute = (format: 'float32x2' | 'unorm8x4', word: number) => ({
+    buffer: vertices,
     format,
-    stride: BYTES_PER_QUAD,
+    stride: BYTES_PER_VERTEX,
     offset: 4 * word,
-    instance: true,
   });
+  const quads = vertices.data.byteLength / BYTES_PER_VERTEX / VERTICES_PER_QUAD;
   return new Geometry({
     attributes: {
-      aCorner: { buffer: CORNERS, format: 'float32', stride: 4, offset: 0 },
-      aFirst: perQuad('float32x4', 0),
-      aSecond: perQuad('float32x4', 4),
-      aEdge: perQuad('float32x4', EDGE_AT),
-      aColourAB: perQuad('unorm8x4', COLOUR_AT),
-      aColourCD: perQuad('unorm8x4', COLOUR_AT + 1),
+      aPosition: attribute('float32x2', 0),
+      aEdge: attribute('float32x2', EDGE_AT),
+      aColour: attribute('unorm8x4', COLOUR_AT),
     },
-    indexBuffer: QUAD,
-    instanceCount: 0,
+    indexBuffer: new Buffer({
+      data: quadIndices(quads),
+      usage: BufferUsage.INDEX | BufferUsage.COPY_DST | BufferUsage.STATIC,
+      label: 'quads',
+    }),
   });
 };
 
@@ -82,49 +73,50 @@ export type PanelSize = UniformGroup<{ uPanelSize: { value: Float32Array; type: 
 export const newPanelSize = (): PanelSize =>
   new UniformGroup({ uPanelSize: { value: new Float32Array(2), type: 'vec2<f32>' } });
 
-/** What a batch pen wrote as one mesh: every quad is an instance of the same two triangles. */
+/** What a batch pen wrote, as one mesh that draws the quads in use. */
 export class Batch {
   readonly mesh: Mesh<Geometry, Shader>;
-  private quads: Buffer;
 
   constructor(
     private readonly pen: BatchPen,
     panelSize: PanelSize,
   ) {
-    this.quads = this.newBuffer();
     const shader = Shader.from({
       gl: { vertex: VERTEX, fragment: FRAGMENT, name: 'batch' },
       resources: { panelSize },
     });
-    this.mesh = new Mesh({ geometry: geometryOf(this.quads), shader });
+    this.mesh = new Mesh({ geometry: this.newGeometry(), shader });
   }
 
   /** Sends what the pen has written to the graphics card. */
   send(): void {
-    const { pen } = this;
-    if (this.quads.data.buffer !== pen.floats.buffer) {
-      const { geometry } = this.mesh;
-      this.quads.destroy();
-      this.quads = this.newBuffer();
-      this.mesh.geometry = geometryOf(this.quads);
-      geometry.destroy();
+    const { pen, mesh } = this;
+    const { count } = pen;
+    if (this.vertices.data.buffer !== pen.floats.buffer) {
+      const old = mesh.geometry;
+      mesh.geometry = this.newGeometry();
+      old.destroy(true);
     }
-    this.mesh.geometry.instanceCount = pen.count;
-    if (pen.count > 0) this.quads.update(pen.count * BYTES_PER_QUAD);
+    // An index count of 0 means all there are.
+    mesh.visible = count > 0;
+    mesh.geometry.indexCount = count * INDICES_PER_QUAD;
+    if (count > 0) this.vertices.update(count * VERTICES_PER_QUAD * BYTES_PER_VERTEX);
   }
 
   destroy(): void {
-    this.quads.destroy();
-    this.mesh.geometry.destroy();
+    this.mesh.geometry.destroy(true);
     this.mesh.shader?.destroy();
     this.mesh.destroy();
   }
 
-  private newBuffer(): Buffer {
-    return new Buffer({
-      data: this.pen.floats as Float32Array<ArrayBuffer>,
-      usage: BufferUsage.VERTEX | BufferUsage.COPY_DST,
-      label: 'batch',
-    });
+  private get vertices(): Buffer {
+    return this.mesh.geometry.getBuffer('aPosition');
+  }
+
+  private newGeometry(): Geometry {
+    const data = this.pen.floats as Float32Array<ArrayBuffer>;
+    return geometryOf(
+      new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST, label: 'batch' }),
+    );
   }
 }

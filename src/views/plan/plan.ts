@@ -12,7 +12,7 @@ import { boxApproach, boxCircuit, growTo, newBox, scaleFor } from './fit.ts';
 import { drawNorth, drawScaleBar, drawWind } from './furniture.ts';
 import { drawLand } from './land.ts';
 import { drawCentreline, drawRunway, drawRunwayLights } from './runway.ts';
-import { StillPicture } from './still.ts';
+import { BEYOND_PX, StillPicture } from './still.ts';
 import { drawTrail } from './trail.ts';
 
 /** Room for the panel's title above, the scale bar below, and names at the sides. */
@@ -146,7 +146,7 @@ export class PlanView {
       camera.aim(pen);
       pen.use(colours.paper);
       // Larger than the panel: the layer may be moved before it is drawn again.
-      pen.rect(-width, -height, 3 * width, 3 * height);
+      pen.rect(-BEYOND_PX, -BEYOND_PX, width + 2 * BEYOND_PX, height + 2 * BEYOND_PX);
       drawLand(pen, colours, camera, land);
       pen.end();
     }

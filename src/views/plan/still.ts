@@ -6,6 +6,10 @@ import { PlanCamera } from './camera.ts';
 /** Drawn again when it would be so much larger or smaller, or turned by so much: until then nobody sees the difference. */
 const SCALE_SHARE = 0.012;
 const TURN_RAD = 0.008;
+/** Drawn again when it has moved by so much: beyond the panel's edges there is so much of it. */
+export const BEYOND_PX = 48;
+/** Of that a part is left for the turn and the scale. */
+const SHIFT_PX = 20;
 /** A camera that moves less than this from frame to frame has come to rest, pixels. */
 const REST_PX = 0.01;
 
@@ -44,7 +48,10 @@ export class StillPicture {
     const resting = Math.abs(x - this.lastX) + Math.abs(y - this.lastY) < REST_PX;
     this.lastX = x;
     this.lastY = y;
-    const near = Math.abs(scale - 1) < SCALE_SHARE && Math.abs(turnRad) < TURN_RAD;
+    const near =
+      Math.abs(scale - 1) < SCALE_SHARE &&
+      Math.abs(turnRad) < TURN_RAD &&
+      Math.abs(x) + Math.abs(y) < SHIFT_PX;
     if (same && near && !(moved && resting && !this.exact)) {
       if (moved) this.exact = false;
       container.scale.set(scale);

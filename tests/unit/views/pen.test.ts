@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { BatchPen, WORDS_PER_QUAD } from '../../../src/views/pen/batch-pen.ts';
+import { BatchPen, COLOUR_AT, WORDS_PER_VERTEX } from '../../../src/views/pen/batch-pen.ts';
 import { packedColour } from '../../../src/views/pen/colours.ts';
 import { keyed } from '../../../src/views/pen/keyed.ts';
 import type { Texts } from '../../../src/views/pen/pen.ts';
@@ -24,10 +24,10 @@ const newPen = (capacity?: number) => new BatchPen(noTexts().texts, 1, capacity)
 
 /** Corners of all quads, four by four. */
 const corners = (pen: BatchPen): { x: number; y: number }[] =>
-  Array.from({ length: 4 * pen.count }, (_, i) => {
-    const at = Math.floor(i / 4) * WORDS_PER_QUAD + 2 * (i % 4);
-    return { x: pen.floats[at]!, y: pen.floats[at + 1]! };
-  });
+  Array.from({ length: 4 * pen.count }, (_, i) => ({
+    x: pen.floats[i * WORDS_PER_VERTEX]!,
+    y: pen.floats[i * WORDS_PER_VERTEX + 1]!,
+  }));
 
 describe('the pen', () => {
   it('packs a colour as bytes r, g, b, a multiplied by alpha, lowest first', () => {
@@ -104,10 +104,8 @@ describe('the pen', () => {
     pen.to(10, 5);
     pen.to(0, 5);
     pen.fade(0x405060);
-    expect([...pen.words.subarray(12, 14)].map((word) => word.toString(16))).toEqual([
-      'ff302010',
-      'ff605040',
-    ]);
+    const colours = [0, 1, 2, 3].map((i) => pen.words[i * WORDS_PER_VERTEX + COLOUR_AT]!.toString(16));
+    expect(colours).toEqual(['ff302010', 'ff302010', 'ff605040', 'ff605040']);
   });
 
   it('tapers a stroke from one width to another', () => {
