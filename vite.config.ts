@@ -35,21 +35,6 @@ const policyMeta = (): Plugin => ({
   ],
 });
 
-/**
- * Where pixi enters all it has, used or not, into lists of loaders, sources and masks. The drawn views go by none of
- * those lists (src/views/ink/renderer.ts names its parts), so that what they do not name is left out.
- */
-const PIXI_LISTS = /\/pixi\.js\/lib\/(?:index|rendering\/init|spritesheet\/init|.*\/textureFrom)\.mjs$/;
-
-const pixiByName = (): Plugin => ({
-  name: 'pixi-by-name',
-  apply: 'build',
-  transform: {
-    filter: { id: PIXI_LISTS },
-    handler: (code) => ({ code, map: null, moduleSideEffects: false }),
-  },
-});
-
 /** Of an exercise's file asked for with `?judged`: what it is chosen and judged by (src/judged-exercises.ts). */
 const judgedExercises = (): Plugin => ({
   name: 'judged-exercises',
@@ -150,12 +135,7 @@ const checkedAssets = (): Plugin => ({
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   resolve: { alias: PREACT },
-  plugins: [
-    policyMeta(),
-    pixiByName(),
-    judgedExercises(),
-    ...(isSsrBuild ? [] : [checkedAssets(), withoutClaims()]),
-  ],
+  plugins: [policyMeta(), judgedExercises(), ...(isSsrBuild ? [] : [checkedAssets(), withoutClaims()])],
   worker: { format: 'es', rolldownOptions: { output: constants } },
   preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
   build: isSsrBuild

@@ -3,9 +3,9 @@ import type { LightLetter } from '../aerodrome/slope-lights.ts';
 import { degFromRad } from '../units/conversions.ts';
 import { fixed } from '../units/format.ts';
 import type { ViewFrame } from './frame.ts';
-import type { Colours } from './ink/colours.ts';
-import type { Ink } from './ink/ink.ts';
-import { TYPE } from './ink/type.ts';
+import type { Colours } from './pen/colours.ts';
+import type { Pen } from './pen/pen.ts';
+import { TYPE } from './pen/type.ts';
 import { unitColour } from './units.ts';
 
 const LARGEST_RADIUS_PX = 30;
@@ -21,7 +21,7 @@ const nameOf = (kind: string, angleDeg: number): string => {
 };
 
 function drawUnit(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   letter: LightLetter,
   white: number,
@@ -30,21 +30,21 @@ function drawUnit(
   radius: number,
 ): void {
   if (letter === '-') {
-    ink.use(colours.lightDark);
-    ink.ring(x, y, radius, 1.6);
-    ink.line(x - radius * 0.3, y, x + radius * 0.3, y, 2);
+    pen.use(colours.lightDark);
+    pen.ring(x, y, radius, 1.6);
+    pen.line(x - radius * 0.3, y, x + radius * 0.3, y, 2);
     return;
   }
   // Round when white, square when red, and in between on the way from one to the other.
   const corner = letter === 'W' ? radius : letter === 'R' ? radius * 0.22 : radius * (0.22 + 0.78 * white);
-  ink.use(unitColour(colours, letter, white));
-  ink.roundedRun(x - radius, y - radius, radius * 2, radius * 2, corner);
-  ink.fill();
-  ink.use(colours.ink);
-  ink.path(1.6, true);
+  pen.use(unitColour(colours, letter, white));
+  pen.rounded(x - radius, y - radius, radius * 2, radius * 2, corner);
+  pen.fill();
+  pen.use(colours.ink);
+  pen.path(1.6, true);
   const dark = white < 0.55;
-  ink.use(dark ? 0xffffff : 0x22303c);
-  ink.text('large', letter, x, y, 'middle', (radius * 0.92) / TYPE.large.sizePx);
+  pen.use(dark ? 0xffffff : 0x22303c);
+  pen.text('large', letter, x, y, 'middle', (radius * 0.92) / TYPE.large.sizePx);
 }
 
 /**
@@ -71,18 +71,20 @@ export class LightsView {
     return changed;
   }
 
-  draw(ink: Ink, colours: Colours, frame: ViewFrame, width: number, height: number): void {
-    ink.use(colours.paper);
-    ink.rect(0, 0, width, height);
-    ink.use(colours.ink);
-    ink.text('strong', 'Slope lights', 12, height / 2 - 9);
+  draw(pen: Pen, colours: Colours, frame: ViewFrame, width: number, height: number): void {
+    pen.begin();
+    pen.use(colours.paper);
+    pen.rect(0, 0, width, height);
+    pen.use(colours.ink);
+    pen.text('strong', 'Slope lights', 12, height / 2 - 9);
     const { lights } = frame.runway;
-    ink.use(colours.inkSoft);
+    pen.use(colours.inkSoft);
     if (lights === null) {
-      ink.text('label', 'no slope lights', 12, height / 2 + 10);
+      pen.text('label', 'no slope lights', 12, height / 2 + 10);
+      pen.end();
       return;
     }
-    ink.text('label', nameOf(lights.kind, degFromRad(lights.angleRad)), 12, height / 2 + 10);
+    pen.text('label', nameOf(lights.kind, degFromRad(lights.angleRad)), 12, height / 2 + 10);
     const n = lights.unitsAcrossM.length;
     const left = 104;
     const room = width - left - 12;
@@ -95,7 +97,8 @@ export class LightsView {
       const place = lights.side === -1 ? i : n - 1 - i;
       const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
       const x = middle + (place - (n - 1) / 2) * step;
-      drawUnit(ink, colours, letter, seen?.white[i] ?? 0, x, height / 2, radius);
+      drawUnit(pen, colours, letter, seen?.white[i] ?? 0, x, height / 2, radius);
     }
+    pen.end();
   }
 }

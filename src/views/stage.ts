@@ -1,3 +1,4 @@
+import { Container } from 'pixi.js';
 import type { Runway } from '../aerodrome/runway.ts';
 import type { Aerodrome } from '../aerodrome/schema.ts';
 import {
@@ -9,13 +10,12 @@ import {
   type ViewRects,
 } from './frame.ts';
 import { type Feature, landOf } from './ground/land.ts';
-import { type Colours, coloursOf } from './ink/colours.ts';
-import { Glyphs } from './ink/glyphs.ts';
-import { Press } from './ink/press.ts';
-import { createInkRenderer, type InkRenderer } from './ink/renderer.ts';
-import { Sheet } from './ink/sheet.ts';
 import { LightsView } from './lights.ts';
 import type { Palette } from './palette.ts';
+import { type Colours, coloursOf } from './pen/colours.ts';
+import { Letters } from './pen/letters.ts';
+import { Panel } from './pen/panel.ts';
+import { createRenderer } from './pen/renderer.ts';
 import { PlanView } from './plan/plan.ts';
 import { ProfileView } from './profile/profile.ts';
 import { WindowView } from './window/window.ts';
@@ -39,22 +39,14 @@ const LONGEST_FRAME_S = 0.1;
 const PAUSE_MS = 120;
 const JUMP_STEPS = 30;
 
+const NO_WEBGL = 'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.';
+
 /** The closer look stands in an upper corner of the window. */
 const closerRect = (window: Rect, corner: 'left' | 'right'): Rect => {
   const width = Math.round(Math.min(240, window.width * 0.38));
   const height = Math.round(Math.min(width * 0.6, window.height * 0.6));
   const x = corner === 'left' ? window.x + 8 : window.x + window.width - width - 8;
   return { x, y: window.y + 8, width, height };
-};
-
-const newRenderer = (canvas: HTMLCanvasElement): InkRenderer => {
-  try {
-    return createInkRenderer(canvas);
-  } catch {
-    throw new Error(
-      'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.',
-    );
-  }
 };
 
 /**
@@ -70,20 +62,25 @@ export async function createStage(
   options: StageOptions = {},
 ): Promise<Stage> {
   const pixelRatio = () => options.pixelRatio ?? Math.min(3, globalThis.devicePixelRatio || 1);
-  const renderer = newRenderer(canvas);
+  const renderer = await createRenderer(canvas).catch(() => {
+    throw new Error(NO_WEBGL);
+  });
   const fontFamily = options.fontFamily ?? TYPEFACE;
-  let glyphs = new Glyphs(pixelRatio(), fontFamily);
-  const sheets = {
-    plan: new Sheet(glyphs),
-    profile: new Sheet(glyphs),
-    window: new Sheet(glyphs),
-    lights: new Sheet(glyphs),
-    closer: new Sheet(glyphs),
+  let letters = new Letters(pixelRatio(), fontFamily);
+  const panel = (count: number) => new Panel('batches', letters, count);
+  const panels = {
+    plan: panel(3),
+    profile: panel(2),
+    window: panel(1),
+    lights: panel(1),
+    closer: panel(1),
   };
-  const press = new Press(renderer, Object.values(sheets), glyphs);
-  const plan = new PlanView();
-  const profile = new ProfileView();
-  const window = new WindowView(sheets.window.ink, sheets.closer.ink);
+  const layers = Object.values(panels).flatMap((each) => each.layers);
+  const root = new Container();
+  root.addChild(...Object.values(panels).map((each) => each.container));
+  const plan = new PlanView(panels.plan.layers);
+  const profile = new ProfileView(panels.profile.layers);
+  const window = new WindowView(panels.window.pen, panels.closer.pen);
   const lights = new LightsView();
 
   let colours: Colours = coloursOf(palette);
@@ -95,21 +92,25 @@ export async function createStage(
   let turn = 0;
   let whole = true;
   let closerCorner: 'left' | 'right' | null = null;
-  let canvasWidth = 1;
-  let canvasHeight = 1;
   let lost = false;
   let destroyed = false;
 
-  const setGlyphs = (next: Glyphs): void => {
-    const old = glyphs;
-    glyphs = next;
-    press.takeGlyphs(next);
-    old.destroy();
+  /** Everything is drawn anew the next time. */
+  const forget = (): void => {
     whole = true;
+    plan.forget();
+    profile.forget();
+  };
+  const setLetters = (next: Letters): void => {
+    const old = letters;
+    letters = next;
+    for (const layer of layers) layer.takeLetters(next);
+    old.destroy();
+    forget();
   };
   // A typeface that arrives after the first frame.
   document.fonts?.ready.then(() => {
-    if (!destroyed) setGlyphs(new Glyphs(glyphs.pixelRatio, fontFamily));
+    if (!destroyed) setLetters(new Letters(letters.pixelRatio, fontFamily));
   });
 
   const onLost = (event: Event): void => {
@@ -119,7 +120,7 @@ export async function createStage(
   };
   const onRestored = (): void => {
     lost = false;
-    whole = true;
+    forget();
     options.onRestored?.();
   };
   canvas.addEventListener('webglcontextlost', onLost);
@@ -133,33 +134,20 @@ export async function createStage(
     window.settle(runway, land);
     plan.jump();
     profile.jump();
-    whole = true;
+    forget();
   };
 
-  const drawPlan = (frame: ViewFrame): void => {
-    const { ink, width, height } = sheets.plan;
-    ink.begin();
-    plan.draw(ink, colours, frame, land, width, height);
-  };
-  const drawProfile = (frame: ViewFrame): void => {
-    const { ink, width, height } = sheets.profile;
-    ink.begin();
-    profile.draw(ink, colours, frame, width, height);
-  };
   const drawWindow = (frame: ViewFrame): void => {
-    const { width, height, ink } = sheets.window;
-    ink.begin();
-    window.draw(colours, frame, width, height);
-    const { closer } = sheets;
-    closer.ink.begin();
-    if (window.closer === null) return;
+    const { closer } = panels;
+    window.draw(colours, frame, panels.window.width, panels.window.height);
+    if (window.closer === null) {
+      if (closer.shown) closer.settle(undefined);
+      return;
+    }
     // In the other half than the runway.
     const corner = window.closer === 'left' ? 'right' : 'left';
-    if (corner !== closerCorner) {
-      closerCorner = corner;
-      closer.settle(closerRect(sheets.window, corner));
-      press.settle(canvasWidth, canvasHeight);
-    }
+    if (!closer.shown || corner !== closerCorner) closer.settle(closerRect(panels.window, corner));
+    closerCorner = corner;
     window.drawCloser(colours, frame, closer.width, closer.height);
   };
 
@@ -169,16 +157,11 @@ export async function createStage(
     },
     layout(rects: ViewRects): void {
       const ratio = pixelRatio();
-      const width = Math.max(1, canvas.clientWidth);
-      const height = Math.max(1, canvas.clientHeight);
-      renderer.resize(width, height, ratio);
-      if (ratio !== glyphs.pixelRatio) setGlyphs(new Glyphs(ratio, fontFamily));
-      for (const name of VIEW_NAMES) sheets[name].settle(rects[name]);
-      closerCorner = null;
-      canvasWidth = width;
-      canvasHeight = height;
-      press.settle(width, height);
-      whole = true;
+      renderer.resize(Math.max(1, canvas.clientWidth), Math.max(1, canvas.clientHeight), ratio);
+      if (ratio !== letters.pixelRatio) setLetters(new Letters(ratio, fontFamily));
+      for (const name of VIEW_NAMES) panels[name].settle(rects[name]);
+      panels.closer.settle(undefined);
+      forget();
     },
     draw(frame: ViewFrame): void {
       if (lost || destroyed) return;
@@ -194,27 +177,27 @@ export async function createStage(
       plan.wait(sinceS);
       profile.wait(sinceS);
       turn = 1 - turn;
-      if (sheets.plan.shown && (whole || turn === 0)) drawPlan(frame);
-      if (sheets.profile.shown && (whole || turn === 1)) drawProfile(frame);
-      if (sheets.window.shown) drawWindow(frame);
-      if (sheets.lights.shown && (lights.changed(frame) || whole)) {
-        const { ink, width, height } = sheets.lights;
-        ink.begin();
-        lights.draw(ink, colours, frame, width, height);
-      }
+      if (panels.plan.shown && (whole || turn === 0))
+        plan.draw(colours, frame, land, panels.plan.width, panels.plan.height);
+      if (panels.profile.shown && (whole || turn === 1))
+        profile.draw(colours, frame, panels.profile.width, panels.profile.height);
+      if (panels.window.shown) drawWindow(frame);
+      if (panels.lights.shown && (lights.changed(frame) || whole))
+        lights.draw(panels.lights.pen, colours, frame, panels.lights.width, panels.lights.height);
       whole = false;
-      press.print();
+      renderer.render(root);
     },
     setPalette(next: Palette): void {
       colours = coloursOf(next);
-      whole = true;
+      forget();
     },
     destroy(): void {
       destroyed = true;
       canvas.removeEventListener('webglcontextlost', onLost);
       canvas.removeEventListener('webglcontextrestored', onRestored);
-      press.destroy();
-      glyphs.destroy();
+      for (const each of Object.values(panels)) each.destroy();
+      root.destroy();
+      letters.destroy();
       renderer.destroy();
     },
   };

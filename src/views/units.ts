@@ -1,13 +1,6 @@
 import type { LightLetter } from '../aerodrome/slope-lights.ts';
-import type { Colours } from './ink/colours.ts';
-import type { Ink } from './ink/ink.ts';
-
-/** Between two colours, channel by channel. */
-export const blended = (from: number, to: number, share: number): number => {
-  const channel = (shift: number) =>
-    Math.round(((from >> shift) & 255) * (1 - share) + ((to >> shift) & 255) * share) << shift;
-  return channel(16) | channel(8) | channel(0);
-};
+import { blended, type Colours } from './pen/colours.ts';
+import type { Pen } from './pen/pen.ts';
 
 export const unitColour = (colours: Colours, letter: LightLetter, white: number): number => {
   if (letter === '-') return colours.lightDark;
@@ -16,7 +9,7 @@ export const unitColour = (colours: Colours, letter: LightLetter, white: number)
 
 /** One unit of the slope lights, small. White is round and red is square: they differ by shape as by colour. */
 export function drawUnitDot(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   x: number,
   y: number,
@@ -25,16 +18,16 @@ export function drawUnitDot(
   white: number,
 ): void {
   if (letter === '-') {
-    ink.use(colours.lightDark);
-    ink.ring(x, y, radiusPx * 0.7, 1);
+    pen.use(colours.lightDark);
+    pen.ring(x, y, radiusPx * 0.7, 1);
     return;
   }
-  ink.use(unitColour(colours, letter, white));
+  pen.use(unitColour(colours, letter, white));
   if (letter === 'R') {
-    ink.rect(x - radiusPx, y - radiusPx, radiusPx * 2, radiusPx * 2);
+    pen.rect(x - radiusPx, y - radiusPx, radiusPx * 2, radiusPx * 2);
     return;
   }
-  ink.disc(x, y, radiusPx * 1.1);
-  ink.use(colours.ink);
-  ink.ring(x, y, radiusPx * 1.1, 1);
+  pen.disc(x, y, radiusPx * 1.1);
+  pen.use(colours.ink);
+  pen.ring(x, y, radiusPx * 1.1, 1);
 }

@@ -9,7 +9,7 @@ const { open } = withBrowser();
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
 /** The project's own budget; `npm run bench -- weight` says what is near it and what counts. */
-const MOST_KB = 260;
+const MOST_KB = 340;
 
 const gzippedKb = (url: string): number =>
   gzipSync(readFileSync(join(DIST, new URL(url).pathname))).length / 1024;

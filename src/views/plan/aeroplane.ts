@@ -2,9 +2,9 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { degFromRad } from '../../units/conversions.ts';
 import { headingDigits } from '../../units/format.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
-import { keyed } from '../ink/keyed.ts';
+import type { Colours } from '../pen/colours.ts';
+import { keyed } from '../pen/keyed.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { PlanCamera } from './camera.ts';
 
 /**
@@ -65,7 +65,7 @@ const SHAPES: Readonly<Record<'high' | 'low', Shape>> = { high: shapeOf('high'),
 
 /** A silhouette about the place in map[2] and map[5], its nose along a unit direction on the screen. */
 export function drawSilhouette(
-  ink: Ink,
+  pen: Pen,
   wing: 'high' | 'low',
   dirX: number,
   dirY: number,
@@ -73,17 +73,17 @@ export function drawSilhouette(
   fill: number,
   halo: number,
 ): void {
-  const { map } = ink;
+  const { map } = pen;
   map[0] = dirX * halfSpanPx;
   map[1] = -dirY * halfSpanPx;
   map[3] = dirY * halfSpanPx;
   map[4] = dirX * halfSpanPx;
   const { outline, quads } = SHAPES[wing];
-  ink.use(halo);
-  ink.trace(outline);
-  ink.path(2.6, true);
-  ink.use(fill);
-  ink.quads(quads);
+  pen.use(halo);
+  pen.trace(outline);
+  pen.path(2.6, true);
+  pen.use(fill);
+  pen.quads(quads);
 }
 
 const headingText = keyed((deg: number) => `heading ${headingDigits(deg)}`);
@@ -101,7 +101,7 @@ export interface LabelSide {
 
 /** Heading line, track line, and the wedge between them: drift. */
 export function drawHeadingAndTrack(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: PlanCamera,
   snapshot: Readonly<Snapshot>,
@@ -123,21 +123,21 @@ export function drawHeadingAndTrack(
   const drift = moving ? wrapPi(snapshot.trackRadT - snapshot.headingRadT) : 0;
   if (moving && !snapshot.onGround) {
     const parts = 6;
-    ink.use(colours.aeroplane, 0.22);
-    ink.move(x, y);
+    pen.use(colours.aeroplane, 0.22);
+    pen.move(x, y);
     for (let i = 0; i <= parts; i += 1) {
       const bearing = snapshot.headingRadT + (drift * i) / parts;
-      ink.to(x + camera.directionX(bearing) * lengthPx, y + camera.directionY(bearing) * lengthPx);
+      pen.to(x + camera.directionX(bearing) * lengthPx, y + camera.directionY(bearing) * lengthPx);
     }
-    ink.fill();
-    ink.use(colours.aeroplane);
+    pen.fill();
+    pen.use(colours.aeroplane);
     const tx = camera.directionX(snapshot.trackRadT);
     const ty = camera.directionY(snapshot.trackRadT);
-    ink.line(x, y, x + tx * lengthPx, y + ty * lengthPx, 1.6);
-    ink.arrowHead(x + tx * (lengthPx + 6), y + ty * (lengthPx + 6), tx, ty, 8);
+    pen.line(x, y, x + tx * lengthPx, y + ty * lengthPx, 1.6);
+    pen.arrowHead(x + tx * (lengthPx + 6), y + ty * (lengthPx + 6), tx, ty, 8);
   }
-  ink.use(colours.ink);
-  ink.dashed(x, y, x + hx * lengthPx, y + hy * lengthPx, 1.5, 7, 4);
+  pen.use(colours.ink);
+  pen.dashed(x, y, x + hx * lengthPx, y + hy * lengthPx, 1.5, 7, 4);
 
   if (x < widthPx * 0.45) label.side = 1;
   else if (x > widthPx * 0.72) label.side = -1;
@@ -155,25 +155,25 @@ export function drawHeadingAndTrack(
   const plateX = label.across ? lx - plateWidth / 2 : label.side === 1 ? lx - 4 : lx + 4 - plateWidth;
   const headingDeg = Math.round(degFromRad(snapshot.headingRadT - variationRad));
   const text = headingText(headingDeg);
-  ink.use(colours.paper, 0.78);
-  ink.rect(plateX, top - 10, plateWidth, rowsPx + 4);
-  ink.use(colours.ink);
-  ink.text('small', text, lx, top, align);
+  pen.use(colours.paper, 0.78);
+  pen.rect(plateX, top - 10, plateWidth, rowsPx + 4);
+  pen.use(colours.ink);
+  pen.text('small', text, lx, top, align);
   if (rows === 1) return;
-  ink.use(colours.aeroplaneText);
-  ink.text(
+  pen.use(colours.aeroplaneText);
+  pen.text(
     'small',
     trackText(Math.round(degFromRad(snapshot.trackRadT - variationRad))),
     lx,
     top + 16,
     align,
   );
-  ink.text('small', driftText(Math.round(degFromRad(drift))), lx, top + 32, align);
+  pen.text('small', driftText(Math.round(degFromRad(drift))), lx, top + 32, align);
 }
 
 /** The aeroplane itself; true to scale once that is larger than its sign. */
 export function drawAeroplane(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: PlanCamera,
   snapshot: Readonly<Snapshot>,
@@ -182,10 +182,10 @@ export function drawAeroplane(
   fill: number,
 ): void {
   camera.place(snapshot);
-  ink.map[2] = camera.px[0]!;
-  ink.map[5] = camera.px[1]!;
+  pen.map[2] = camera.px[0]!;
+  pen.map[5] = camera.px[1]!;
   drawSilhouette(
-    ink,
+    pen,
     wing,
     camera.directionX(snapshot.headingRadT),
     camera.directionY(snapshot.headingRadT),

@@ -1,4 +1,4 @@
-import type { Ink } from '../ink/ink.ts';
+import type { Pen } from '../pen/pen.ts';
 
 /**
  * Where the plan looks: which direction is up, how many pixels a metre has, and which place is in the middle.
@@ -22,6 +22,16 @@ export class PlanCamera {
     this.upRad = upRad;
     this.sin = Math.sin(upRad);
     this.cos = Math.cos(upRad);
+  }
+
+  /** Looks where another looks. */
+  copy(other: PlanCamera): void {
+    this.turn(other.upRad);
+    this.pxPerM = other.pxPerM;
+    this.rightM = other.rightM;
+    this.aheadM = other.aheadM;
+    this.middleX = other.middleX;
+    this.middleY = other.middleY;
   }
 
   /** Metres to the right on the screen. */
@@ -50,8 +60,8 @@ export class PlanCamera {
   }
 
   /** Makes the pen's map this camera: `trace` and its like then take metres east and north. */
-  aim(ink: Ink): void {
-    const { map } = ink;
+  aim(pen: Pen): void {
+    const { map } = pen;
     const { sin, cos, pxPerM } = this;
     map[0] = cos * pxPerM;
     map[1] = -sin * pxPerM;

@@ -1,8 +1,8 @@
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan } from '../../circuit/types.ts';
 import { degFromRad } from '../../units/conversions.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
-import { keyed } from '../ink/keyed.ts';
+import type { Colours } from '../pen/colours.ts';
+import { keyed } from '../pen/keyed.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { PlanCamera } from './camera.ts';
 
 /** Half the corridor: a tenth of a mile in all, and never too thin to see. */
@@ -25,17 +25,17 @@ export const groundPath = (plan: CircuitPlan): Float64Array => {
 };
 
 /** The planned circuit over the ground: a faint corridor with its middle, and the name of every leg. */
-export function drawCorridor(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
-  ink.trace(groundPath(plan));
-  ink.use(colours.corridor, 0.17);
-  ink.path(Math.max(CORRIDOR_LEAST_PX, CORRIDOR_M * camera.pxPerM));
-  ink.use(colours.corridor, 0.9);
-  ink.path(1.3);
+export function drawCorridor(pen: Pen, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
+  pen.trace(groundPath(plan));
+  pen.use(colours.corridor, 0.17);
+  pen.path(Math.max(CORRIDOR_LEAST_PX, CORRIDOR_M * camera.pxPerM));
+  pen.use(colours.corridor, 0.9);
+  pen.path(1.3);
 }
 
 /** Names lie along their legs outside the circuit, always readable from below or from the right. */
 export function drawLegNames(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: PlanCamera,
   plan: CircuitPlan,
@@ -61,8 +61,8 @@ export function drawLegNames(
     // A vertical name reads from below, whichever way the leg is flown.
     const upright = Math.abs(angle + 0.02) > Math.PI / 2 ? angle + Math.PI : angle;
     const share = name === 'upwind' ? 0.7 : name === 'final' ? 0.45 : 0.5;
-    ink.use(name === leg ? colours.corridorText : colours.inkSoft);
-    ink.turnedText(
+    pen.use(name === leg ? colours.corridorText : colours.inkSoft);
+    pen.turnedText(
       name === leg ? 'strong' : 'label',
       name,
       ax + dx * share - (dy / length) * offset,
@@ -77,7 +77,7 @@ const THRESHOLD = { eastM: 0, northM: 0 } as const;
 const baseTurnText = keyed((deg: number) => `base turn in this wind ${deg}°`);
 
 /** From the threshold to where the base turn begins in this wind, with its angle behind the wing. */
-export function drawBaseTurnLine(ink: Ink, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
+export function drawBaseTurnLine(pen: Pen, colours: Colours, camera: PlanCamera, plan: CircuitPlan): void {
   const { from } = plan.turns.base;
   const { px } = camera;
   camera.place(THRESHOLD);
@@ -90,15 +90,15 @@ export function drawBaseTurnLine(ink: Ink, colours: Colours, camera: PlanCamera,
   const dy = y1 - y0;
   const length = Math.sqrt(dx * dx + dy * dy);
   if (length < 40) return;
-  ink.use(colours.ink, 0.6);
-  ink.dashed(x0, y0, x1 + (dx / length) * 14, y1 + (dy / length) * 14, 1.3, 2.5, 5);
-  ink.ring(x1, y1, 4, 1.4);
+  pen.use(colours.ink, 0.6);
+  pen.dashed(x0, y0, x1 + (dx / length) * 14, y1 + (dy / length) * 14, 1.3, 2.5, 5);
+  pen.ring(x1, y1, 4, 1.4);
   const text = baseTurnText(Math.round(degFromRad(plan.baseTurnAngleRad)));
-  if (length < ink.widthPx('small', text) + 60) return;
+  if (length < pen.widthPx('small', text) + 60) return;
   const angle = Math.atan2(dy, dx);
   const upright = Math.abs(angle) > Math.PI / 2 ? angle + Math.PI : angle;
   const nx = Math.sin(upright);
   const ny = -Math.cos(upright);
-  ink.use(colours.ink, 0.85);
-  ink.turnedText('small', text, x0 + dx * 0.55 + nx * 10, y0 + dy * 0.55 + ny * 10, upright);
+  pen.use(colours.ink, 0.85);
+  pen.turnedText('small', text, x0 + dx * 0.55 + nx * 10, y0 + dy * 0.55 + ny * 10, upright);
 }

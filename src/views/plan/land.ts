@@ -1,9 +1,9 @@
 import { ftFromM } from '../../units/conversions.ts';
 import { thousandsTo } from '../../units/format.ts';
 import type { Feature } from '../ground/land.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
 import type { PaletteColour } from '../palette.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { PlanCamera } from './camera.ts';
 
 const TINTS: Readonly<Record<Feature['kind'], readonly [PaletteColour, number]>> = {
@@ -34,48 +34,48 @@ const TREE = [0, -1.3, 1, 0.7, -1, 0.7] as const;
 const MAST = [0, -13, 3.5, 0, -3.5, 0] as const;
 const HOUSE = [-1, -0.7, 1, -0.7, 1, 0.7, -1, 0.7] as const;
 
-function drawArea(ink: Ink, colours: Colours, camera: PlanCamera, feature: Feature): void {
+function drawArea(pen: Pen, colours: Colours, camera: PlanCamera, feature: Feature): void {
   const [colour, alpha] = TINTS[feature.kind];
-  ink.use(colours[colour], alpha);
-  ink.triangles(feature.outline, feature.triangles);
-  ink.use(colours[colour], 0.55);
-  ink.segments(feature.lines, 1);
-  ink.use(colours[colour], 0.8);
+  pen.use(colours[colour], alpha);
+  pen.triangles(feature.outline, feature.triangles);
+  pen.use(colours[colour], 0.55);
+  pen.segments(feature.lines, 1);
+  pen.use(colours[colour], 0.8);
   const spotPx = Math.max(1.2, Math.min(4, 24 * camera.pxPerM));
-  ink.signs(feature.spots, feature.kind === 'village' ? HOUSE : TREE, spotPx);
-  ink.trace(feature.outline);
-  ink.path(1, true);
+  pen.signs(feature.spots, feature.kind === 'village' ? HOUSE : TREE, spotPx);
+  pen.trace(feature.outline);
+  pen.path(1, true);
 }
 
-function drawRoad(ink: Ink, colours: Colours, feature: Feature): void {
-  ink.trace(feature.outline);
-  ink.use(colours.road, 0.9);
-  ink.path(4);
-  ink.use(colours.paper);
-  ink.path(2);
+function drawRoad(pen: Pen, colours: Colours, feature: Feature): void {
+  pen.trace(feature.outline);
+  pen.use(colours.road, 0.9);
+  pen.path(4);
+  pen.use(colours.paper);
+  pen.path(2);
 }
 
-function drawObstacle(ink: Ink, colours: Colours, feature: Feature): void {
-  ink.use(colours.inkSoft, 0.9);
-  ink.signs(feature.middle, MAST, 1);
-  ink.textOn('small', textOf(feature), feature.middle, 0, -21);
+function drawObstacle(pen: Pen, colours: Colours, feature: Feature): void {
+  pen.use(colours.inkSoft, 0.9);
+  pen.signs(feature.middle, MAST, 1);
+  pen.textOn('small', textOf(feature), feature.middle, 0, -21);
 }
 
 /** Fields, woods, water, villages, roads and obstacles in quiet tints and hatching; names where there is room. */
-export function drawLand(ink: Ink, colours: Colours, camera: PlanCamera, land: readonly Feature[]): void {
+export function drawLand(pen: Pen, colours: Colours, camera: PlanCamera, land: readonly Feature[]): void {
   for (let i = 0; i < land.length; i += 1) {
     const feature = land[i] as Feature;
-    if (feature.triangles.length > 0) drawArea(ink, colours, camera, feature);
+    if (feature.triangles.length > 0) drawArea(pen, colours, camera, feature);
   }
   for (let i = 0; i < land.length; i += 1) {
     const feature = land[i] as Feature;
-    if (feature.kind === 'road') drawRoad(ink, colours, feature);
-    if (feature.kind === 'obstacle') drawObstacle(ink, colours, feature);
+    if (feature.kind === 'road') drawRoad(pen, colours, feature);
+    if (feature.kind === 'obstacle') drawObstacle(pen, colours, feature);
   }
-  ink.use(colours.inkSoft, 0.85);
+  pen.use(colours.inkSoft, 0.85);
   for (let i = 0; i < land.length; i += 1) {
     const feature = land[i] as Feature;
     if (feature.name === '' || feature.sizeM * camera.pxPerM < NAMED_PX) continue;
-    ink.textOn('small', feature.name, feature.middle, 0);
+    pen.textOn('small', feature.name, feature.middle, 0);
   }
 }

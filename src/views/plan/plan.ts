@@ -3,15 +3,16 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import { wrapPi } from '../../units/angles.ts';
 import type { PlanMode, ViewFrame } from '../frame.ts';
 import type { Feature } from '../ground/land.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Layer } from '../pen/layer.ts';
 import { drawAeroplane, drawHeadingAndTrack, type LabelSide } from './aeroplane.ts';
 import { PlanCamera } from './camera.ts';
 import { drawBaseTurnLine, drawCorridor, drawLegNames, groundPath } from './circuit.ts';
 import { boxApproach, boxCircuit, growTo, newBox, scaleFor } from './fit.ts';
 import { drawNorth, drawScaleBar, drawWind } from './furniture.ts';
 import { drawLand } from './land.ts';
-import { drawCentreline, drawRunway } from './runway.ts';
+import { drawCentreline, drawRunway, drawRunwayLights } from './runway.ts';
+import { BEYOND_PX, StillPicture } from './still.ts';
 import { drawTrail } from './trail.ts';
 
 /** Room for the panel's title above, the scale bar below, and names at the sides. */
@@ -61,6 +62,21 @@ export class PlanView {
   private settled = false;
   private widthPx = 0;
   private heightPx = 0;
+  private readonly still = new StillPicture();
+  private readonly stillCircuit = new StillPicture();
+
+  private readonly layers: Readonly<Record<'land' | 'circuit' | 'flight', Layer>>;
+
+  /** Layers from the back to the front. */
+  constructor([land, circuit, flight]: readonly Layer[]) {
+    this.layers = { land, circuit, flight } as Record<'land' | 'circuit' | 'flight', Layer>;
+  }
+
+  /** Everything is drawn anew the next time: other colours, other type. */
+  forget(): void {
+    this.still.forget();
+    this.stillCircuit.forget();
+  }
 
   /** After a jump (another runway, a step back) the camera is there at once. */
   jump(): void {
@@ -119,47 +135,63 @@ export class PlanView {
     this.settled = true;
   }
 
-  draw(
-    ink: Ink,
-    colours: Colours,
-    frame: ViewFrame,
-    land: readonly Feature[],
-    width: number,
-    height: number,
-  ): void {
+  /** Land, runway and planned circuit are drawn when something about them changes, what flies every time. */
+  draw(colours: Colours, frame: ViewFrame, land: readonly Feature[], width: number, height: number): void {
     this.look(frame, width, height);
-    const { camera } = this;
-    const { snapshot, runway, plan, aeroplane } = frame;
-    camera.aim(ink);
-    ink.use(colours.paper);
-    ink.rect(0, 0, width, height);
-    drawLand(ink, colours, camera, land);
-    drawCentreline(ink, colours, camera, runway);
-    drawCorridor(ink, colours, camera, plan);
-    drawBaseTurnLine(ink, colours, camera, plan);
-    drawLegNames(ink, colours, camera, plan, frame.leg);
-    drawRunway(ink, colours, camera, runway, frame.lights);
+    const { camera, layers, still, stillCircuit } = this;
+    const { runway, plan, leg } = frame;
+    if (still.follow(camera, layers.land, colours, land, '')) {
+      const { pen } = layers.land;
+      pen.begin();
+      camera.aim(pen);
+      pen.use(colours.paper);
+      // Larger than the panel: the layer may be moved before it is drawn again.
+      pen.rect(-BEYOND_PX, -BEYOND_PX, width + 2 * BEYOND_PX, height + 2 * BEYOND_PX);
+      drawLand(pen, colours, camera, land);
+      pen.end();
+    }
+    if (stillCircuit.follow(camera, layers.circuit, colours, plan, leg)) {
+      const { pen } = layers.circuit;
+      pen.begin();
+      camera.aim(pen);
+      drawCentreline(pen, colours, camera, runway);
+      drawCorridor(pen, colours, camera, plan);
+      drawBaseTurnLine(pen, colours, camera, plan);
+      drawLegNames(pen, colours, camera, plan, leg);
+      drawRunway(pen, colours, camera, runway);
+      pen.end();
+    }
+    this.drawFlight(colours, frame, width, height);
+  }
 
-    ink.use(colours.aeroplane, 0.55);
+  private drawFlight(colours: Colours, frame: ViewFrame, width: number, height: number): void {
+    const { camera } = this;
+    const { pen } = this.layers.flight;
+    const { snapshot, runway, plan, aeroplane } = frame;
+    pen.begin();
+    camera.aim(pen);
+    drawRunwayLights(pen, colours, camera, runway, frame.lights);
+    pen.use(colours.aeroplane, 0.55);
     for (let p = 0; p < frame.forecast.length; p += 1) {
       const path = frame.forecast[p];
       if (path === undefined || path.eastM.length < 2) continue;
-      ink.lift();
-      ink.tracePairs(path.eastM, path.northM, path.eastM.length, null);
-      ink.dashedPath(1.3, 4, 4);
+      pen.lift();
+      pen.tracePairs(path.eastM, path.northM, path.eastM.length, null);
+      pen.dashedPath(1.3, 4, 4);
     }
-    drawTrail(ink, colours, camera, frame.trail, snapshot);
-    drawHeadingAndTrack(ink, colours, camera, snapshot, runway.variationRad, width, height, this.label);
+    drawTrail(pen, colours, camera, frame.trail, snapshot);
+    drawHeadingAndTrack(pen, colours, camera, snapshot, runway.variationRad, width, height, this.label);
     const { position, spanM } = aeroplane.wing;
     if (frame.ghost !== null)
-      drawAeroplane(ink, colours, camera, frame.ghost, position, spanM, colours.ghost);
+      drawAeroplane(pen, colours, camera, frame.ghost, position, spanM, colours.ghost);
     for (const other of frame.traffic ?? [])
-      drawAeroplane(ink, colours, camera, other, position, spanM, colours.ghost);
-    drawAeroplane(ink, colours, camera, snapshot, position, spanM, colours.aeroplane);
+      drawAeroplane(pen, colours, camera, other, position, spanM, colours.ghost);
+    drawAeroplane(pen, colours, camera, snapshot, position, spanM, colours.aeroplane);
 
     const windX = plan.side === -1 ? width - 66 : 66;
-    drawWind(ink, colours, camera, frame.wind, runway.variationRad, windX, 62);
-    drawNorth(ink, colours, camera, windX, 162);
-    drawScaleBar(ink, colours, camera, 20, height - 18);
+    drawWind(pen, colours, camera, frame.wind, runway.variationRad, windX, 62);
+    drawNorth(pen, colours, camera, windX, 162);
+    drawScaleBar(pen, colours, camera, 20, height - 18);
+    pen.end();
   }
 }

@@ -1,8 +1,8 @@
 import type { Runway } from '../../aerodrome/runway.ts';
 import type { SeenLights } from '../../aerodrome/slope-lights.ts';
 import { mFromNmi } from '../../units/conversions.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import { drawUnitDot } from '../units.ts';
 import type { PlanCamera } from './camera.ts';
 
@@ -65,9 +65,9 @@ const signsFor = (runway: Runway): Signs => {
 };
 
 /** Makes the pen's map the runway's own axes; returns half the strip's width in pixels. */
-const aim = (ink: Ink, camera: PlanCamera, runway: Runway, leastHalfPx: number): number => {
+const aim = (pen: Pen, camera: PlanCamera, runway: Runway, leastHalfPx: number): number => {
   const halfPx = Math.max(leastHalfPx, (runway.widthM * camera.pxPerM) / 2);
-  const { map } = ink;
+  const { map } = pen;
   camera.place(THRESHOLD);
   const alongX = camera.directionX(runway.headingRadT);
   const alongY = camera.directionY(runway.headingRadT);
@@ -82,40 +82,34 @@ const aim = (ink: Ink, camera: PlanCamera, runway: Runway, leastHalfPx: number):
 const THRESHOLD = { eastM: 0, northM: 0 } as const;
 
 /** The extended centreline with a tick at every half mile from the threshold. */
-export function drawCentreline(ink: Ink, colours: Colours, camera: PlanCamera, runway: Runway): void {
+export function drawCentreline(pen: Pen, colours: Colours, camera: PlanCamera, runway: Runway): void {
   const signs = signsFor(runway);
-  aim(ink, camera, runway, NARROWEST_PX / 2);
-  ink.use(colours.ink, 0.45);
-  ink.trace(signs.centreline);
-  ink.dashedPath(1.2, 9, 6);
-  ink.segments(signs.ticks, 1.2);
-  camera.aim(ink);
+  aim(pen, camera, runway, NARROWEST_PX / 2);
+  pen.use(colours.ink, 0.45);
+  pen.trace(signs.centreline);
+  pen.dashedPath(1.2, 9, 6);
+  pen.segments(signs.ticks, 1.2);
+  camera.aim(pen);
 }
 
-/** The strip with its markings, its two names, aim point, specified touchdown point and slope-light units. */
-export function drawRunway(
-  ink: Ink,
-  colours: Colours,
-  camera: PlanCamera,
-  runway: Runway,
-  lights: Readonly<SeenLights> | null,
-): void {
+/** The strip with its markings, its two names, aim point and specified touchdown point. */
+export function drawRunway(pen: Pen, colours: Colours, camera: PlanCamera, runway: Runway): void {
   const signs = signsFor(runway);
   const { pxPerM } = camera;
-  const halfPx = aim(ink, camera, runway, NARROWEST_PX / 2);
-  ink.use(colours[runway.surface]);
-  ink.quads(signs.strip);
-  ink.use(colours.ink, 0.75);
-  ink.trace(signs.strip);
-  ink.path(1, true);
-  ink.use(colours.marking, 0.95);
-  if (runway.surface === 'tarmac' && halfPx > 6) ink.segments(signs.edges, 1);
-  ink.quads(signs.stripes);
-  ink.quads(signs.arrows);
-  ink.segments(signs.thresholds, 1.8);
+  const halfPx = aim(pen, camera, runway, NARROWEST_PX / 2);
+  pen.use(colours[runway.surface]);
+  pen.quads(signs.strip);
+  pen.use(colours.ink, 0.75);
+  pen.trace(signs.strip);
+  pen.path(1, true);
+  pen.use(colours.marking, 0.95);
+  if (runway.surface === 'tarmac' && halfPx > 6) pen.segments(signs.edges, 1);
+  pen.quads(signs.stripes);
+  pen.quads(signs.arrows);
+  pen.segments(signs.thresholds, 1.8);
 
   // Screen steps: a metre along, a pixel to the right.
-  const { map } = ink;
+  const { map } = pen;
   const x = map[2]!;
   const y = map[5]!;
   const alongX = map[0]!;
@@ -126,9 +120,9 @@ export function drawRunway(
   const free = runway.lights?.side === 1 ? -1 : 1;
   const markPx = free * (halfPx + 13);
   const { aimM, specifiedM } = runway;
-  ink.use(colours.corridorText);
-  ink.ring(x + alongX * aimM, y + alongY * aimM, Math.max(3.2, halfPx * 0.55), 1.6);
-  ink.line(
+  pen.use(colours.corridorText);
+  pen.ring(x + alongX * aimM, y + alongY * aimM, Math.max(3.2, halfPx * 0.55), 1.6);
+  pen.line(
     x + alongX * specifiedM + rightX * free * halfPx,
     y + alongY * specifiedM + rightY * free * halfPx,
     x + alongX * specifiedM + rightX * free * (halfPx + 9),
@@ -139,41 +133,60 @@ export function drawRunway(
     const align = rightX * free > 0.3 ? 'left' : rightX * free < -0.3 ? 'right' : 'middle';
     const sx = x + rightX * markPx;
     const sy = y + rightY * markPx;
-    ink.text('small', 'aim point', sx + alongX * aimM, sy + alongY * aimM, align);
-    ink.text('small', 'touchdown point', sx + alongX * specifiedM, sy + alongY * specifiedM, align);
+    pen.text('small', 'aim point', sx + alongX * aimM, sy + alongY * aimM, align);
+    pen.text('small', 'touchdown point', sx + alongX * specifiedM, sy + alongY * specifiedM, align);
   }
 
-  ink.use(colours.ink);
+  pen.use(colours.ink);
   const gapM = 13 / pxPerM;
   const farM = runway.surfaceEndM + gapM;
   const nearM = runway.surfaceStartM - gapM;
-  ink.text('strong', runway.otherDesignator, x + alongX * farM, y + alongY * farM, 'middle');
-  ink.text(
+  pen.text('strong', runway.otherDesignator, x + alongX * farM, y + alongY * farM, 'middle');
+  pen.text(
     'strong',
     runway.designator,
     x + alongX * nearM + rightX * free * 16,
     y + alongY * nearM + rightY * free * 16,
     'middle',
   );
-  if (runway.lights !== null) {
-    const { unitsAcrossM, alongM, side } = runway.lights;
-    const n = unitsAcrossM.length;
-    const apartM = Math.abs((unitsAcrossM[0] ?? 0) - (unitsAcrossM[1] ?? 0));
-    const stepPx = Math.max(CLOSEST_UNITS_PX, apartM * pxPerM);
-    const nearestPx = Math.max(halfPx + 7, Math.abs(unitsAcrossM[n - 1] ?? 0) * pxPerM);
-    for (let i = 0; i < n; i += 1) {
-      const right = side * (nearestPx + (n - 1 - i) * stepPx);
-      const letter = lights === null || i >= lights.units ? '-' : (lights.letters[i] ?? '-');
-      drawUnitDot(
-        ink,
-        colours,
-        x + alongX * alongM + rightX * right,
-        y + alongY * alongM + rightY * right,
-        3,
-        letter,
-        lights?.white[i] ?? 0,
-      );
-    }
+  camera.aim(pen);
+}
+
+/** The units of the slope lights beside the strip, as they are seen now. */
+export function drawRunwayLights(
+  pen: Pen,
+  colours: Colours,
+  camera: PlanCamera,
+  runway: Runway,
+  lights: Readonly<SeenLights> | null,
+): void {
+  if (runway.lights === null) return;
+  const halfPx = aim(pen, camera, runway, NARROWEST_PX / 2);
+  const { pxPerM } = camera;
+  const { map } = pen;
+  const x = map[2]!;
+  const y = map[5]!;
+  const alongX = map[0]!;
+  const alongY = map[3]!;
+  const rightX = map[1]! / halfPx;
+  const rightY = map[4]! / halfPx;
+  const { unitsAcrossM, alongM, side } = runway.lights;
+  const n = unitsAcrossM.length;
+  const apartM = Math.abs((unitsAcrossM[0] ?? 0) - (unitsAcrossM[1] ?? 0));
+  const stepPx = Math.max(CLOSEST_UNITS_PX, apartM * pxPerM);
+  const nearestPx = Math.max(halfPx + 7, Math.abs(unitsAcrossM[n - 1] ?? 0) * pxPerM);
+  for (let i = 0; i < n; i += 1) {
+    const right = side * (nearestPx + (n - 1 - i) * stepPx);
+    const letter = lights === null || i >= lights.units ? '-' : (lights.letters[i] ?? '-');
+    drawUnitDot(
+      pen,
+      colours,
+      x + alongX * alongM + rightX * right,
+      y + alongY * alongM + rightY * right,
+      3,
+      letter,
+      lights?.white[i] ?? 0,
+    );
   }
-  camera.aim(ink);
+  camera.aim(pen);
 }

@@ -1,7 +1,7 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
 import type { PaletteColour } from '../palette.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import { PIECE_POINTS, type Trail, type TrailPiece } from '../trail.ts';
 import type { PlanCamera } from './camera.ts';
 
@@ -57,7 +57,7 @@ const finished = (piece: TrailPiece): readonly number[] => {
 };
 
 /** Where the colour changes: from point to point of a piece, colours by TRAIL_BANDS. */
-function drawPiece(ink: Ink, colours: Colours, piece: TrailPiece, kept: readonly number[] | null): void {
+function drawPiece(pen: Pen, colours: Colours, piece: TrailPiece, kept: readonly number[] | null): void {
   const { eastM, northM, band } = piece;
   const n = kept === null ? piece.count : kept.length;
   let from = 0;
@@ -65,21 +65,21 @@ function drawPiece(ink: Ink, colours: Colours, piece: TrailPiece, kept: readonly
     const here = kept === null ? k : (kept[k] as number);
     const first = kept === null ? from : (kept[from] as number);
     if (band[here] === band[first]) continue;
-    ink.lift();
-    ink.tracePairs(eastM, northM, k + 1, kept, from);
-    ink.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
-    ink.path(2);
+    pen.lift();
+    pen.tracePairs(eastM, northM, k + 1, kept, from);
+    pen.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
+    pen.path(2);
     from = k;
   }
-  ink.lift();
-  ink.tracePairs(eastM, northM, n, kept, from);
+  pen.lift();
+  pen.tracePairs(eastM, northM, n, kept, from);
   const first = kept === null ? from : (kept[from] as number);
-  ink.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
+  pen.use(colours[BAND_COLOURS[band[first] as number] ?? 'aeroplane'], 0.9);
 }
 
 /** The path flown, up to the aeroplane; finished pieces are thinned once and kept. */
 export function drawTrail(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: PlanCamera,
   trail: Trail,
@@ -89,11 +89,11 @@ export function drawTrail(
   for (let p = 0; p <= last; p += 1) {
     const piece = trail.pieces[p] as TrailPiece;
     if (piece.count === 0) continue;
-    drawPiece(ink, colours, piece, p < last && piece.count === PIECE_POINTS ? finished(piece) : null);
+    drawPiece(pen, colours, piece, p < last && piece.count === PIECE_POINTS ? finished(piece) : null);
     if (p === last) {
       camera.place(tip);
-      ink.to(camera.px[0]!, camera.px[1]!);
+      pen.to(camera.px[0]!, camera.px[1]!);
     }
-    ink.path(2);
+    pen.path(2);
   }
 }

@@ -2,8 +2,8 @@ import { groundHeightM, type Runway } from '../../aerodrome/runway.ts';
 import { ftFromM, mFromFt, mFromNmi, nmiFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
 import type { Gate } from '../frame.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { ProfileCamera } from './camera.ts';
 import { LEFT_PX, RIGHT_PX, TOP_PX } from './frame.ts';
 import type { Track } from './track.ts';
@@ -37,7 +37,7 @@ const feetText = (ft: number): string => {
 
 /** Round heights, for the circuit unrolled; `share` is how much of them is seen. */
 export function drawHeights(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   width: number,
@@ -50,16 +50,16 @@ export function drawHeights(
     if (topFt / (HEIGHTS_FT[k] as number) <= MOST_HEIGHTS) step = HEIGHTS_FT[k] as number;
   for (let ft = step; ft < topFt; ft += step) {
     const y = camera.y(mFromFt(ft));
-    ink.use(colours.rule, 0.5 * share);
-    ink.dashed(LEFT_PX, y, width - RIGHT_PX, y, 1, 2, 5);
-    ink.use(colours.inkSoft, share);
-    ink.text('small', feetText(ft), width - RIGHT_PX + 6, y);
+    pen.use(colours.rule, 0.5 * share);
+    pen.dashed(LEFT_PX, y, width - RIGHT_PX, y, 1, 2, 5);
+    pen.use(colours.inkSoft, share);
+    pen.text('small', feetText(ft), width - RIGHT_PX + 6, y);
   }
 }
 
 /** The gates of the approach, from the lowest up; a text that would touch the one below is left out. */
 export function drawGates(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   gates: readonly Gate[],
@@ -72,31 +72,31 @@ export function drawGates(
     const gate = gates[g] as Gate;
     const y = camera.y(mFromFt(gate.heightFt));
     if (y < TOP_PX) continue;
-    ink.use(colours.caution, 0.85 * share);
-    ink.dashed(LEFT_PX, y, width - RIGHT_PX, y, 1.2, 7, 5);
+    pen.use(colours.caution, 0.85 * share);
+    pen.dashed(LEFT_PX, y, width - RIGHT_PX, y, 1.2, 7, 5);
     if (lastY - y < TEXT_APART_PX) continue;
     lastY = y;
-    ink.use(colours.cautionText, share);
-    ink.text('small', gate.text, width - RIGHT_PX + 6, y);
+    pen.use(colours.cautionText, share);
+    pen.text('small', gate.text, width - RIGHT_PX + 6, y);
   }
 }
 
 /** The runway as a bar, its threshold at a distance along the path. */
-function drawStrip(ink: Ink, camera: ProfileCamera, runway: Runway, thresholdM: number): void {
+function drawStrip(pen: Pen, camera: ProfileCamera, runway: Runway, thresholdM: number): void {
   const ax = camera.x(thresholdM + runway.surfaceStartM);
   const bx = camera.x(thresholdM + runway.surfaceEndM);
   const ay = camera.y(groundHeightM(runway, runway.surfaceStartM));
   const by = camera.y(groundHeightM(runway, runway.surfaceEndM));
-  ink.move(ax, ay - 1);
-  ink.to(bx, by - 1);
-  ink.to(bx, by + 5);
-  ink.to(ax, ay + 5);
-  ink.fill();
+  pen.move(ax, ay - 1);
+  pen.to(bx, by - 1);
+  pen.to(bx, by + 5);
+  pen.to(ax, ay + 5);
+  pen.fill();
 }
 
 /** The ground, and the runway where the circuit begins and where it ends. */
 export function drawGround(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   track: Track,
@@ -104,18 +104,18 @@ export function drawGround(
   height: number,
 ): void {
   const y = camera.groundY;
-  ink.use(colours.paper);
-  ink.rect(0, y, width, height - y);
-  ink.use(colours.ink, 0.7);
-  ink.line(LEFT_PX - 4, y, width - RIGHT_PX, y, 1.2);
-  ink.use(colours[track.runway.surface]);
-  drawStrip(ink, camera, track.runway, -track.startAlongM);
-  drawStrip(ink, camera, track.runway, track.thresholdM);
+  pen.use(colours.paper);
+  pen.rect(0, y, width, height - y);
+  pen.use(colours.ink, 0.7);
+  pen.line(LEFT_PX - 4, y, width - RIGHT_PX, y, 1.2);
+  pen.use(colours[track.runway.surface]);
+  drawStrip(pen, camera, track.runway, -track.startAlongM);
+  drawStrip(pen, camera, track.runway, track.thresholdM);
 }
 
 /** Nautical miles before the threshold, as close together as there is room for them. */
 export function drawMiles(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   track: Track,
@@ -130,9 +130,9 @@ export function drawMiles(
   for (let k = 0; k * step <= farthest && k < MOST_TICKS; k += 1) {
     const x = camera.x(track.thresholdM - mFromNmi(k * step));
     if (x < LEFT_PX) break;
-    ink.use(colours.ink, 0.7 * share);
-    ink.line(x, y, x, y + (k === 0 ? 9 : 6), 1.2);
-    ink.use(colours.ink, share);
-    ink.text('small', k === 0 ? 'threshold' : tickText(step, k), x, y + 16, k === 0 ? 'right' : 'middle');
+    pen.use(colours.ink, 0.7 * share);
+    pen.line(x, y, x, y + (k === 0 ? 9 : 6), 1.2);
+    pen.use(colours.ink, share);
+    pen.text('small', k === 0 ? 'threshold' : tickText(step, k), x, y + 16, k === 0 ? 'right' : 'middle');
   }
 }

@@ -1,4 +1,4 @@
-import type { Ink } from '../ink/ink.ts';
+import type { Pen } from '../pen/pen.ts';
 
 /** Distance along the circuit to x, height above the landing threshold to y; one scale each for everything. */
 export class ProfileCamera {
@@ -21,8 +21,8 @@ export class ProfileCamera {
   }
 
   /** Makes the pen's map this camera: `trace` and its like then take distance and height. */
-  aim(ink: Ink): void {
-    const { map } = ink;
+  aim(pen: Pen): void {
+    const { map } = pen;
     map[0] = this.pxPerM;
     map[1] = 0;
     map[2] = this.leftX - this.leftM * this.pxPerM;

@@ -1,9 +1,9 @@
 import type { Snapshot } from '../../simulation/snapshot.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { thousands } from '../../units/format.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
-import { keyed } from '../ink/keyed.ts';
+import type { Colours } from '../pen/colours.ts';
+import { keyed } from '../pen/keyed.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { Trail, TrailPiece } from '../trail.ts';
 import type { ProfileCamera } from './camera.ts';
 import type { FlownDistances } from './flown.ts';
@@ -18,7 +18,7 @@ const heightText = keyed((tens: number) => `${thousands(tens * 10)} ft`);
 
 /** Heights flown in the circuit being flown: back to where the distance last started anew. */
 export function drawFlownHeights(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   track: Track,
@@ -44,19 +44,19 @@ export function drawFlownHeights(
       newerM = distanceM;
     }
   }
-  ink.lift();
+  pen.lift();
   for (let p = firstPiece; p < pieces.length; p += 1) {
     const { heightM, count } = pieces[p] as TrailPiece;
-    ink.tracePairs(flown.of(track, trail, p), heightM, count, null, p === firstPiece ? firstPoint : 0);
+    pen.tracePairs(flown.of(track, trail, p), heightM, count, null, p === firstPiece ? firstPoint : 0);
   }
-  ink.to(camera.x(tipM), camera.y(tip.heightM));
-  ink.use(colours.aeroplane, 0.9);
-  ink.path(2);
+  pen.to(camera.x(tipM), camera.y(tip.heightM));
+  pen.use(colours.aeroplane, 0.9);
+  pen.path(2);
 }
 
 /** Where the flight path of this instant, held, meets the ground; only coming down in the air. */
 export function drawHeldPath(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   snapshot: Readonly<Snapshot>,
@@ -68,15 +68,15 @@ export function drawHeldPath(
   const reachM = Math.min(snapshot.heightM / -slope, longestM);
   const x = camera.x(distanceM + reachM);
   const y = camera.y(snapshot.heightM + slope * reachM);
-  ink.use(colours.ink, 0.75);
-  ink.dashed(camera.x(distanceM), camera.y(snapshot.heightM), x, y, 1.3, 6, 4);
-  ink.line(x - 5, y - 5, x + 5, y + 5, 1.4);
-  ink.line(x - 5, y + 5, x + 5, y - 5, 1.4);
+  pen.use(colours.ink, 0.75);
+  pen.dashed(camera.x(distanceM), camera.y(snapshot.heightM), x, y, 1.3, 6, 4);
+  pen.line(x - 5, y - 5, x + 5, y + 5, 1.4);
+  pen.line(x - 5, y + 5, x + 5, y - 5, 1.4);
 }
 
 /** The aeroplane from the side, its wheels at its height. */
 export function drawAeroplane(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   snapshot: Readonly<Snapshot>,
@@ -84,10 +84,10 @@ export function drawAeroplane(
   distanceM: number,
   fill: number,
 ): void {
-  ink.map[2] = camera.x(distanceM);
-  ink.map[5] = camera.y(snapshot.heightM);
+  pen.map[2] = camera.x(distanceM);
+  pen.map[5] = camera.y(snapshot.heightM);
   drawSideSilhouette(
-    ink,
+    pen,
     wing,
     snapshot.pitchRad,
     snapshot.flapRad,
@@ -101,7 +101,7 @@ export function drawAeroplane(
 
 /** Its height above the threshold in words, above it or, under the names of the legs, below. */
 export function drawHeightText(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   snapshot: Readonly<Snapshot>,
@@ -113,9 +113,9 @@ export function drawHeightText(
   const aboveY = wheelsY - AEROPLANE_PX * 0.5 - 12;
   const y = aboveY > TOP_PX + 4 ? aboveY : wheelsY + 18;
   const text = heightText(Math.round(ftFromM(snapshot.heightM) / 10));
-  const half = ink.widthPx('strong', text) / 2;
-  ink.use(colours.paper, 0.8);
-  ink.rect(x - half - 4, y - 9, half * 2 + 8, 18);
-  ink.use(colours.aeroplaneText);
-  ink.text('strong', text, x, y, 'middle');
+  const half = pen.widthPx('strong', text) / 2;
+  pen.use(colours.paper, 0.8);
+  pen.rect(x - half - 4, y - 9, half * 2 + 8, 18);
+  pen.use(colours.aeroplaneText);
+  pen.text('strong', text, x, y, 'middle');
 }

@@ -2,10 +2,10 @@ import type { Runway } from '../../aerodrome/runway.ts';
 import type { CircuitPlan } from '../../circuit/types.ts';
 import { mFromFt, mFromNmi } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
-import type { ViewFrame } from '../frame.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
-import { keyed } from '../ink/keyed.ts';
+import type { Gate, ViewFrame } from '../frame.ts';
+import type { Colours } from '../pen/colours.ts';
+import { keyed } from '../pen/keyed.ts';
+import type { Layer } from '../pen/layer.ts';
 import { drawGates, drawGround, drawHeights, drawMiles } from './axes.ts';
 import { ProfileCamera } from './camera.ts';
 import { drawAeroplane, drawFlownHeights, drawHeightText, drawHeldPath } from './flight-marks.ts';
@@ -37,6 +37,19 @@ const captionText = keyed((approach: number, tenths: number) => {
   return `${what} · heights drawn ${fixed(tenths / 10, 1)} times · pitch true`;
 });
 
+/** What axes and planned circuit were drawn for. */
+interface Still {
+  colours: Colours | null;
+  track: Track | null;
+  gates: readonly Gate[];
+  widthPx: number;
+  approach: number;
+  leftM: number;
+  pxPerM: number;
+  pxPerHeightM: number;
+  groundY: number;
+}
+
 /**
  * The profile: the planned circuit unrolled by distance, and from the base turn the approach. Both are one
  * drawing under one camera: distance along the path is distance to the threshold, shifted; the change-over is
@@ -54,6 +67,29 @@ export class ProfileView {
   private aheadM = Number.NaN;
   private ghostM = Number.NaN;
   private settled = false;
+  private readonly still: Still = {
+    colours: null,
+    track: null,
+    gates: [],
+    widthPx: 0,
+    approach: 0,
+    leftM: 0,
+    pxPerM: 0,
+    pxPerHeightM: 0,
+    groundY: 0,
+  };
+
+  private readonly layers: Readonly<Record<'still' | 'flight', Layer>>;
+
+  /** Layers from the back to the front. */
+  constructor([still, flight]: readonly Layer[]) {
+    this.layers = { still, flight } as Record<'still' | 'flight', Layer>;
+  }
+
+  /** Everything is drawn anew the next time: other colours, other type. */
+  forget(): void {
+    this.still.colours = null;
+  }
 
   jump(): void {
     this.settled = false;
@@ -116,44 +152,86 @@ export class ProfileView {
     camera.pxPerHeightM = (height - TOP_PX - BOTTOM_PX) / (wholeTop + (nearTop - wholeTop) * w);
   }
 
-  draw(ink: Ink, colours: Colours, frame: ViewFrame, width: number, height: number): void {
+  draw(colours: Colours, frame: ViewFrame, width: number, height: number): void {
     const track = this.unroll(frame);
     this.aheadM = this.locate(frame, track);
     this.look(frame, track, width, height);
-    const { camera, aheadM } = this;
-    const { snapshot, runway, ghost } = frame;
-    const w = this.approach;
-    const rightX = width - RIGHT_PX;
-    const lights = w > 0.02 ? runway.lights : null;
+    if (this.standsElsewhere(colours, frame, track, width))
+      this.drawStill(colours, frame, track, width, height);
+    this.drawFlight(colours, frame, track, width);
+  }
 
-    camera.aim(ink);
-    ink.use(colours.paper);
-    ink.rect(0, 0, width, height);
-    if (lights !== null) drawSectors(ink, colours, camera, track, lights, LEFT_PX, TOP_PX, w);
-    drawHeights(ink, colours, camera, width, 1 - w);
-    drawGates(ink, colours, camera, frame.gates, width, w);
-    drawPlannedHeights(ink, colours, track);
-    drawGround(ink, colours, camera, track, width, height);
-    drawMiles(ink, colours, camera, track, w);
-    drawPoints(ink, colours, camera, track, runway, w);
-    drawFlownHeights(ink, colours, camera, track, frame.trail, this.flown, snapshot, aheadM);
-    if (lights !== null) drawSectorLetters(ink, colours, camera, track, lights, LEFT_PX, TOP_PX, w);
-    if (w > 0.5) drawHeldPath(ink, colours, camera, snapshot, aheadM, track.endM + 2000);
+  /** Whether axes and planned circuit have to be drawn anew; they then stand as asked. */
+  private standsElsewhere(colours: Colours, frame: ViewFrame, track: Track, width: number): boolean {
+    const { camera, still } = this;
+    const stands =
+      still.colours === colours &&
+      still.track === track &&
+      still.gates === frame.gates &&
+      still.widthPx === width &&
+      still.approach === this.approach &&
+      still.leftM === camera.leftM &&
+      still.pxPerM === camera.pxPerM &&
+      still.pxPerHeightM === camera.pxPerHeightM &&
+      still.groundY === camera.groundY;
+    if (stands) return false;
+    still.colours = colours;
+    still.track = track;
+    still.gates = frame.gates;
+    still.widthPx = width;
+    still.approach = this.approach;
+    still.leftM = camera.leftM;
+    still.pxPerM = camera.pxPerM;
+    still.pxPerHeightM = camera.pxPerHeightM;
+    still.groundY = camera.groundY;
+    return true;
+  }
+
+  private drawStill(colours: Colours, frame: ViewFrame, track: Track, width: number, height: number): void {
+    const { camera, approach: w } = this;
+    const { pen } = this.layers.still;
+    const { runway } = frame;
+    const lights = w > 0.02 ? runway.lights : null;
+    pen.begin();
+    camera.aim(pen);
+    pen.use(colours.paper);
+    pen.rect(0, 0, width, height);
+    if (lights !== null) drawSectors(pen, colours, camera, track, lights, LEFT_PX, TOP_PX, w);
+    drawHeights(pen, colours, camera, width, 1 - w);
+    drawGates(pen, colours, camera, frame.gates, width, w);
+    drawPlannedHeights(pen, colours, track);
+    drawGround(pen, colours, camera, track, width, height);
+    drawMiles(pen, colours, camera, track, w);
+    drawPoints(pen, colours, camera, track, runway, w);
+    if (lights !== null) drawSectorLetters(pen, colours, camera, track, lights, LEFT_PX, TOP_PX, w);
+    pen.end();
+  }
+
+  private drawFlight(colours: Colours, frame: ViewFrame, track: Track, width: number): void {
+    const { camera, aheadM, approach: w } = this;
+    const { pen } = this.layers.flight;
+    const { snapshot, ghost } = frame;
+    const rightX = width - RIGHT_PX;
+    pen.begin();
+    camera.aim(pen);
+    drawFlownHeights(pen, colours, camera, track, frame.trail, this.flown, snapshot, aheadM);
+    if (w > 0.5) drawHeldPath(pen, colours, camera, snapshot, aheadM, track.endM + 2000);
 
     const { position } = frame.aeroplane.wing;
     if (ghost !== null) {
       this.ghostM = distanceAlong(track, ghost.eastM, ghost.northM, ghost.heightM, this.ghostM);
-      drawAeroplane(ink, colours, camera, ghost, position, this.ghostM, colours.ghost);
+      drawAeroplane(pen, colours, camera, ghost, position, this.ghostM, colours.ghost);
     }
-    drawAeroplane(ink, colours, camera, snapshot, position, aheadM, colours.aeroplane);
-    if (frame.picture === 'whiteboard') drawHeightText(ink, colours, camera, snapshot, aheadM, rightX);
+    drawAeroplane(pen, colours, camera, snapshot, position, aheadM, colours.aeroplane);
+    if (frame.picture === 'whiteboard') drawHeightText(pen, colours, camera, snapshot, aheadM, rightX);
 
     // The title's strip stays clear.
-    ink.use(colours.paper);
-    ink.rect(0, 0, width, TITLE_PX);
-    drawLegNames(ink, colours, camera, frame.plan, track, frame.leg, rightX);
-    ink.use(colours.inkSoft);
+    pen.use(colours.paper);
+    pen.rect(0, 0, width, TITLE_PX);
+    drawLegNames(pen, colours, camera, frame.plan, track, frame.leg, rightX);
+    pen.use(colours.inkSoft);
     const caption = captionText(w > 0.5 ? 1 : 0, Math.round(camera.exaggeration * 10));
-    ink.text('small', caption, width - 12, 14, 'right');
+    pen.text('small', caption, width - 12, 14, 'right');
+    pen.end();
   }
 }

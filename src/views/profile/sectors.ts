@@ -1,6 +1,6 @@
 import type { RunwayLights } from '../../aerodrome/runway.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { ProfileCamera } from './camera.ts';
 import type { Track } from './track.ts';
 
@@ -32,11 +32,11 @@ const anglesOf = (lights: RunwayLights): readonly number[] => {
   return angles;
 };
 
-const wedge = (ink: Ink, ox: number, oy: number, ex: number, lowY: number, highY: number): void => {
-  ink.move(ox, oy);
-  ink.to(ex, lowY);
-  ink.to(ex, highY);
-  ink.fill();
+const wedge = (pen: Pen, ox: number, oy: number, ex: number, lowY: number, highY: number): void => {
+  pen.move(ox, oy);
+  pen.to(ex, lowY);
+  pen.to(ex, highY);
+  pen.fill();
 };
 
 /**
@@ -44,7 +44,7 @@ const wedge = (ink: Ink, ox: number, oy: number, ex: number, lowY: number, highY
  * red tint for reds, white for whites, lines at the units' set angles, and the letters at the left edge.
  */
 export function drawSectors(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   track: Track,
@@ -68,24 +68,24 @@ export function drawSectors(
     const lowY = i === 0 ? ground : yAt(angles[i - 1] as number);
     const highY = i === units ? Math.min(topY, yAt(angles[units - 1] as number)) : yAt(angles[i] as number);
     if (reds > 0) {
-      ink.use(colours.lightRed, RED_ALPHA * weight * (reds / units));
-      wedge(ink, ox, oy, ex, lowY, highY);
+      pen.use(colours.lightRed, RED_ALPHA * weight * (reds / units));
+      wedge(pen, ox, oy, ex, lowY, highY);
     }
     if (reds < units) {
-      ink.use(colours.lightWhite, WHITE_ALPHA * weight * (1 - reds / units) * 0.5);
-      wedge(ink, ox, oy, ex, lowY, highY);
+      pen.use(colours.lightWhite, WHITE_ALPHA * weight * (1 - reds / units) * 0.5);
+      wedge(pen, ox, oy, ex, lowY, highY);
     }
   }
   for (let i = 0; i < units; i += 1) {
     const middle = i === units / 2 - 1 || i === units / 2;
-    ink.use(i < units / 2 ? colours.lightRed : colours.inkSoft, (middle ? 0.9 : 0.45) * weight);
-    ink.line(ox, oy, ex, yAt(angles[i] as number), middle ? 1.3 : 1);
+    pen.use(i < units / 2 ? colours.lightRed : colours.inkSoft, (middle ? 0.9 : 0.45) * weight);
+    pen.line(ox, oy, ex, yAt(angles[i] as number), middle ? 1.3 : 1);
   }
 }
 
 /** The letters of each sector at the left edge, where there is room for them. */
 export function drawSectorLetters(
-  ink: Ink,
+  pen: Pen,
   colours: Colours,
   camera: ProfileCamera,
   track: Track,
@@ -109,9 +109,9 @@ export function drawSectorLetters(
     // The sector on the slope always has its letters, the others where there is room.
     if ((low - high < 13 && i !== units / 2) || y < topY + 4) continue;
     const text = lettersOf(units, units - i);
-    ink.use(colours.paper, 0.7 * weight);
-    ink.rect(x - 3, y - 7, ink.widthPx('small', text) + 6, 14);
-    ink.use(colours.ink, weight);
-    ink.text('small', text, x, y);
+    pen.use(colours.paper, 0.7 * weight);
+    pen.rect(x - 3, y - 7, pen.widthPx('small', text) + 6, 14);
+    pen.use(colours.ink, weight);
+    pen.text('small', text, x, y);
   }
 }

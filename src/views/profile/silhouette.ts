@@ -1,4 +1,4 @@
-import type { Ink } from '../ink/ink.ts';
+import type { Pen } from '../pen/pen.ts';
 
 /**
  * Seen from the right, nose to the right; ahead and up from the main wheels, lengths of the aeroplane.
@@ -20,7 +20,7 @@ const flapLine = new Float64Array(4);
 
 /** About the place of the wheels in map[2] and map[5]; the map is turned by the pitch. */
 export function drawSideSilhouette(
-  ink: Ink,
+  pen: Pen,
   wing: 'high' | 'low',
   pitchRad: number,
   flapRad: number,
@@ -30,27 +30,27 @@ export function drawSideSilhouette(
   line: number,
   halo: number,
 ): void {
-  const { map } = ink;
+  const { map } = pen;
   const cos = Math.cos(pitchRad) * lengthPx;
   const sin = Math.sin(pitchRad) * lengthPx;
   map[0] = cos;
   map[1] = -sin;
   map[3] = -sin;
   map[4] = -cos;
-  ink.use(halo);
-  ink.trace(BODY);
-  ink.path(3, true);
-  ink.use(fill);
-  ink.trace(BODY);
-  ink.fill();
-  ink.trace(FIN);
-  ink.fill();
+  pen.use(halo);
+  pen.trace(BODY);
+  pen.path(3, true);
+  pen.use(fill);
+  pen.trace(BODY);
+  pen.fill();
+  pen.trace(FIN);
+  pen.fill();
   if (gear > 0.5) {
-    ink.segments(LEGS, 1.4);
+    pen.segments(LEGS, 1.4);
     const radius = WHEEL_RADIUS * lengthPx;
-    ink.disc(map[2]! + map[1]! * WHEEL_RADIUS, map[5]! + map[4]! * WHEEL_RADIUS, radius);
+    pen.disc(map[2]! + map[1]! * WHEEL_RADIUS, map[5]! + map[4]! * WHEEL_RADIUS, radius);
     const ahead = NOSE_WHEEL_AHEAD;
-    ink.disc(
+    pen.disc(
       map[2]! + map[0]! * ahead + map[1]! * WHEEL_RADIUS,
       map[5]! + map[3]! * ahead + map[4]! * WHEEL_RADIUS,
       radius * 0.9,
@@ -65,7 +65,7 @@ export function drawSideSilhouette(
   flapLine[1] = up - 0.005;
   flapLine[2] = to - FLAP * Math.cos(flapRad);
   flapLine[3] = up - 0.005 - FLAP * Math.sin(flapRad);
-  ink.use(line);
-  ink.segments(wingLine, Math.max(2, 0.05 * lengthPx));
-  ink.segments(flapLine, Math.max(1.6, 0.035 * lengthPx));
+  pen.use(line);
+  pen.segments(wingLine, Math.max(2, 0.05 * lengthPx));
+  pen.segments(flapLine, Math.max(1.6, 0.035 * lengthPx));
 }

@@ -4,7 +4,7 @@ import type { Snapshot } from '../../simulation/snapshot.ts';
 import { trueFromMagnetic } from '../../units/angles.ts';
 import { radFromDeg } from '../../units/conversions.ts';
 import type { SpokenWind } from '../frame.ts';
-import type { Colours } from '../ink/colours.ts';
+import type { Colours } from '../pen/colours.ts';
 import { drawUnitDot } from '../units.ts';
 import type { Brush } from './brush.ts';
 
@@ -56,7 +56,7 @@ const sockAt = new Float64Array(3);
 
 /** Shows the surface wind; when far away it is drawn larger about its foot, in its true attitude. */
 export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, wind: SpokenWind): void {
-  const { eye, ink, pin } = brush;
+  const { eye, pen, pin } = brush;
   const { sockFoot } = besideOf(runway);
   if (!brush.stick(sockFoot, 0, 8)) return;
   const size = Math.max(1, LEAST_POLE_PX / ((eye.focalPx * POLE_M) / pin[2]!));
@@ -67,8 +67,8 @@ export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, win
   sockAt[1] = foot[1]!;
   sockAt[2] = foot[2]! + POLE_M * size;
   if (!brush.stick(sockAt, 0, 8)) return;
-  ink.use(colours.ink, 0.9);
-  ink.line(x, y, pin[3]!, pin[4]!, 1.3);
+  pen.use(colours.ink, 0.9);
+  pen.line(x, y, pin[3]!, pin[4]!, 1.3);
   x = pin[3]!;
   y = pin[4]!;
   const to = trueFromMagnetic(radFromDeg(wind.fromDegM), runway.variationRad) + Math.PI;
@@ -82,8 +82,8 @@ export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, win
     sockAt[1] = sockAt[1]! + north;
     sockAt[2] = sockAt[2]! - down;
     if (!brush.stick(sockAt, 0, 4)) return;
-    ink.use(k % 2 === 0 ? colours.aeroplane : colours.lightWhite);
-    ink.line(x, y, pin[3]!, pin[4]!, Math.max(1.6, ((0.95 - 0.1 * k) * size * eye.focalPx) / pin[2]!));
+    pen.use(k % 2 === 0 ? colours.aeroplane : colours.lightWhite);
+    pen.line(x, y, pin[3]!, pin[4]!, Math.max(1.6, ((0.95 - 0.1 * k) * size * eye.focalPx) / pin[2]!));
     x = pin[3]!;
     y = pin[4]!;
   }
@@ -98,7 +98,7 @@ export function drawUnits(
 ): void {
   const { lights } = runway;
   if (lights === null) return;
-  const { eye, ink, pin } = brush;
+  const { eye, pen, pin } = brush;
   const { units } = besideOf(runway);
   const n = lights.unitsAcrossM.length;
   // From the unit nearest the runway outwards: that one keeps its place when the row has to be spread.
@@ -114,7 +114,7 @@ export function drawUnits(
   for (let i = 0; i < n; i += 1) {
     const out = (n - 1 - i) * grow;
     const letter = seen === null || i >= seen.units ? '-' : (seen.letters[i] ?? '-');
-    drawUnitDot(ink, colours, x + dx * out, y + dy * out, radius, letter, seen?.white[i] ?? 0);
+    drawUnitDot(pen, colours, x + dx * out, y + dy * out, radius, letter, seen?.white[i] ?? 0);
   }
 }
 
@@ -124,7 +124,7 @@ const traffic = new Float64Array(6);
 
 /** Another aeroplane: a fuselage and wings banked as they are. */
 export function drawTraffic(brush: Brush, colours: Colours, other: Readonly<Snapshot>): void {
-  const { eye, ink, pin } = brush;
+  const { eye, pen, pin } = brush;
   const cosB = Math.cos(other.bankRad);
   traffic[0] = other.eastM;
   traffic[1] = other.northM;
@@ -141,7 +141,7 @@ export function drawTraffic(brush: Brush, colours: Colours, other: Readonly<Snap
   const ty = pin[4]! - y;
   const reach = Math.sqrt(tx * tx + ty * ty);
   const grow = Math.max(1, LEAST_TRAFFIC_PX / Math.max(0.5, reach));
-  ink.use(colours.ghost);
-  ink.line(x - tx * grow, y - ty * grow, x + tx * grow, y + ty * grow, Math.max(1.8, 0.4 * scale));
-  ink.disc(x, y, Math.max(2.2, 0.6 * scale));
+  pen.use(colours.ghost);
+  pen.line(x - tx * grow, y - ty * grow, x + tx * grow, y + ty * grow, Math.max(1.8, 0.4 * scale));
+  pen.disc(x, y, Math.max(2.2, 0.6 * scale));
 }

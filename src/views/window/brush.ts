@@ -1,5 +1,5 @@
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import { Clipper, cutSegment, type Planes } from './clip.ts';
 import type { Eye } from './eye.ts';
 import type { Areas, Lines, SceneLayer, Uprights } from './scene.ts';
@@ -20,7 +20,7 @@ export class Brush {
   readonly pin = new Float64Array(5);
 
   constructor(
-    readonly ink: Ink,
+    readonly pen: Pen,
     readonly eye: Eye,
   ) {}
 
@@ -32,27 +32,27 @@ export class Brush {
       const square = pin[0]! * pin[0]! + pin[1]! * pin[1]! + pin[2]! * pin[2]!;
       if (square < within.fromM * within.fromM || square >= within.toM * within.toM) return;
     }
-    this.ink.use(colours[layer.colour], layer.alpha);
+    this.pen.use(colours[layer.colour], layer.alpha);
     if (layer.kind === 'areas') this.areas(layer);
     else if (layer.kind === 'lines') this.lines(layer);
     else this.uprights(layer);
   }
 
   private areas(layer: Areas): void {
-    const { clipper, eye, ink } = this;
+    const { clipper, eye, pen } = this;
     const { places, corners, per, rimPx } = layer;
     for (let k = 0; k + per <= corners.length; k += per) {
       for (let m = 0; m < per; m += 1)
         eye.bring(places, 3 * (corners[k + m] as number), clipper.corners, 3 * m);
       clipper.count = per;
       if (!this.outline(eye.groundPlanes)) continue;
-      ink.fill();
-      if (rimPx > 0) ink.path(rimPx, true);
+      pen.fill();
+      if (rimPx > 0) pen.path(rimPx, true);
     }
   }
 
   private lines(layer: Lines): void {
-    const { ends, eye, ink } = this;
+    const { ends, eye, pen } = this;
     const { widthM, leastPx } = layer;
     for (let k = 0; k + 5 < layer.ends.length; k += 6) {
       eye.bring(layer.ends, k, ends, 0);
@@ -60,7 +60,7 @@ export class Brush {
       if (!cutSegment(ends, eye.groundPlanes)) continue;
       const scaleA = eye.focalPx / ends[2]!;
       const scaleB = eye.focalPx / ends[5]!;
-      ink.taper(
+      pen.taper(
         eye.middleX + ends[0]! * scaleA,
         eye.middleY - ends[1]! * scaleA,
         eye.middleX + ends[3]! * scaleB,
@@ -72,7 +72,7 @@ export class Brush {
   }
 
   private uprights(layer: Uprights): void {
-    const { ends, eye, ink } = this;
+    const { ends, eye, pen } = this;
     const { feet, upM, form } = layer;
     const half = HALF_WIDTHS[form];
     const { axes } = eye;
@@ -89,41 +89,41 @@ export class Brush {
       const uy = eye.middleY - (eye.focalPx * (ends[1]! + upM * axes[8]!)) / topZ - y;
       const sx = -uy * half;
       const sy = ux * half;
-      ink.move(x + sx, y + sy);
-      ink.to(x - sx, y - sy);
-      if (form === 'tree') ink.to(x + ux, y + uy);
+      pen.move(x + sx, y + sy);
+      pen.to(x - sx, y - sy);
+      if (form === 'tree') pen.to(x + ux, y + uy);
       else {
-        ink.to(x - sx + ux * 0.75, y - sy + uy * 0.75);
-        ink.to(x + sx + ux * 0.75, y + sy + uy * 0.75);
+        pen.to(x - sx + ux * 0.75, y - sy + uy * 0.75);
+        pen.to(x + sx + ux * 0.75, y + sy + uy * 0.75);
       }
-      ink.fill();
+      pen.fill();
     }
   }
 
   /** A convex part of the machine (ahead, right, up by threes): filled, then its edge. */
   part(points: Float64Array, fill: number, edge: number): void {
-    const { clipper, eye, ink } = this;
+    const { clipper, eye, pen } = this;
     const n = points.length / 3;
     for (let m = 0; m < n; m += 1) eye.bringMachine(points, 3 * m, clipper.corners, 3 * m);
     clipper.count = n;
     if (!this.outline(eye.machinePlanes)) return;
-    ink.use(fill);
-    ink.fill();
-    ink.use(edge, 0.72);
-    ink.path(1.4, true);
+    pen.use(fill);
+    pen.fill();
+    pen.use(edge, 0.72);
+    pen.path(1.4, true);
   }
 
   /** Cuts the corners that stand in the clipper and makes them the pen's run; false when none are seen. */
   private outline(planes: Planes): boolean {
-    const { clipper, eye, ink } = this;
+    const { clipper, eye, pen } = this;
     const n = clipper.cut(planes);
     if (n < 3) return false;
     const p = clipper.corners;
     const { focalPx, middleX, middleY } = eye;
-    ink.lift();
+    pen.lift();
     for (let i = 0; i < n; i += 1) {
       const scale = focalPx / p[3 * i + 2]!;
-      ink.to(middleX + p[3 * i]! * scale, middleY - p[3 * i + 1]! * scale);
+      pen.to(middleX + p[3 * i]! * scale, middleY - p[3 * i + 1]! * scale);
     }
     return true;
   }

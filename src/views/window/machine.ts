@@ -1,5 +1,5 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
-import type { Colours } from '../ink/colours.ts';
+import type { Colours } from '../pen/colours.ts';
 import type { Brush } from './brush.ts';
 
 /**

@@ -1,6 +1,6 @@
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
 import type { PaletteColour } from '../palette.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import type { Eye } from './eye.ts';
 
 const FAR_PX = 5000;
@@ -26,7 +26,7 @@ const BANDS: readonly Band[] = [
  * is level where its upward part dx*rightU + dy*upU + focal*aheadU is 0. The dip of the horizon (half a degree at
  * 1,000 ft) is left out.
  */
-export function drawSky(ink: Ink, colours: Colours, eye: Eye): void {
+export function drawSky(pen: Pen, colours: Colours, eye: Eye): void {
   const across = Math.sqrt(eye.rightU * eye.rightU + eye.upU * eye.upU);
   if (across < 1e-3) return;
   // Screen directions, y down: towards the sky, and along the horizon.
@@ -43,17 +43,17 @@ export function drawSky(ink: Ink, colours: Colours, eye: Eye): void {
     const fromY = footY + skyY * band.fromPx;
     const toX = footX + skyX * band.toPx;
     const toY = footY + skyY * band.toPx;
-    ink.move(fromX - alongX * FAR_PX, fromY - alongY * FAR_PX);
-    ink.to(fromX + alongX * FAR_PX, fromY + alongY * FAR_PX);
-    ink.to(toX + alongX * FAR_PX, toY + alongY * FAR_PX);
-    ink.to(toX - alongX * FAR_PX, toY - alongY * FAR_PX);
-    ink.use(colours[band.from]);
-    ink.fade(colours[band.to]);
+    pen.move(fromX - alongX * FAR_PX, fromY - alongY * FAR_PX);
+    pen.to(fromX + alongX * FAR_PX, fromY + alongY * FAR_PX);
+    pen.to(toX + alongX * FAR_PX, toY + alongY * FAR_PX);
+    pen.to(toX - alongX * FAR_PX, toY - alongY * FAR_PX);
+    pen.use(colours[band.from]);
+    pen.fade(colours[band.to]);
   }
 }
 
 /** The line itself, drawn after the land so that it stays clear. */
-export function drawHorizon(ink: Ink, colours: Colours, eye: Eye): void {
+export function drawHorizon(pen: Pen, colours: Colours, eye: Eye): void {
   const across = Math.sqrt(eye.rightU * eye.rightU + eye.upU * eye.upU);
   if (across < 1e-3) return;
   const skyX = eye.rightU / across;
@@ -61,6 +61,6 @@ export function drawHorizon(ink: Ink, colours: Colours, eye: Eye): void {
   const off = (-eye.aheadU * eye.focalPx) / across;
   const footX = eye.middleX + skyX * off;
   const footY = eye.middleY + skyY * off;
-  ink.use(colours.ink, 0.75);
-  ink.line(footX + skyY * FAR_PX, footY - skyX * FAR_PX, footX - skyY * FAR_PX, footY + skyX * FAR_PX, 1.5);
+  pen.use(colours.ink, 0.75);
+  pen.line(footX + skyY * FAR_PX, footY - skyX * FAR_PX, footX - skyY * FAR_PX, footY + skyX * FAR_PX, 1.5);
 }

@@ -1,8 +1,8 @@
 import { eastOf, groundHeightM, northOf, type Runway } from '../../aerodrome/runway.ts';
 import type { ViewFrame } from '../frame.ts';
 import type { Feature } from '../ground/land.ts';
-import type { Colours } from '../ink/colours.ts';
-import type { Ink } from '../ink/ink.ts';
+import type { Colours } from '../pen/colours.ts';
+import type { Pen } from '../pen/pen.ts';
 import { drawTraffic, drawUnits, drawWindsock } from './beside.ts';
 import { Brush } from './brush.ts';
 import { Eye } from './eye.ts';
@@ -30,9 +30,9 @@ export class WindowView {
   private readonly aim = new Float64Array(3);
   private readonly seen = new Float64Array(3);
 
-  constructor(ink: Ink, closerInk: Ink) {
-    this.brush = new Brush(ink, this.eye);
-    this.closerBrush = new Brush(closerInk, this.closerEye);
+  constructor(pen: Pen, closerPen: Pen) {
+    this.brush = new Brush(pen, this.eye);
+    this.closerBrush = new Brush(closerPen, this.closerEye);
   }
 
   /** What stands still in the world. */
@@ -48,17 +48,19 @@ export class WindowView {
     const { eye, brush } = this;
     eye.fit(width, height);
     eye.take(frame.snapshot, frame.lookRad);
+    brush.pen.begin();
     this.drawWorld(brush, colours, frame);
     this.closer = this.wantsCloser(frame, width);
     if (frame.picture === 'whiteboard') this.drawAim(colours, frame);
     drawMachine(brush, colours, frame.aeroplane);
+    brush.pen.end();
   }
 
   private drawWorld(brush: Brush, colours: Colours, frame: ViewFrame): void {
     const { land, strip } = this;
-    drawSky(brush.ink, colours, brush.eye);
+    drawSky(brush.pen, colours, brush.eye);
     for (let i = 0; i < land.length; i += 1) brush.layer(land[i] as SceneLayer, colours);
-    drawHorizon(brush.ink, colours, brush.eye);
+    drawHorizon(brush.pen, colours, brush.eye);
     for (let i = 0; i < strip.length; i += 1) brush.layer(strip[i] as SceneLayer, colours);
     drawUnits(brush, colours, frame.runway, frame.lights);
     drawWindsock(brush, colours, frame.runway, frame.wind);
@@ -82,36 +84,38 @@ export class WindowView {
     return x > width * 0.58 ? 'right' : 'left';
   }
 
-  /** The closer look on its own sheet; after `draw`, when `closer` is not null. */
+  /** The closer look in its own panel; after `draw`, when `closer` is not null. */
   drawCloser(colours: Colours, frame: ViewFrame, width: number, height: number): void {
     const { eye, closerEye, closerBrush, seen } = this;
     closerEye.fitCloser(width, height, eye.focalPx * CLOSER, seen);
     closerEye.take(frame.snapshot, frame.lookRad);
+    const { pen } = closerBrush;
+    pen.begin();
     this.drawWorld(closerBrush, colours, frame);
-    const { ink } = closerBrush;
-    ink.use(colours.inkSoft);
-    ink.move(0.5, 0.5);
-    ink.to(width - 0.5, 0.5);
-    ink.to(width - 0.5, height - 0.5);
-    ink.to(0.5, height - 0.5);
-    ink.path(1.2, true);
-    ink.use(colours.ink);
-    ink.text('small', CLOSER_TEXT, width - 8, 11, 'right');
+    pen.use(colours.inkSoft);
+    pen.move(0.5, 0.5);
+    pen.to(width - 0.5, 0.5);
+    pen.to(width - 0.5, height - 0.5);
+    pen.to(0.5, height - 0.5);
+    pen.path(1.2, true);
+    pen.use(colours.ink);
+    pen.text('small', CLOSER_TEXT, width - 8, 11, 'right');
+    pen.end();
   }
 
   /** A small ring about the aim point, on the whiteboard only. */
   private drawAim(colours: Colours, frame: ViewFrame): void {
     const { brush, eye } = this;
-    const { ink } = brush;
+    const { pen } = brush;
     if (!brush.stick(this.aim, 0, AIM_SHOWN_FROM_M)) return;
     const x = brush.pin[3]!;
     const y = brush.pin[4]!;
     const halfPx = (eye.focalPx * frame.runway.widthM * 0.5) / brush.pin[2]!;
     const right = frame.runway.lights?.side !== 1;
     const ringPx = Math.max(5, Math.min(9, halfPx));
-    ink.use(colours.corridorText);
-    ink.ring(x, y, ringPx, 1.5);
+    pen.use(colours.corridorText);
+    pen.ring(x, y, ringPx, 1.5);
     if (this.closer !== null) return;
-    ink.text('small', 'aim point', right ? x + 14 + halfPx : x - 14 - halfPx, y, right ? 'left' : 'right');
+    pen.text('small', 'aim point', right ? x + 14 + halfPx : x - 14 - halfPx, y, right ? 'left' : 'right');
   }
 }
