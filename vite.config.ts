@@ -132,6 +132,15 @@ const checkedAssets = (): Plugin => ({
   },
 });
 
+const TESTS = 'tests/**/*.test.ts';
+/** Tests that mock a module, stand a database in, or drive a browser. */
+const APART = [
+  'tests/browser/**/*.test.ts',
+  'tests/unit/storage/**/*.test.ts',
+  'tests/unit/lesson/one-row.test.ts',
+  'tests/unit/pages/announcer.test.ts',
+];
+
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   resolve: { alias: PREACT },
@@ -156,7 +165,11 @@ export default defineConfig(({ isSsrBuild }) => ({
       },
   ssr: { noExternal: isSsrBuild ? true : [] },
   test: {
-    include: ['tests/**/*.test.ts'],
+    projects: [
+      // Most of the time of a small test is reading the sources: once for all that share no state
+      { extends: true, test: { name: 'shared', include: [TESTS], exclude: APART, isolate: false } },
+      { extends: true, test: { name: 'apart', include: APART } },
+    ],
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
