@@ -122,10 +122,6 @@ export const PART = {
 } as const;
 const PART_LENGTH = 32; // definition: a count of places
 
-/** Where the air's velocity stands, as `airVelocity` of src/wind lays it: where it blows to. */
-export const WIND = { east: 0, north: 1, up: 2 } as const; // definition: places
-export const WIND_LENGTH = 3; // definition: a count
-
 /**
  * There is one: an evaluation fills every place before it reads it, so nothing is carried over, and an array that
  * never changes its place is quicker to reach than one handed on.

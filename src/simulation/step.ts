@@ -6,6 +6,7 @@ import { wrapPi } from '../units/angles.ts';
 import { degFromRad, fpmFromMps, ftFromM, ktFromMps, mFromFt, radFromDeg } from '../units/conversions.ts';
 import { type ChangingWind, driftedWind } from '../wind/drift.ts';
 import { airVelocity, stepAir } from '../wind/moving-air.ts';
+import { WIND, WIND_LENGTH } from '../wind/velocity.ts';
 import { CALM } from '../wind/wind.ts';
 import type { Controls } from './controls.ts';
 import { ENDINGS, type Ending } from './endings.ts';
@@ -24,7 +25,7 @@ import {
 } from './motion/brakes.ts';
 import { derivative } from './motion/forces.ts';
 import { integrate } from './motion/integrate.ts';
-import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH, WIND, WIND_LENGTH } from './places.ts';
+import { INTEGRATED, NOW, NOW_LENGTH, SEEN, SEEN_LENGTH } from './places.ts';
 import { STEP_HZ, STEP_S } from './scenario.ts';
 import { flapEffect, newFlapEffect } from './shape.ts';
 import { AT, type State } from './state.ts';

@@ -27,13 +27,14 @@ export function beginGusts(memory: Float64Array, at: number): void {
   memory[at + 1] = 0;
 }
 
+const DRAW = { chance: 0, length: 1 } as const; // definition: places
 const draws = new Float64Array(2);
 
 /** One step of the gusts, on the stream at `streamAt`: always two draws, whatever the wind. */
 export function stepGusts(memory: Float64Array, at: number, streamAt: number, dtS: number): void {
   nextUniforms(memory, streamAt, draws, 2);
-  const chance = draws[0]!;
-  const length = draws[1]!;
+  const chance = draws[DRAW.chance]!;
+  const length = draws[DRAW.length]!;
   const lastsS = memory[at + 1]!;
   if (lastsS > 0) {
     const sinceS = memory[at]! + dtS;
@@ -45,15 +46,16 @@ export function stepGusts(memory: Float64Array, at: number, streamAt: number, dt
   if (chance * MEAN_LULL_S < dtS) memory[at + 1] = SHORTEST_S + (LONGEST_S - SHORTEST_S) * length;
 }
 
+const PHASE = { sine: 0, cosine: 1 } as const; // definition: places
 const phase = new Float64Array(2);
 
 /** How much of the gust blows now, 0 to 1. */
 export function gustShare(memory: Float64Array, at: number): number {
   const lastsS = memory[at + 1]!;
   if (!(lastsS > 0)) return 0;
-  phase[0] = (TWO_PI * memory[at]!) / lastsS;
-  sinCosInPlace(phase, 0);
-  return 0.5 * (1 - phase[1]!);
+  phase[PHASE.sine] = (TWO_PI * memory[at]!) / lastsS;
+  sinCosInPlace(phase, PHASE.sine);
+  return 0.5 * (1 - phase[PHASE.cosine]!);
 }
 
 /** What the gust adds to the mean wind at 10 m now; 0 where no gust is reported. */

@@ -2,11 +2,13 @@
  * The moving air around one aeroplane: mean wind, gusts and turbulence from one random stream. Its whole
  * memory is a stretch of a Float64Array: `[stream | gusts | turbulence]`. Eight draws a step, always.
  */
+
 import { beginStream, STREAM_SLOTS, type StreamSeed } from '../maths/random.ts';
 import type { Slot } from '../maths/slots.ts';
 import { beginGusts, GUST_SLOTS, gustMps, stepGusts } from './gusts.ts';
 import { windWithGust } from './profile.ts';
 import { ALONG, beginTurbulence, RIGHT, stepTurbulence, TURBULENCE_SLOTS, UP } from './turbulence.ts';
+import { WIND } from './velocity.ts';
 import type { Wind } from './wind.ts';
 
 /** All the numbers the air remembers, in order, with their ranges. */
@@ -42,8 +44,8 @@ export function stepAir(
 }
 
 /**
- * Velocity of the air at a height above the ground at this instant, into `out[0]` east, `out[1]` north,
- * `out[2]` up: where it blows TO. `courseEast` and `courseNorth` are the unit vector of the horizontal
+ * Velocity of the air at a height above the ground at this instant, into `out` at the places of
+ * `WIND`: where it blows TO. `courseEast` and `courseNorth` are the unit vector of the horizontal
  * airspeed (of the heading, when hardly moving), along which turbulence is laid.
  */
 export function airVelocity(
@@ -58,7 +60,7 @@ export function airVelocity(
   windWithGust(wind, heightM, gustMps(wind, memory, at + GUSTS), out);
   const along = memory[at + TURBULENCE + ALONG]!;
   const right = memory[at + TURBULENCE + RIGHT]!;
-  out[0] = out[0]! + along * courseEast + right * courseNorth;
-  out[1] = out[1]! + along * courseNorth - right * courseEast;
-  out[2] = memory[at + TURBULENCE + UP]!;
+  out[WIND.east] = out[WIND.east]! + along * courseEast + right * courseNorth;
+  out[WIND.north] = out[WIND.north]! + along * courseNorth - right * courseEast;
+  out[WIND.up] = memory[at + TURBULENCE + UP]!;
 }

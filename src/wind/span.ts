@@ -23,13 +23,15 @@ export const LENGTHENED = 0; // definition: a place
 export const WEIGHT_A = 1; // definition: a place
 export const WEIGHT_B = 2; // definition: a place
 
+/** Of an array of one. */
+const ONLY = 0; // definition: a place
 const left = new Float64Array(1);
 
 /** What a span of so many lengths makes of the filter. */
 export function laySpan(spans: number, out: Float64Array): void {
-  left[0] = -spans;
-  expInPlace(left, 0);
-  const gone = 1 - left[0]!;
+  left[ONLY] = -spans;
+  expInPlace(left, ONLY);
+  const gone = 1 - left[ONLY]!;
   const variance = spans > 0 ? gone / spans : 1;
   const fifth = 0.2 * spans;
   const atZero = 1 / (1 + fifth * Math.sqrt(fifth));

@@ -58,11 +58,13 @@ function layChain(at: number, s: number, decay: number): void {
   transition[at + B_FROM_2] = Math.sqrt(Math.max(0, q22 - root21 * root21));
 }
 
+/** Of an array of one. */
+const ONLY = 0; // definition: a place
 const decay = new Float64Array(1);
 const decayOver = (s: number): number => {
-  decay[0] = -s;
-  expInPlace(decay, 0);
-  return decay[0]!;
+  decay[ONLY] = -s;
+  expInPlace(decay, ONLY);
+  return decay[ONLY]!;
 };
 
 /** Lays `transition` for the height (ft, held) and airspeed at `memory[at]` and `memory[at + 1]`. */

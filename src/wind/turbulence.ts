@@ -75,13 +75,14 @@ const hold = (memory: Float64Array, at: number): void => {
 };
 
 const DRAWS = 6; // definition: draws of the noise in a step
+const FIRST_DRAW = 0; // definition: a place
 const draws = new Float64Array(DRAWS);
 const strength = new Float64Array(2);
 
 /** Begins as if it had always blown: the states are drawn from their long-run distribution. Six draws. */
 export function beginTurbulence(memory: Float64Array, at: number, streamAt: number): void {
   nextNormals(memory, streamAt, draws, DRAWS);
-  memory[at] = draws[0]!;
+  memory[at] = draws[FIRST_DRAW]!;
   for (let chain = 0; chain < 2; chain++) {
     const a = Math.sqrt(0.5) * draws[1 + 2 * chain]!;
     memory[at + 1 + 2 * chain] = a;
@@ -140,7 +141,7 @@ export function stepTurbulence(
   for (let i = 0; i < DRAWS; i++) draws[i] = SQRT12 * (draws[i]! - 0.5);
   look(memory, at, heightM, tasMps);
   layTransition(memory, at + LOOK, dtS, spanM);
-  memory[at] = transition[U_LEFT]! * memory[at]! + transition[U_NEW]! * draws[0]!;
+  memory[at] = transition[U_LEFT]! * memory[at]! + transition[U_NEW]! * draws[FIRST_DRAW]!;
   hold(memory, at);
   stepChain(memory, at + 1, CHAIN_V, 1);
   stepChain(memory, at + 3, CHAIN_W, 3);

@@ -73,44 +73,6 @@ export const WIND_TRIANGLES_EXACT = reference({
   ],
 });
 
-export const WIND_FROM_DRIFT = reference({
-  what: 'the wind from track, heading, airspeed and groundspeed, read off a slide rule to about one unit',
-  source: 'printed dead-reckoning example, inverse triangle',
-  certainty: 'VERIFIED',
-  columns: ['track deg', 'heading deg', 'kt true', 'kt over the ground', 'kt of wind', 'from deg'],
-  rows: [[94, 104, 165, 146, 34, 154]],
-});
-
-export const WIND_FROM_DRIFT_EXACT = reference({
-  what: 'the same by the law of cosines',
-  source: 'wind triangle, textbook trigonometry',
-  certainty: 'RECOMPUTED',
-  columns: ['kt of wind', 'from deg'],
-  rows: [[33.06, 154.07]],
-});
-
-export const TRACKS_FLOWN = reference({
-  what: 'track and groundspeed of a heading held in a wind, as printed',
-  source: 'two printed dead-reckoning examples, forward triangle',
-  certainty: 'VERIFIED',
-  columns: ['heading deg', 'kt true', 'from deg', 'kt of wind', 'track deg', 'kt over the ground'],
-  rows: [
-    [20, 120, 90, 10, 15, 117],
-    [315, 150, 45, 30, 304, 153],
-  ],
-});
-
-export const TRACKS_FLOWN_EXACT = reference({
-  what: 'the same by vectors',
-  source: 'wind triangle, textbook trigonometry',
-  certainty: 'RECOMPUTED',
-  columns: ['track deg', 'kt over the ground'],
-  rows: [
-    [15.39, 116.96],
-    [303.69, 152.97],
-  ],
-});
-
 export const PROFILE_HEIGHTS_M = [2, 3, 5, 20, 50, 100, 150, 300] as const;
 
 export const LOG_LAW = reference({
@@ -122,17 +84,6 @@ export const LOG_LAW = reference({
     [0.03, 0.7229, 0.7927, 0.8807, 1.1193, 1.2771, 1.3964, 1.4662, 1.5855],
     [0.1, 0.6505, null, 0.8495, 1.1505, 1.3495, 1.5, 1.588, 1.7386],
     [0.25, 0.5637, null, 0.8121, 1.1879, 1.4363, 1.6242, 1.7341, 1.922],
-  ],
-});
-
-export const POWER_LAW = reference({
-  what: 'mean wind at the heights above over that at 10 m, by the power law; four places',
-  source: 'power law of the mean wind, exponents 1/7 (neutral air) and 0.20',
-  certainty: 'RECOMPUTED',
-  columns: ['exponent', ...PROFILE_HEIGHTS_M.map(() => 'of the wind at 10 m')],
-  rows: [
-    [1 / 7, 0.7946, 0.842, 0.9057, 1.1041, 1.2585, 1.3895, 1.4724, 1.6256],
-    [0.2, 0.7248, 0.786, 0.8706, 1.1487, 1.3797, 1.5849, 1.7188, 1.9744],
   ],
 });
 
