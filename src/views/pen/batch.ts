@@ -41,7 +41,10 @@ const INDICES_PER_QUAD = 6;
 const quadIndices = (quads: number): Uint32Array => {
   const indices = new Uint32Array(quads * INDICES_PER_QUAD);
   for (let q = 0; q < quads; q += 1)
-    indices.set([0, 1, 2, 0, 2, 3].map((corner) => q * VERTICES_PER_QUAD + corner), q * INDICES_PER_QUAD);
+    indices.set(
+      [0, 1, 2, 0, 2, 3].map((corner) => q * VERTICES_PER_QUAD + corner),
+      q * INDICES_PER_QUAD,
+    );
   return indices;
 };
 
@@ -115,8 +118,6 @@ export class Batch {
 
   private newGeometry(): Geometry {
     const data = this.pen.floats as Float32Array<ArrayBuffer>;
-    return geometryOf(
-      new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST, label: 'batch' }),
-    );
+    return geometryOf(new Buffer({ data, usage: BufferUsage.VERTEX | BufferUsage.COPY_DST, label: 'batch' }));
   }
 }
