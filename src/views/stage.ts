@@ -94,6 +94,7 @@ export async function createStage(
   let closerCorner: 'left' | 'right' | null = null;
   let lost = false;
   let destroyed = false;
+  let places: ViewRects = {};
 
   /** Everything is drawn anew the next time. */
   const forget = (): void => {
@@ -137,6 +138,15 @@ export async function createStage(
     forget();
   };
 
+  const layout = (): void => {
+    const ratio = pixelRatio();
+    renderer.resize(Math.max(1, canvas.clientWidth), Math.max(1, canvas.clientHeight), ratio);
+    if (ratio !== letters.pixelRatio) setLetters(new Letters(ratio, fontFamily));
+    for (const name of VIEW_NAMES) panels[name].settle(places[name]);
+    panels.closer.settle(undefined);
+    forget();
+  };
+
   const drawWindow = (frame: ViewFrame): void => {
     const { closer } = panels;
     window.draw(colours, frame, panels.window.width, panels.window.height);
@@ -156,15 +166,13 @@ export async function createStage(
       return lost;
     },
     layout(rects: ViewRects): void {
-      const ratio = pixelRatio();
-      renderer.resize(Math.max(1, canvas.clientWidth), Math.max(1, canvas.clientHeight), ratio);
-      if (ratio !== letters.pixelRatio) setLetters(new Letters(ratio, fontFamily));
-      for (const name of VIEW_NAMES) panels[name].settle(rects[name]);
-      panels.closer.settle(undefined);
-      forget();
+      places = rects;
+      layout();
     },
     draw(frame: ViewFrame): void {
       if (lost || destroyed) return;
+      // A window moved to another screen keeps its size in CSS pixels.
+      if (pixelRatio() !== letters.pixelRatio) layout();
       const nowMs = performance.now();
       const sinceS = options.stillCameras
         ? Infinity

@@ -14,6 +14,8 @@ export interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
+  /** Device pixels to a CSS pixel. */
+  readonly pixelRatio?: number;
   /** Worked with fingers. */
   readonly touch?: boolean;
   /** Takes the page's clock into the test's hands before anything runs. */
@@ -29,6 +31,7 @@ export const visit = async (browser: Browser, url: string, options: VisitOptions
     locale: 'en-GB',
     viewport: { width: options.width ?? 1280, height: options.height ?? 720 },
     colorScheme: options.theme ?? 'light',
+    deviceScaleFactor: options.pixelRatio ?? 1,
     hasTouch: options.touch ?? false,
   });
   const page = await context.newPage();
