@@ -17,9 +17,17 @@ export interface RootSearch {
   readonly result: RootResult | null;
   readonly why: string;
   cancel(): void;
+  again(): void;
 }
 
 const isRootProgress = (progress: object): progress is RootProgress => 'trying' in progress;
+
+const SEARCHING: Omit<RootSearch, 'cancel' | 'again'> = {
+  state: 'searching',
+  progress: null,
+  result: null,
+  why: '',
+};
 
 /** Asks the study for the root and then for the colours of the trail; stops when the page is left. */
 export const useRoot = (
@@ -28,14 +36,11 @@ export const useRoot = (
   onTrail: (trail: readonly TrailPiece[]) => void,
 ): RootSearch => {
   const asked = useRef<Asked<RootResult> | null>(null);
-  const [state, setState] = useState<Omit<RootSearch, 'cancel'>>({
-    state: 'searching',
-    progress: null,
-    result: null,
-    why: '',
-  });
+  const [state, setState] = useState(SEARCHING);
+  const [tries, setTries] = useState(0);
   useEffect(() => {
     if (tape === null || study === null || !tape.exact) return;
+    if (tries > 0) setState(SEARCHING);
     let gone = false;
     const flight = studyFlightOf(tape);
     const trail = study.ask({ task: 'trail', flight, circuit: null });
@@ -58,8 +63,8 @@ export const useRoot = (
       root.cancel();
       trail.cancel();
     };
-  }, [tape, study, onTrail]);
-  return { ...state, cancel: () => asked.current?.cancel() };
+  }, [tape, study, onTrail, tries]);
+  return { ...state, cancel: () => asked.current?.cancel(), again: () => setTries(tries + 1) };
 };
 
 interface RootPanelProps {
@@ -122,7 +127,14 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
             {search.progress?.best ? `; the best so far was: ${search.progress.best.sentence}` : '.'}
           </p>
         ) : null}
-        {search.state === 'failed' ? <p className="wrong">The search failed: {search.why}</p> : null}
+        {search.state === 'failed' ? (
+          <p className="wrong">
+            The search failed: {search.why}{' '}
+            <button type="button" className="no-print" onClick={search.again}>
+              search again
+            </button>
+          </p>
+        ) : null}
       </div>
       <div className="root-doors no-print">
         {result?.branch ? (
