@@ -45,7 +45,7 @@ const GRACE_MS = 5_000;
 const DIED = 'The study stopped before it had an answer; asking again starts it anew.';
 
 /**
- * Starts a worker; it costs nothing until it is asked. One that died (did not load, failed, fell silent) is replaced:
+ * A worker is started when something is asked. One that died (did not load, failed, fell silent) is replaced:
  * what was open is asked once more, and fails when that one dies too.
  */
 export const openStudy = (start: () => StudyWorker = newWorker): Study => {
@@ -101,7 +101,6 @@ export const openStudy = (start: () => StudyWorker = newWorker): Study => {
     worker.postMessage({ id, ask: task });
     listen();
   };
-  worker = begin();
   return {
     ask: (task, onProgress = () => {}) => {
       lastId += 1;
