@@ -133,7 +133,7 @@ export const useStore = create<Store>()(() => {
 export const changeSettings = (changes: Partial<Settings>): void => {
   const settings = { ...useStore.getState().settings, ...changes };
   useStore.setState({ settings });
-  if (!writeSettings(settings)) {
+  if (!writeSettings(changes)) {
     useStore.setState({ notice: 'The browser keeps nothing for this page; settings last for this visit.' });
   }
 };
