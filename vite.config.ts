@@ -60,6 +60,57 @@ const withoutClaims = (): Plugin => ({
   },
 });
 
+/**
+ * Writes into the page which files belong to each part that is fetched later, by its path below src: they are fetched
+ * before they are imported (src/pages/fetch-part.ts). What comes with the first load is not among them.
+ */
+const partFiles = (): Plugin => {
+  const asked = new Set<string>();
+  return {
+    name: 'part-files',
+    apply: 'build',
+    moduleParsed: ({ dynamicallyImportedIds }) => {
+      for (const id of dynamicallyImportedIds) if (id.includes('/src/')) asked.add(id);
+    },
+    transformIndexHtml: {
+      order: 'post',
+      handler: (_, { bundle = {} }) => {
+        const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
+        const filesOf = (name: string, found = new Set<string>()): Set<string> => {
+          const chunk = chunks.find((each) => each.fileName === name);
+          if (chunk === undefined || found.has(name)) return found;
+          found.add(name);
+          for (const css of chunk.viteMetadata?.importedCss ?? []) found.add(css);
+          for (const next of chunk.imports) filesOf(next, found);
+          return found;
+        };
+        const first = new Set(
+          chunks.filter((each) => each.isEntry).flatMap((each) => [...filesOf(each.fileName)]),
+        );
+        const files: string[] = [];
+        const parts: Record<string, number[]> = {};
+        for (const id of [...asked].sort()) {
+          const chunk = chunks.find((each) => each.moduleIds.includes(id));
+          if (chunk === undefined) throw new Error(`${id} must be in a file of the built page, was in none`);
+          const later = [...filesOf(chunk.fileName)].filter((file) => !first.has(file));
+          for (const file of later) if (!files.includes(file)) files.push(file);
+          parts[id.replace(/^.*\/src\//, '')] = later.map((file) => files.indexOf(file));
+        }
+        const children = JSON.stringify({ files, parts });
+        // Data, which no policy takes for a script (HTML, "data block")
+        return [
+          {
+            tag: 'script',
+            attrs: { id: 'part-files', type: 'application/json' },
+            children,
+            injectTo: 'body',
+          },
+        ];
+      },
+    },
+  };
+};
+
 /** What lays an exercise ready and reads out its words: several pages do, the flying page does not. */
 const EXERCISE_ROOM =
   /\/src\/(?:exercises|pages\/exercise-flight|lesson\/(?:exercises\/exercise|judge\/item-words)|simulation\/performance\/standard-day)/;
@@ -144,7 +195,12 @@ const APART = [
 export default defineConfig(({ isSsrBuild }) => ({
   base: './',
   resolve: { alias: PREACT },
-  plugins: [policyMeta(), judgedExercises(), ...(isSsrBuild ? [] : [checkedAssets(), withoutClaims()])],
+  plugins: [
+    policyMeta(),
+    partFiles(),
+    judgedExercises(),
+    ...(isSsrBuild ? [] : [checkedAssets(), withoutClaims()]),
+  ],
   worker: { format: 'es', rolldownOptions: { output: constants } },
   preview: { port: 4180, headers: { 'Content-Security-Policy': POLICY } },
   build: isSsrBuild

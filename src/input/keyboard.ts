@@ -1,5 +1,6 @@
 import { ACTIONS, type ActionId, actionForKey, actionOf } from './actions.ts';
 import type { Intent, IntentReader } from './intent.ts';
+import { createKeyPlaces } from './key-place.ts';
 import {
   addKeyEvent,
   advanceKeys,
@@ -74,6 +75,7 @@ export const listenToKeys = (
   asStick: () => boolean = () => true,
 ): Keyboard => {
   const timeline = newKeyTimeline();
+  const keyPlace = createKeyPlaces();
   /** Which action each physical key began, so that a changed Shift cannot leave a key hanging. */
   const begun = new Map<string, ActionId>();
 
@@ -84,7 +86,9 @@ export const listenToKeys = (
   const onDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;
     if (!enabled() || belongsToFocus(event)) return;
-    const action = actionForKey(event.key);
+    const place = keyPlace(event);
+    // A key of one's own counts as it is written, whatever the script
+    const action = actionForKey(event.key) ?? (place === null ? null : actionForKey(place));
     if (!action) return;
     event.preventDefault();
     if (event.repeat || begun.has(event.code)) return;

@@ -1,3 +1,5 @@
+import { fetchPart } from './fetch-part.ts';
+
 /**
  * The exercises with all their words, fetched where one is chosen: the flying page of a circuit without exercise
  * needs none of them.
@@ -8,7 +10,7 @@ let exercises: Exercises | null = null;
 
 /** To be awaited before the flight of settings that name an exercise is asked for. */
 export const loadExercises = async (): Promise<Exercises> => {
-  exercises ??= await import('./exercise-flight.ts');
+  exercises ??= await fetchPart('pages/exercise-flight.ts', () => import('./exercise-flight.ts'));
   return exercises;
 };
 

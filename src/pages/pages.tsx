@@ -1,12 +1,34 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { useEffect, useState } from 'react';
+import { PageFailed, PageWaiting } from './failed.tsx';
+import { getPart } from './fetch-part.ts';
 import { FlyPage } from './fly/page.tsx';
+import { Boundary, lazyPart } from './lazy-part.tsx';
+import { logbookPart } from './logbook-here.ts';
+import { Missing } from './missing.tsx';
 import { type Route, useRoute } from './route.ts';
+import { useStore } from './store.ts';
 
-const BriefPage = lazy(() => import('./brief/page.tsx').then((m) => ({ default: m.BriefPage })));
-const DebriefPage = lazy(() => import('./debrief/page.tsx').then((m) => ({ default: m.DebriefPage })));
-const ExercisesPage = lazy(() => import('./exercises/page.tsx').then((m) => ({ default: m.ExercisesPage })));
-const LogbookPage = lazy(() => import('./logbook/page.tsx').then((m) => ({ default: m.LogbookPage })));
-const OwnPage = lazy(() => import('./own/page.tsx').then((m) => ({ default: m.OwnPage })));
+const lazyPage = (load: () => Promise<React.ComponentType>) => lazyPart(load, PageFailed, <PageWaiting />);
+
+const BriefPage = lazyPage(
+  async () => (await getPart('pages/brief/page.tsx', () => import('./brief/page.tsx'))).BriefPage,
+);
+const OwnPage = lazyPage(
+  async () => (await getPart('pages/own/page.tsx', () => import('./own/page.tsx'))).OwnPage,
+);
+// These read the logbook: they are not there before it is.
+const ExercisesPage = lazyPage(async () => {
+  await logbookPart();
+  return (await getPart('pages/exercises/page.tsx', () => import('./exercises/page.tsx'))).ExercisesPage;
+});
+const DebriefPage = lazyPage(async () => {
+  await logbookPart();
+  return (await getPart('pages/debrief/page.tsx', () => import('./debrief/page.tsx'))).DebriefPage;
+});
+const LogbookPage = lazyPage(async () => {
+  await logbookPart();
+  return (await getPart('pages/logbook/page.tsx', () => import('./logbook/page.tsx'))).LogbookPage;
+});
 
 /** One page an address; only the flying page belongs to the first load. */
 const PAGES: Readonly<Record<Route, () => React.ReactNode>> = {
@@ -27,11 +49,20 @@ const TITLES: Readonly<Record<Route, string>> = {
   logbook: 'Lapwing · logbook',
 };
 
-/** The page the address asks for. */
+/** The page the address asks for; one that fails leaves the way to the others open. */
 export const Pages = () => {
   const route = useRoute();
+  const covered = useStore((s) => s.sheet !== null);
+  const [tries, setTries] = useState(0);
   useEffect(() => {
     document.title = TITLES[route];
   }, [route]);
-  return <Suspense>{PAGES[route]()}</Suspense>;
+  return (
+    <>
+      <Boundary key={`${route} ${tries}`} Failed={PageFailed} onAgain={() => setTries(tries + 1)}>
+        {PAGES[route]()}
+      </Boundary>
+      {route === 'fly' && covered ? null : <Missing />}
+    </>
+  );
 };

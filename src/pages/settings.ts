@@ -1,6 +1,8 @@
 import * as v from 'valibot';
 import type { PlanOptions } from '../circuit/types.ts';
+import { parseJson } from '../formats/json-text.ts';
 import { mFromNmi, radFromDeg } from '../units/conversions.ts';
+import { setAside } from './damaged.ts';
 
 /** A circuit chosen otherwise than the aerodrome's custom, as the brief offers it. */
 const circuitSchema = v.object({
@@ -72,19 +74,36 @@ export const circuitOptions = (choice: CircuitChoice | null): PlanOptions => ({
 
 const PLACE = 'lapwing/settings';
 
+/** What is kept, by whichever tab; a text that cannot be read is set aside. */
+const kept = (): Readonly<Record<string, unknown>> => {
+  const text = localStorage.getItem(PLACE) ?? '{}';
+  try {
+    const read = parseJson(text, 'settings');
+    if (typeof read === 'object' && read !== null && !Array.isArray(read))
+      return read as Readonly<Record<string, unknown>>;
+    throw new Error('settings must be an object, were not');
+  } catch (error) {
+    if (!setAside(PLACE, text, (error as Error).message)) throw error;
+    return {};
+  }
+};
+
 /** Settings as they were left; the standard ones where nothing is kept, storage is refused or does not parse. */
 export const readSettings = (): Settings => {
   try {
-    return v.parse(settingsSchema, JSON.parse(localStorage.getItem(PLACE) ?? '{}'));
+    return v.parse(settingsSchema, kept());
   } catch {
     return v.parse(settingsSchema, {});
   }
 };
 
-/** Keeps the settings; false where the browser refuses, and the visit goes on without. */
-export const writeSettings = (settings: Settings): boolean => {
+/**
+ * Keeps what was changed, and leaves the rest as it lies, perhaps by another tab; false where the browser refuses, and
+ * the visit goes on without.
+ */
+export const writeSettings = (changes: Partial<Settings>): boolean => {
   try {
-    localStorage.setItem(PLACE, JSON.stringify(settings));
+    localStorage.setItem(PLACE, JSON.stringify({ ...kept(), ...changes }));
     return true;
   } catch {
     return false;

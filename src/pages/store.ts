@@ -22,6 +22,15 @@ export interface Headline {
   readonly wind: string;
 }
 
+/** What is told of a part that did not come, and what can be done. */
+export interface Missing {
+  readonly says: string;
+  /** Only reloading the page helps. */
+  readonly reload: boolean;
+  /** Tries again what needs it; null: whatever was pressed is pressed again. */
+  readonly again: (() => void) | null;
+}
+
 /** Everything that changes slowly. What changes every frame never stands here. */
 export interface Store {
   readonly theme: Theme;
@@ -64,6 +73,8 @@ export interface Store {
   readonly attempt: string;
   /** Flights whose tab was closed. */
   readonly unfinished: readonly UnfinishedFlight[];
+  /** A part of the page that did not come. */
+  readonly missing: Missing | null;
   /** What is wrong with the browser's storage, in one sentence. */
   readonly storageSays: string;
   readonly gamepad: boolean;
@@ -107,6 +118,7 @@ export const useStore = create<Store>()(() => {
     result: null,
     attempt: '',
     unfinished: [],
+    missing: null,
     storageSays: '',
     gamepad: false,
     sound: false,
@@ -121,7 +133,7 @@ export const useStore = create<Store>()(() => {
 export const changeSettings = (changes: Partial<Settings>): void => {
   const settings = { ...useStore.getState().settings, ...changes };
   useStore.setState({ settings });
-  if (!writeSettings(settings)) {
+  if (!writeSettings(changes)) {
     useStore.setState({ notice: 'The browser keeps nothing for this page; settings last for this visit.' });
   }
 };

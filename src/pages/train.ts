@@ -1,5 +1,6 @@
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 import { loadExercises } from './exercises-room.ts';
+import { alreadyTold } from './fetch-part.ts';
 import { handOver } from './hand-over.ts';
 import { goTo } from './route.ts';
 import { changeSettings } from './store.ts';
@@ -16,7 +17,7 @@ export const chooseExercise = async (exerciseId: string, inMyWeather = false): P
 
 /** The same, and turns to the flying page. */
 export const train = (exerciseId: string, inMyWeather = false): void => {
-  void chooseExercise(exerciseId, inMyWeather).then(() => goTo('fly'));
+  chooseExercise(exerciseId, inMyWeather).then(() => goTo('fly'), alreadyTold);
 };
 
 /** The same flight from its beginning. */

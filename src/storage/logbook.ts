@@ -103,6 +103,8 @@ export interface Logbook {
 export interface LogbookOptions extends KeeperOptions {
   /** How tabs agree on who flies what; the browser's own way unless said otherwise. */
   readonly claims?: Claims;
+  /** Fetches what writes files out and reads them in; as it is imported unless said otherwise. */
+  readonly fetchExchange?: () => Promise<typeof import('./exchange.ts')>;
 }
 
 /** What was deleted can be had back for so long. */
@@ -114,9 +116,15 @@ export const openLogbook = async (options: LogbookOptions): Promise<Logbook> => 
   const claims = options.claims ?? claimsHere();
   const attempts = attemptsOf(keeper);
   await attempts.purgeOlderThan(PURGE_AFTER_MS);
+  const { fetchExchange = () => import('./exchange.ts') } = options;
   let fetched: Promise<ReturnType<typeof import('./exchange.ts')['exchangeOf']>> | null = null;
   const exchange = () => {
-    fetched ??= import('./exchange.ts').then(({ exchangeOf }) => exchangeOf(keeper, attempts));
+    fetched ??= fetchExchange()
+      .then(({ exchangeOf }) => exchangeOf(keeper, attempts))
+      .catch((error: unknown) => {
+        fetched = null;
+        throw error;
+      });
     return fetched;
   };
   return {

@@ -13,9 +13,7 @@ const { flight } = flyFault({ windDeg: 30, windKt: 8, leg: 'base' }, powerOnFina
 const body = keptBody(flight);
 const file = oneAttemptFile(headNamed('one', { pilot: 'Pilot 1' }), body);
 
-const openDebrief = async (options: Parameters<typeof open>[0] = {}) => {
-  const visit = await open({ before: WITHOUT_WEBGL, ...options });
-  const { page } = visit;
+const bringIn = async (page: Page): Promise<void> => {
   const address = page.url();
   await page.goto(`${address}#logbook`);
   await page.setInputFiles('input[type=file]', {
@@ -25,6 +23,11 @@ const openDebrief = async (options: Parameters<typeof open>[0] = {}) => {
   });
   await page.getByText('1 attempt added').waitFor();
   await page.goto(`${address}#debrief/one`);
+};
+
+const openDebrief = async (options: Parameters<typeof open>[0] = {}) => {
+  const visit = await open({ before: WITHOUT_WEBGL, ...options });
+  await bringIn(visit.page);
   return visit;
 };
 
@@ -38,6 +41,24 @@ const searched = (page: Page) =>
   page.locator('.root-search').waitFor({ state: 'detached', timeout: 100_000 });
 
 describe('the debrief', () => {
+  it('starts the study anew when its worker did not load, and says so when that is of no use', async () => {
+    const { page, close } = await open({ before: WITHOUT_WEBGL });
+    let refused = 0;
+    await page.route('**/assets/study-*.js', (route) => {
+      refused += 1;
+      return refused <= 2 ? route.abort('connectionrefused') : route.continue();
+    });
+    await bringIn(page);
+    await threeTaps(page);
+    await page.getByText('The search failed').waitFor({ timeout: 10_000 });
+    expect(await findBarriers(page)).toEqual([]);
+    await page.getByRole('button', { name: 'search again' }).press('Enter');
+    await page.getByText('at every gate').waitFor({ timeout: 30_000 });
+    expect(await page.getByText('The search failed').count()).toBe(0);
+    expect(refused).toBe(3);
+    await close();
+  });
+
   it('asks first, then says what to change, and shows it as a second aeroplane on one cursor', async () => {
     const { page, complaints, close } = await openDebrief();
     await page.getByText('First, how did you see it?').waitFor();

@@ -148,4 +148,36 @@ describe('real keys on the built page', () => {
     await page.getByRole('button', { name: 'Watch it flown by the model pilot' }).waitFor();
     await close();
   });
+
+  it('count by their place where the letters are not Latin, by their letter where they are', async () => {
+    const { page, context, close } = await open();
+    const session = await context.newCDPSession(page);
+    const struck = async (key: string, code: string, ms = 100) => {
+      await session.send('Input.dispatchKeyEvent', { type: 'keyDown', key, code, text: key });
+      await page.clock.runFor(ms);
+      await session.send('Input.dispatchKeyEvent', { type: 'keyUp', key, code });
+      await page.clock.runFor(400);
+    };
+    const power = async () => Number((await readMeters(page))('Power'));
+    const flap = () => page.locator('[data-meter=flap]').getAttribute('aria-valuenow');
+    await page.keyboard.press(' ');
+    const idle = await power();
+    await struck('ц', 'KeyW', 2500);
+    const more = await power();
+    expect(more).toBeGreaterThan(idle + 300);
+    await struck('σ', 'KeyS', 2500);
+    expect(await power()).toBeLessThan(more - 300);
+    const up = await flap();
+    await struck('а', 'KeyF');
+    await page.clock.runFor(4000);
+    expect(await flap()).not.toBe(up);
+    await struck('к', 'KeyR');
+    await page.clock.runFor(4000);
+    expect(await flap()).toBe(up);
+    // AZERTY: what stands where US keyboards have W writes Z, which is the left foot and no power
+    const before = await power();
+    await struck('z', 'KeyW', 2500);
+    expect(Math.abs((await power()) - before)).toBeLessThan(100);
+    await close();
+  });
 });

@@ -6,6 +6,7 @@ import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
+import { fetchPart } from '../fetch-part.ts';
 import { Field } from '../field.tsx';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/sheets/choices.ts';
 import { numberIn } from '../fly/sheets/scenario-of-settings.ts';
@@ -94,7 +95,7 @@ export const DayFields = () => {
     setMetar({ text: typed, says: '', wrong: false });
     if (typed.trim() === '') return;
     try {
-      const { parseMetarText } = await import('../../formats/metar.ts');
+      const { parseMetarText } = await fetchPart('formats/metar.ts', () => import('../../formats/metar.ts'));
       // Typed on meanwhile: a later call has the whole of it.
       if (newest.current !== typed) return;
       const seen = parseMetarText(typed, place.variationDegE);

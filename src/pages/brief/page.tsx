@@ -4,6 +4,7 @@ import '../styles/brief.css';
 import { windText } from '../../formats/wind-text.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { loadExercises } from '../exercises-room.ts';
+import { alreadyTold } from '../fetch-part.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
@@ -31,7 +32,7 @@ import {
 const flyThis = (): void => {
   changeSettings({ start: 'line-up' });
   useStore.setState({ sheet: null });
-  void loadExercises().then(() => goTo('fly'));
+  loadExercises().then(() => goTo('fly'), alreadyTold);
 };
 
 const Head = ({ prepared }: { readonly prepared: PreparedBrief | null }) => {

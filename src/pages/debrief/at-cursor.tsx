@@ -8,6 +8,7 @@ import { clockText, fixed, headingDigits, NO_VALUE, signed } from '../../units/f
 import type { Stage, ViewFrame } from '../../views/frame.ts';
 import { PALETTES } from '../../views/palette.ts';
 import { createTrail } from '../../views/trail.ts';
+import { fetchPart, PartMissing } from '../fetch-part.ts';
 import { lookForLeg } from '../fly/drawing/look.ts';
 import { lightsInWords } from '../fly/run/slow.ts';
 import { useStore } from '../store.ts';
@@ -91,7 +92,7 @@ const Window = ({ replayed, cursor }: AtCursorProps) => {
       ask();
     };
     const load = async () => {
-      const { createStage } = await import('../../views/stage.ts');
+      const { createStage } = await fetchPart('views/stage.ts', () => import('../../views/stage.ts'));
       const made = await createStage(element, PALETTES[theme], { stillCameras: true, onRestored: layout });
       if (gone) {
         made.destroy();
@@ -102,7 +103,13 @@ const Window = ({ replayed, cursor }: AtCursorProps) => {
       // Once more after its typeface has come.
       document.fonts?.ready.then(ask);
     };
-    load().catch(() => setWhy('Without WebGL 2 the window stays empty; everything else is there.'));
+    load().catch((error: unknown) =>
+      setWhy(
+        error instanceof PartMissing
+          ? 'The drawing did not load, so the window stays empty; everything else is there.'
+          : 'Without WebGL 2 the window stays empty; everything else is there.',
+      ),
+    );
     const resized = new ResizeObserver(layout);
     resized.observe(element);
     const unsubscribe = cursor.subscribe(ask);

@@ -16,9 +16,17 @@ export interface RootSearch {
   readonly result: RootResult | null;
   readonly why: string;
   cancel(): void;
+  again(): void;
 }
 
 const isRootProgress = (progress: object): progress is RootProgress => 'trying' in progress;
+
+const SEARCHING: Omit<RootSearch, 'cancel' | 'again'> = {
+  state: 'searching',
+  progress: null,
+  result: null,
+  why: '',
+};
 
 /** Asks the study for the root and then for the colours of the trail; stops when the page is left. */
 export const useRoot = (
@@ -27,14 +35,11 @@ export const useRoot = (
   onTrail: (trail: readonly TrailPiece[]) => void,
 ): RootSearch => {
   const asked = useRef<Asked<RootResult> | null>(null);
-  const [state, setState] = useState<Omit<RootSearch, 'cancel'>>({
-    state: 'searching',
-    progress: null,
-    result: null,
-    why: '',
-  });
+  const [state, setState] = useState(SEARCHING);
+  const [tries, setTries] = useState(0);
   useEffect(() => {
     if (replayed === null || study === null || !replayed.exact) return;
+    if (tries > 0) setState(SEARCHING);
     let gone = false;
     const flight = studyFlightOf(replayed);
     const trail = study.ask({ task: 'trail', flight, circuit: null });
@@ -57,8 +62,8 @@ export const useRoot = (
       root.cancel();
       trail.cancel();
     };
-  }, [replayed, study, onTrail]);
-  return { ...state, cancel: () => asked.current?.cancel() };
+  }, [replayed, study, onTrail, tries]);
+  return { ...state, cancel: () => asked.current?.cancel(), again: () => setTries(tries + 1) };
 };
 
 interface RootPanelProps {
@@ -120,7 +125,14 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
             {search.progress?.best ? `; the best so far was: ${search.progress.best.sentence}` : '.'}
           </p>
         ) : null}
-        {search.state === 'failed' ? <p className="wrong">The search failed: {search.why}</p> : null}
+        {search.state === 'failed' ? (
+          <p className="wrong">
+            The search failed: {search.why}{' '}
+            <button type="button" className="no-print" onClick={search.again}>
+              search again
+            </button>
+          </p>
+        ) : null}
       </div>
       <div className="root-doors no-print">
         {result?.branch ? (

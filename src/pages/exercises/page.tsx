@@ -6,6 +6,7 @@ import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
+import { alreadyTold } from '../fetch-part.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
 import { useLogbook } from '../logbook/use-logbook.ts';
 import { goTo } from '../route.ts';
@@ -53,7 +54,10 @@ const ExerciseCard = ({
             fly it in my weather: {wind}
           </button>
         ) : null}
-        <button type="button" onClick={() => void chooseExercise(exercise.id).then(() => goTo('brief'))}>
+        <button
+          type="button"
+          onClick={() => chooseExercise(exercise.id).then(() => goTo('brief'), alreadyTold)}
+        >
           brief
         </button>
       </p>

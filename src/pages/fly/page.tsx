@@ -1,4 +1,4 @@
-import { type MouseEvent, Suspense, useEffect, useRef } from 'react';
+import { type MouseEvent, useEffect, useRef } from 'react';
 import { useStore } from '../store.ts';
 import { Said, States } from './bar/states.tsx';
 import { TopBar } from './bar/top-bar.tsx';
@@ -52,7 +52,7 @@ export const FlyPage = () => {
         </main>
         <Levers />
       </div>
-      <Suspense>{Over ? <Over /> : null}</Suspense>
+      {Over ? <Over /> : null}
     </>
   );
 };

@@ -8,9 +8,13 @@ import { saveFile } from '../save-file.ts';
 import { changeSettings } from '../store.ts';
 import { ThemeButton } from '../theme-button.tsx';
 import { CardForm } from './card-form.tsx';
+import { DamagedNote } from './damaged-note.tsx';
 import { RunwayForm } from './runway-form.tsx';
 
 const FILE_NAME = 'my-circuit.json';
+
+const saveAll = (): void =>
+  saveFile(FILE_NAME, new Blob([ownFileText(ownPlaces())], { type: 'application/json' }));
 
 interface FileProps {
   readonly onSaid: (sentence: string) => void;
@@ -26,7 +30,7 @@ const OneFile = ({ onSaid }: FileProps) => {
     const file = input.files?.[0];
     if (!file) return;
     try {
-      const read = takeIn(await file.text(), file.name);
+      const { read, kept } = takeIn(await file.text(), file.name);
       const [place] = read.aerodromes;
       const [card] = read.cards;
       changeSettings({
@@ -34,7 +38,12 @@ const OneFile = ({ onSaid }: FileProps) => {
         ...(card && { aeroplane: card.id }),
       });
       setWrong('');
-      onSaid(`Taken in: ${[...read.aerodromes, ...read.cards].map((each) => each.title).join(', ')}.`);
+      const titles = [...read.aerodromes, ...read.cards].map((each) => each.title).join(', ');
+      onSaid(
+        kept
+          ? `Taken in: ${titles}.`
+          : `Taken in for this visit: ${titles}. The browser keeps nothing more for this page.`,
+      );
     } catch (error) {
       setWrong(error instanceof Error ? error.message : String(error));
     }
@@ -48,13 +57,7 @@ const OneFile = ({ onSaid }: FileProps) => {
         too: npm run fly -- --aerodrome {FILE_NAME}.
       </p>
       <div className="own-buttons">
-        <button
-          type="button"
-          disabled={nothing}
-          onClick={() =>
-            saveFile(FILE_NAME, new Blob([ownFileText(ownPlaces())], { type: 'application/json' }))
-          }
-        >
+        <button type="button" disabled={nothing} onClick={saveAll}>
           save the file
         </button>
         <label className="own-take">
@@ -88,6 +91,7 @@ export const OwnPage = () => {
       <p className="own-said" role="status">
         {said}
       </p>
+      <DamagedNote />
       <RunwayForm onSaid={setSaid} />
       <CardForm onSaid={setSaid} />
       <OneFile onSaid={setSaid} />

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { openStudy, type StudyWorker } from '../../../src/workers/ask-study.ts';
 import type { FromStudy, StudyProgress, ToStudy } from '../../../src/workers/messages.ts';
 import { createBench } from '../../../src/workers/tasks.ts';
@@ -89,7 +89,7 @@ const fakeWorker = () => {
 describe('asking the study', () => {
   it('hands out progress and the result to whoever asked', async () => {
     const { worker, got, say } = fakeWorker();
-    const study = openStudy(worker);
+    const study = openStudy(() => worker);
     const heard: StudyProgress[] = [];
     const asked = study.ask({ task: 'trail', flight, circuit: null }, (progress) => heard.push(progress));
     const { id } = got[0]!;
@@ -102,7 +102,7 @@ describe('asking the study', () => {
 
   it('gives null for what was cancelled or closed, and an Error for what failed', async () => {
     const { worker, got, say } = fakeWorker();
-    const study = openStudy(worker);
+    const study = openStudy(() => worker);
     const task = { task: 'trail', flight, circuit: null } as const;
     const [one, two, three] = [study.ask(task), study.ask(task), study.ask(task)];
     one.cancel();
@@ -113,5 +113,58 @@ describe('asking the study', () => {
     await expect(one.result).resolves.toBeNull();
     await expect(two.result).rejects.toThrow('It was no flight.');
     await expect(three.result).resolves.toBeNull();
+  });
+
+  const trail = { task: 'trail', flight, circuit: null } as const;
+  const kill = ({ worker }: ReturnType<typeof fakeWorker>, message?: string): void =>
+    worker.onerror?.({ message } as ErrorEvent);
+
+  it('starts another worker for one that did not load or failed, and asks it what was open', async () => {
+    const workers = [fakeWorker(), fakeWorker(), fakeWorker()];
+    let begun = 0;
+    const study = openStudy(() => workers[begun++]!.worker);
+    const asked = study.ask(trail);
+    kill(workers[0]!);
+    expect(workers[1]!.got).toEqual([{ id: 1, ask: trail }]);
+    workers[1]!.say({ id: 1, kind: 'done', result: [] });
+    await expect(asked.result).resolves.toEqual([]);
+  });
+
+  it('answers later questions though one killed two workers, and says what became of that one', async () => {
+    const workers = [fakeWorker(), fakeWorker(), fakeWorker()];
+    let begun = 0;
+    const study = openStudy(() => workers[begun++]!.worker);
+    const deadly = study.ask(trail);
+    kill(workers[0]!, 'out of memory');
+    kill(workers[1]!, 'out of memory');
+    await expect(deadly.result).rejects.toThrow(/stopped before it had an answer.*out of memory/);
+    const later = study.ask(trail);
+    expect(workers[2]!.got).toEqual([{ id: 2, ask: trail }]);
+    workers[2]!.say({ id: 2, kind: 'done', result: [] });
+    await expect(later.result).resolves.toEqual([]);
+  });
+
+  it('takes a worker that has fallen silent for dead, and not one that goes on saying something', async () => {
+    vi.useFakeTimers();
+    try {
+      const workers = [fakeWorker(), fakeWorker(), fakeWorker()];
+      let begun = 0;
+      const study = openStudy(() => workers[begun++]!.worker);
+      const asked = study.ask(trail);
+      for (let i = 0; i < 10; i += 1) {
+        vi.advanceTimersByTime(50_000);
+        workers[0]!.say({ id: 1, kind: 'progress', progress: { flightsFlown: i, done: 0.1 } });
+      }
+      expect(begun).toBe(1);
+      vi.advanceTimersByTime(70_000);
+      expect(begun).toBe(2);
+      workers[1]!.say({ id: 1, kind: 'done', result: [] });
+      await expect(asked.result).resolves.toEqual([]);
+      // With nothing open, silence is no sign of anything
+      vi.advanceTimersByTime(600_000);
+      expect(begun).toBe(2);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });

@@ -4,6 +4,7 @@ import { degFromRad, radFromDeg } from '../../../units/conversions.ts';
 import type { Stage } from '../../../views/frame.ts';
 import { PALETTES, type Palette } from '../../../views/palette.ts';
 import type { ScaleSetting } from '../../../views/scales/scale.ts';
+import { fetchPart, PartMissing } from '../../fetch-part.ts';
 import { useStore } from '../../store.ts';
 import { themeNow } from '../../theme.ts';
 import type { ReadyFlight } from '../run/ready.ts';
@@ -21,6 +22,9 @@ const HEAD_RADPS = radFromDeg(360);
 
 const NO_WEBGL =
   'This browser gives no WebGL 2, so plan, profile and window stay empty; scales, card and levers still work.';
+
+const NOT_LOADED =
+  'The drawing did not load, so plan, profile and window stay empty; scales, card and levers still work.';
 
 /** How far behind the wing the threshold lies, seen from the aeroplane on downwind. */
 const behindWingRad = (flight: ReadyFlight, s: Readonly<Snapshot>): number => {
@@ -64,7 +68,7 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
   });
 
   const load = async () => {
-    const { createStage } = await import('../../../views/stage.ts');
+    const { createStage } = await fetchPart('views/stage.ts', () => import('../../../views/stage.ts'));
     const made = await createStage(canvas, PALETTES[themeNow()], {
       stillCameras: still,
       onLost: () => {
@@ -85,7 +89,12 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
     relayout();
   };
   load().catch((error: unknown) => {
-    const why = error instanceof Error && error.message.includes('WebGL') ? error.message : NO_WEBGL;
+    const why =
+      error instanceof PartMissing
+        ? NOT_LOADED
+        : error instanceof Error && error.message.includes('WebGL')
+          ? error.message
+          : NO_WEBGL;
     useStore.setState({ graphics: 'none', graphicsWhy: why });
   });
 

@@ -2,6 +2,7 @@ import { ownAircraft } from '../../../flight/flight.ts';
 import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../../lesson/attempts/attempt.ts';
 import { STEP_HZ } from '../../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../../storage/logbook.ts';
+import { alreadyTold, PartMissing } from '../../fetch-part.ts';
 import { pilotNow, theLogbook } from '../../logbook-here.ts';
 import { useStore } from '../../store.ts';
 import { marksOf } from './marks-of.ts';
@@ -18,6 +19,9 @@ export interface BegunElsewhere {
 /** Steps before a flight is worth a journal. */
 const WORTH_STEPS = STEP_HZ;
 
+/** So long after the logbook did not come. */
+const PAUSE_STEPS = 15 * STEP_HZ;
+
 const NO_COUNTS = { freezes: 0, stepsBack: 0, planLooks: 0, watchedS: 0 };
 
 /** The picture that showed more. */
@@ -27,6 +31,24 @@ const moreShown = (a: HelpUsed['picture'], b: HelpUsed['picture']): HelpUsed['pi
 /** The coach that said more. */
 const louder = (a: HelpUsed['coach'], b: HelpUsed['coach']): HelpUsed['coach'] =>
   COACH_WORDS.indexOf(a) < COACH_WORDS.indexOf(b) ? a : b;
+
+/** The user is told why an ended flight is not in the logbook yet; resolves when it is worth another try. */
+const tryLater = (error: unknown): Promise<void> =>
+  new Promise((resolve) => {
+    const why = error instanceof Error ? error.message : String(error);
+    const again = () => {
+      removeEventListener('online', again);
+      resolve();
+    };
+    addEventListener('online', again);
+    useStore.setState({
+      missing: {
+        says: `The flight is over and stands written, but it cannot be judged yet. ${why} It is also offered again when the page is next opened.`,
+        reload: error instanceof PartMissing && error.reload,
+        again,
+      },
+    });
+  });
 
 export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {}): FlightLog => {
   const settingsNow = () => useStore.getState().settings;
@@ -42,6 +64,10 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   let asked: Promise<FlightJournal> | null = null;
   let over = false;
   let attempt: string | null = null;
+  /** After the logbook did not come. */
+  let noJournalBefore = 0;
+  /** Counts the ways on that were flown, so that a late answer finds its own flight or none. */
+  let way = 0;
 
   const recordingNow = () => ownAircraft(flight).recorder.recording;
   const help = (): HelpUsed => {
@@ -60,10 +86,16 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   };
   const aside = () => ({ help: help(), marks: marksOf(recordingNow()) });
   const openJournal = (): Promise<FlightJournal> => {
-    asked ??= theLogbook().then(async (book) => {
-      journal = await book.beginJournal(await pilotNow(book), parent, aside);
-      return journal;
-    });
+    asked ??= theLogbook()
+      .then(async (book) => {
+        journal = await book.beginJournal(await pilotNow(book), parent, aside);
+        return journal;
+      })
+      .catch((error: unknown) => {
+        asked = null;
+        noJournalBefore = flight.session.step + PAUSE_STEPS;
+        throw error;
+      });
     return asked;
   };
   /** What the page has counted becomes part of this flight's own count. */
@@ -79,6 +111,21 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     return { recording, marks: marksOf(recording), result, judgedBy: flight.judgedBy };
   };
 
+  /** First the flight stands written to its end; then it is judged, and becomes an attempt. */
+  const keepIt = async (used: HelpUsed, flown: number): Promise<void> => {
+    const mine = journal ?? (await openJournal());
+    await mine.flush(recordingNow());
+    const body = await bodyNow();
+    const book = await theLogbook();
+    if (flown !== way) return;
+    const { id, pilot, when } = mine;
+    await book.keep({ id, pilot, when, help: used, notes: '', ownView: [], parent: mine.parent }, body);
+    await mine.end();
+    if (flown !== way) return;
+    attempt = id;
+    useStore.setState({ attempt: id });
+  };
+
   return {
     note: () => {
       const { step } = flight.session;
@@ -91,7 +138,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (coach !== settings.coach) coach = louder(coach ?? settings.coach, settings.coach);
       if (over) return;
       if (journal !== null) journal.note(recordingNow());
-      else if (step > WORTH_STEPS) void openJournal();
+      else if (step > WORTH_STEPS && step >= noJournalBefore) openJournal().catch(alreadyTold);
     },
     froze: (byUser) => {
       if (byUser) freezes += 1;
@@ -102,14 +149,16 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (over) return;
       over = true;
       const used = help();
-      const body = await bodyNow();
-      const book = await theLogbook();
-      const { id, pilot, when } = journal ?? (await openJournal());
-      const kept = journal;
-      await book.keep({ id, pilot, when, help: used, notes: '', ownView: [], parent }, body);
-      attempt = id;
-      await kept?.end();
-      useStore.setState({ attempt: id });
+      const flown = way;
+      for (;;) {
+        try {
+          return await keepIt(used, flown);
+        } catch (error) {
+          if (flown !== way) return;
+          await tryLater(error);
+          if (flown !== way) return;
+        }
+      }
     },
     branches: (atS) => {
       if (!over) return;
@@ -117,8 +166,10 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       counts = { ...counts, stepsBack: counts.stepsBack + 1 };
       parent = attempt === null ? null : { id: attempt, atS };
       over = false;
+      way += 1;
       journal = null;
       asked = null;
+      noJournalBefore = 0;
     },
     left: () => {
       takeIn();

@@ -10,6 +10,7 @@ import { createFlightSound } from '../../../sound/flight-sound.ts';
 import { clockText } from '../../../units/format.ts';
 import { PALETTES } from '../../../views/palette.ts';
 import { chosenFlight } from '../../chosen-flight.ts';
+import { alreadyTold } from '../../fetch-part.ts';
 import { type HandOver, takeHandOver } from '../../hand-over.ts';
 import { changeSettings, useStore } from '../../store.ts';
 import { headlineOf } from '../bar/headline.ts';
@@ -116,8 +117,9 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     announcer.say('You have control.');
   };
   const watch = async () => {
-    const { modelPilot, pilotRefusal } = await loadPilots();
-    if (!driver || !flight) return;
+    const pilots = await loadPilots().catch(alreadyTold);
+    if (!pilots || !driver || !flight) return;
+    const { modelPilot, pilotRefusal } = pilots;
     const refused = pilotRefusal(flight.model, flight.plan);
     if (refused) {
       set({ notice: refused });
@@ -149,10 +151,12 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       onEnded: () => {
         sound.hush();
         set({ frozen: true, frozenWhy: '' });
-        void log.ended();
-        void loadResults().then(({ cardOf }) => {
+        const kept = log.ended();
+        const show = ({ cardOf }: Awaited<ReturnType<typeof loadResults>>) => {
           if (flight === next && driver?.ended) set({ result: cardOf(next, log.help()), sheet: 'result' });
-        });
+        };
+        // Without what judges it, the result is shown once the log has got it
+        loadResults().then(show, () => kept.then(loadResults).then(show, alreadyTold));
       },
     });
     // A new flight begins at the normal rate, whatever the last one was watched at
@@ -349,7 +353,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     prepareFlight();
   }
   frames = requestAnimationFrame(frame);
-  void offerUnfinished();
+  offerUnfinished().catch(alreadyTold);
 
   return () => {
     cancelAnimationFrame(frames);

@@ -1,4 +1,5 @@
 import { loadExercises } from '../../exercises-room.ts';
+import { alreadyTold, fetchPart, PartMissing } from '../../fetch-part.ts';
 import { useStore } from '../../store.ts';
 import { fetchSheets } from '../sheets/sheets.tsx';
 import { loadPilots } from './pilots.ts';
@@ -7,24 +8,28 @@ import { loadPilots } from './pilots.ts';
 export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
   let ended = false;
   let end: (() => void) | null = null;
+  const tryIt = () => {
+    begin().catch((error: unknown) => {
+      const says = error instanceof Error ? error.message : String(error);
+      useStore.setState({ failed: `The flight did not load: ${says}` });
+      if (error instanceof PartMissing)
+        useStore.setState({ missing: { says, reload: error.reload, again: error.reload ? null : tryIt } });
+    });
+  };
   const begin = async () => {
     const { others, exercise } = useStore.getState().settings;
     const [{ beginFlight }] = await Promise.all([
-      import('./flight.ts'),
+      fetchPart('pages/fly/run/flight.ts', () => import('./flight.ts')),
       ...(others > 0 ? [loadPilots()] : []),
       ...(exercise === '' ? [] : [loadExercises()]),
     ] as const);
     if (!ended) end = beginFlight(canvas);
-    await fetchSheets();
+    fetchSheets().catch(alreadyTold);
   };
   // Two frames: one to lay out, one to have been painted.
   requestAnimationFrame(() =>
     requestAnimationFrame(() => {
-      begin().catch((error: unknown) => {
-        useStore.setState({
-          failed: `The flight did not load: ${error instanceof Error ? error.message : error}`,
-        });
-      });
+      tryIt();
     }),
   );
   return () => {

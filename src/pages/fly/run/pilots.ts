@@ -1,3 +1,5 @@
+import { fetchPart } from '../../fetch-part.ts';
+
 /**
  * The model pilot, fetched when it is wanted: who flies by hand and alone needs none. Once a flight stands it is
  * fetched in any case, so that nothing is asked for later.
@@ -7,7 +9,7 @@ type Pilots = typeof import('../../../flight/model-pilot.ts');
 let pilots: Pilots | null = null;
 
 export const loadPilots = async (): Promise<Pilots> => {
-  pilots ??= await import('../../../flight/model-pilot.ts');
+  pilots ??= await fetchPart('flight/model-pilot.ts', () => import('../../../flight/model-pilot.ts'));
   return pilots;
 };
 

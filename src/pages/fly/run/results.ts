@@ -1,10 +1,12 @@
+import { fetchPart } from '../../fetch-part.ts';
+
 type Results = typeof import('./result-card.ts');
 
 let results: Results | null = null;
 
 /** Fetches what judges a flight; kept once it is there. */
 export const loadResults = async (): Promise<Results> => {
-  results ??= await import('./result-card.ts');
+  results ??= await fetchPart('pages/fly/run/result-card.ts', () => import('./result-card.ts'));
   return results;
 };
 

@@ -9,7 +9,11 @@ let looked = false;
 export const offerUnfinished = async (): Promise<void> => {
   if (looked) return;
   looked = true;
-  const unfinished = (await (await theLogbook()).unfinished()).filter((flight) => flight.goesOn);
+  const book = await theLogbook().catch((error: unknown) => {
+    looked = false;
+    throw error;
+  });
+  const unfinished = (await book.unfinished()).filter((flight) => flight.goesOn);
   const { begun, sheet } = useStore.getState();
   if (unfinished.length === 0 || begun || (sheet !== null && sheet !== 'start')) return;
   useStore.setState({ unfinished, sheet: 'unfinished' });

@@ -1,5 +1,6 @@
 import type { Snapshot } from '../../../simulation/snapshot.ts';
 import type { Voice } from '../../../sound/voice.ts';
+import { fetchPart } from '../../fetch-part.ts';
 import { useStore } from '../../store.ts';
 import { useProcedures } from '../card/shown-procedures.ts';
 import type { ReadyFlight } from '../run/ready.ts';
@@ -21,7 +22,7 @@ export const createSpeech = (announcer: Announcer) => {
   let voice: Voice | null = null;
   let heard = '';
   let level = '';
-  import('./beside.ts').then((loaded) => {
+  fetchPart('pages/fly/said/beside.ts', () => import('./beside.ts')).then((loaded) => {
     beside = loaded;
   }, nothingCame);
 
@@ -31,7 +32,7 @@ export const createSpeech = (announcer: Announcer) => {
       voice.say(text);
       return;
     }
-    import('../../../sound/voice.ts').then((loaded) => {
+    fetchPart('sound/voice.ts', () => import('../../../sound/voice.ts')).then((loaded) => {
       voice = loaded.createVoice();
       voice.say(text);
     }, nothingCame);

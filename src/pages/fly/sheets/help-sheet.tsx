@@ -85,7 +85,8 @@ export const HelpSheet = () => {
         ))}
       </div>
       <p className="soft" aria-live="polite">
-        {said || 'To change a key, press it here and then the new one; it is kept on this machine.'}
+        {said ||
+          'To change a key, press it here and then the new one; it is kept on this machine. On a keyboard whose letters are not Latin the keys count by their place: W is where a US keyboard has W.'}
       </p>
       <p className="soft">
         {style === 'hold'

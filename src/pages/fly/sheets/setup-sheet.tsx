@@ -88,7 +88,14 @@ export const SetupSheet = () => {
       return;
     }
     const before = useStore.getState();
-    if (exercise !== null) await loadExercises();
+    if (exercise !== null) {
+      try {
+        await loadExercises();
+      } catch (error) {
+        setWrong(error instanceof Error ? error.message : String(error));
+        return;
+      }
+    }
     changeSettings(exercise?.id === kept.exercise ? draft : { ...draft, exerciseSeed: anySeed() });
     if (flightCommands()?.prepare()) {
       close();

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
+import { Missing } from '../../missing.tsx';
 import { flightCommands } from '../run/commands.ts';
 
 interface SheetProps {
@@ -34,6 +35,7 @@ export const SheetOver = ({ title, onClose, children, className = '' }: SheetPro
     >
       <h2 id="title-sheet">{title}</h2>
       {children}
+      <Missing />
     </dialog>
   );
 };
