@@ -47,7 +47,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   views: ['simulation', 'circuit', 'lesson', 'aeroplane', 'aerodrome'],
   input: ['simulation'],
   sound: ['simulation', 'lesson'],
-  workers: PURE,
+  workers: [...PURE, 'storage'],
   storage: ['session', 'lesson', 'formats'],
   pages: [
     ...PURE,

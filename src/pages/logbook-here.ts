@@ -1,8 +1,12 @@
 import type { Logbook } from '../storage/logbook.ts';
+import { openFileChecks } from '../workers/ask-check.ts';
 import { fetchPart, getPart } from './fetch-part.ts';
 import { useStore } from './store.ts';
 
 let opened: Promise<Logbook> | null = null;
+
+/** Checks files that are taken in. */
+export const fileChecks = openFileChecks();
 
 /** What a pilot is called who has not said a name. */
 export const NAMELESS = 'Pilot 1';
@@ -16,6 +20,7 @@ export const theLogbook = (): Promise<Logbook> => {
     .then(({ openLogbook }) =>
       openLogbook({
         tell: (sentence) => useStore.setState({ notice: sentence, storageSays: sentence }),
+        checkFile: fileChecks.check,
         fetchExchange: () => fetchPart('storage/exchange.ts', () => import('../storage/exchange.ts')),
       }),
     )

@@ -1,26 +1,13 @@
-import { type AttemptBody, type AttemptHead, headOf, rowOf } from '../formats/attempt.ts';
+import { headOf } from '../formats/attempt.ts';
 import { recordedCsv, recordedGpx, recordedKml } from '../formats/flown-again.ts';
-import { parseJson } from '../formats/json-text.ts';
-import {
-  attemptText,
-  bodyText,
-  LOGBOOK_TEXT,
-  packedAttemptText,
-  parseBodyText,
-  parseLogbook,
-} from '../formats/logbook-json.ts';
-import { sameModel } from '../formats/scenario-json.ts';
+import { attemptText, LOGBOOK_TEXT, packedAttemptText } from '../formats/logbook-json.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import type { attemptsOf } from './attempts.ts';
-import { packText, unpackText } from './gzip.ts';
+import { type CheckFile, checkFile, type Incoming } from './check-file.ts';
+import { nameOf } from './file-words.ts';
 import type { Keeper } from './keeper.ts';
-import type { FileOut, ImportOutcome } from './logbook.ts';
+import type { FileOut, ImportOutcome, ImportWatch } from './logbook.ts';
 import { Refusal } from './refusals.ts';
-
-/** Files above this are refused before they are read. */
-const MOST_BYTES = 256 * 1024 * 1024;
-/** The longest name of an aeroplane or aerodrome in a row. */
-const LONGEST_TITLE = 200;
 
 /** `lapwing-2026-01-31-0930-normal-circuit.json`: nothing but letters, digits and hyphens. */
 const fileName = (row: AttemptRow, ending: string): string => {
@@ -39,37 +26,6 @@ const file = (name: string, type: string, parts: readonly string[]): FileOut => 
   blob: new Blob([...parts], { type }),
 });
 
-/** An attempt that has passed every check and waits to be put on its shelf. */
-interface Incoming {
-  readonly row: AttemptRow;
-  readonly packed: Uint8Array;
-  readonly exact: boolean;
-}
-
-const incomingOf = (head: AttemptHead, body: AttemptBody, packed: Uint8Array, place: string): Incoming => {
-  const row = rowOf(head, body, packed.length);
-  for (const key of ['exercise', 'aeroplane', 'aerodrome', 'runway'] as const) {
-    if (row[key].length > LONGEST_TITLE) {
-      throw new Refusal(`${place}: ${key} must be at most ${LONGEST_TITLE} long, was ${row[key].length}`);
-    }
-  }
-  return { row, packed, exact: sameModel(body.recording.scenario) };
-};
-
-const checkAll = async (text: string, name: string): Promise<Incoming[]> => {
-  const incoming: Incoming[] = [];
-  for (const [i, { head, body, packed }] of parseLogbook(parseJson(text, name), name).entries()) {
-    const place = `${name}: attempts[${i}]`;
-    if (body !== null) {
-      incoming.push(incomingOf(head, body, await packText(bodyText(body)), place));
-    } else if (packed !== null) {
-      const whole = parseBodyText(await unpackText(packed, `${place}.packed`), `${place}.packed`);
-      incoming.push(incomingOf(head, whole, packed, place));
-    }
-  }
-  return incoming;
-};
-
 const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 const importWords = (added: number, already: number, old: number): string =>
@@ -83,7 +39,11 @@ const importWords = (added: number, already: number, old: number): string =>
     .concat('.');
 
 /** Files out and in; fetched by those pages that offer it. */
-export const exchangeOf = (keeper: Keeper, attempts: ReturnType<typeof attemptsOf>) => {
+export const exchangeOf = (
+  keeper: Keeper,
+  attempts: ReturnType<typeof attemptsOf>,
+  check: CheckFile = checkFile(),
+) => {
   /** All in one transaction; which of them were new, or null when nothing was changed. */
   const putAll = (incoming: readonly Incoming[]): Promise<AttemptRow[] | null> =>
     keeper.on(async (db) => {
@@ -144,14 +104,11 @@ export const exchangeOf = (keeper: Keeper, attempts: ReturnType<typeof attemptsO
       const text = recordedKml(attempt.recording, attempt.result);
       return file(fileName(row, 'kml'), 'application/vnd.google-earth.kml+xml', [text]);
     },
-    importFile: async (from: File): Promise<ImportOutcome> => {
-      const name = from.name.slice(0, 100) || 'file';
+    importFile: async (from: File, watch: ImportWatch = {}): Promise<ImportOutcome> => {
+      const name = nameOf(from);
       try {
-        if (from.size > MOST_BYTES) {
-          const mb = Math.round(from.size / 1048576);
-          throw new Refusal(`${name}: must be at most ${MOST_BYTES / 1048576} MB, was ${mb} MB`);
-        }
-        const incoming = await checkAll(await from.text(), name);
+        const incoming = await check(from, watch.onProgress, watch.cancelled);
+        watch.onChecked?.();
         const added = keeper.kept ? await putAll(incoming) : putLoose(incoming);
         if (added === null) {
           return {

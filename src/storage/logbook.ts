@@ -2,6 +2,7 @@ import type { AttemptBody, AttemptHead } from '../formats/attempt.ts';
 import type { AttemptRow } from '../lesson/attempts/attempt.ts';
 import type { ListQuestion, OpenedAttempt } from './attempt-questions.ts';
 import { attemptsOf } from './attempts.ts';
+import type { CheckFile, CheckProgress } from './check-file.ts';
 import { type Claims, claimsHere } from './claims.ts';
 import type { FlightAside } from './flight-under-way.ts';
 import { type KeeperOptions, openKeeper } from './keeper.ts';
@@ -30,6 +31,14 @@ export type ImportOutcome =
       readonly says: string;
     }
   | { readonly ok: false; readonly why: string };
+
+/** Follows an import, and stops it as long as nothing has been written. */
+export interface ImportWatch {
+  readonly onProgress?: (progress: CheckProgress) => void;
+  /** All was checked; from now on it cannot be cancelled. */
+  readonly onChecked?: () => void;
+  readonly cancelled?: AbortSignal;
+}
 
 /** A file for the user to save. */
 export interface FileOut {
@@ -75,7 +84,7 @@ export interface Logbook {
   exportGpx(id: string): Promise<FileOut>;
   exportKml(id: string): Promise<FileOut>;
   /** All or nothing. */
-  importFile(file: File): Promise<ImportOutcome>;
+  importFile(file: File, watch?: ImportWatch): Promise<ImportOutcome>;
 
   /** Begins the journal of a flight; `asideNow` is asked at each write. Its id becomes the attempt's. */
   beginJournal(
@@ -103,6 +112,8 @@ export interface Logbook {
 export interface LogbookOptions extends KeeperOptions {
   /** How tabs agree on who flies what; the browser's own way unless said otherwise. */
   readonly claims?: Claims;
+  /** Checks a file that is taken in; on this thread unless said otherwise. */
+  readonly checkFile?: CheckFile;
   /** Fetches what writes files out and reads them in; as it is imported unless said otherwise. */
   readonly fetchExchange?: () => Promise<typeof import('./exchange.ts')>;
 }
@@ -120,7 +131,7 @@ export const openLogbook = async (options: LogbookOptions): Promise<Logbook> => 
   let fetched: Promise<ReturnType<typeof import('./exchange.ts')['exchangeOf']>> | null = null;
   const exchange = () => {
     fetched ??= fetchExchange()
-      .then(({ exchangeOf }) => exchangeOf(keeper, attempts))
+      .then(({ exchangeOf }) => exchangeOf(keeper, attempts, options.checkFile))
       .catch((error: unknown) => {
         fetched = null;
         throw error;
@@ -137,7 +148,7 @@ export const openLogbook = async (options: LogbookOptions): Promise<Logbook> => 
     exportCsv: async (id) => (await exchange()).exportCsv(id),
     exportGpx: async (id) => (await exchange()).exportGpx(id),
     exportKml: async (id) => (await exchange()).exportKml(id),
-    importFile: async (file) => (await exchange()).importFile(file),
+    importFile: async (file, watch) => (await exchange()).importFile(file, watch),
     ...flightsUnderWay(keeper, claims),
     space: spaceHere,
     onChange: keeper.onChange,

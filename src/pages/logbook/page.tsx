@@ -1,13 +1,15 @@
-import { type DragEvent, useRef, useState } from 'react';
+import { type DragEvent, useEffect, useRef, useState } from 'react';
 import '../styles/logbook.css';
 // Files out and in come with the page, so that a press asks for nothing.
 import '../../storage/exchange.ts';
 import { fixed } from '../../units/format.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
+import { fileChecks } from '../logbook-here.ts';
 import { saveFile } from '../save-file.ts';
 import { useStore } from '../store.ts';
 import { AttemptCard } from './attempt-card.tsx';
 import { AttemptList } from './attempt-list.tsx';
+import { importFile, type Said, useImport } from './import-file.ts';
 import { Pilots } from './pilots.tsx';
 import { PractisePanel, TrendPanel } from './trend-panel.tsx';
 import { type LogbookNow, useLogbook } from './use-logbook.ts';
@@ -16,13 +18,9 @@ const mb = (bytes: number): string => fixed(bytes / 1e6, bytes < 1e7 ? 1 : 0);
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-interface Said {
-  readonly words: string;
-  readonly wrong: boolean;
-}
-
 const Files = ({ now, onSaid }: { readonly now: LogbookNow; readonly onSaid: (said: Said) => void }) => {
   const input = useRef<HTMLInputElement>(null);
+  const busy = useImport((s) => s.now !== null);
   const exportAll = () => {
     now.book.exportJson(now.rows.map((row) => row.id)).then(
       ({ name, blob }) => saveFile(name, blob),
@@ -31,7 +29,7 @@ const Files = ({ now, onSaid }: { readonly now: LogbookNow; readonly onSaid: (sa
   };
   return (
     <div className="log-files">
-      <button type="button" onClick={() => input.current?.click()}>
+      <button type="button" disabled={busy} onClick={() => input.current?.click()}>
         open a file
       </button>
       <input
@@ -43,7 +41,7 @@ const Files = ({ now, onSaid }: { readonly now: LogbookNow; readonly onSaid: (sa
         accept=".json,application/json"
         onChange={(event) => {
           const [file] = event.currentTarget.files ?? [];
-          if (file) void bringIn(now, file, onSaid);
+          if (file) void importFile(file, now.pilot);
           event.currentTarget.value = '';
         }}
       />
@@ -54,22 +52,35 @@ const Files = ({ now, onSaid }: { readonly now: LogbookNow; readonly onSaid: (sa
   );
 };
 
-const bringIn = async (now: LogbookNow, file: File, onSaid: (said: Said) => void): Promise<void> => {
-  onSaid({ words: `${file.name} is being read …`, wrong: false });
-  const outcome = await now.book.importFile(file);
-  if (!outcome.ok) {
-    onSaid({ words: outcome.why, wrong: true });
-    return;
-  }
-  const others = new Set(outcome.added.map((row) => row.pilot).filter((pilot) => pilot !== now.pilot));
-  const whose = others.size > 0 ? ` They are under ${[...others].join(', ')}.` : '';
-  onSaid({ words: `${outcome.says}${whose}`, wrong: false });
+/** How far a file is, and the way to stop it. */
+const Importing = () => {
+  const now = useImport((s) => s.now);
+  if (now === null) return null;
+  const { file, progress, writing, cancel } = now;
+  return (
+    <div className="log-import">
+      <span role="status">
+        {file} is being {writing ? 'written' : progress === null ? 'read' : 'checked'} …
+      </span>
+      <progress
+        aria-label={`${file}, how far it is`}
+        {...(progress !== null && { max: progress.of, value: writing ? progress.of : progress.done })}
+      />
+      <span className="soft log-import-count">
+        {progress === null ? '' : `${writing ? progress.of : progress.done} of ${progress.of}`}
+      </span>
+      <button type="button" disabled={writing} onClick={cancel}>
+        cancel
+      </button>
+    </div>
+  );
 };
 
 const Book = ({ now }: { readonly now: LogbookNow }) => {
   const { book, rows, deleted, space } = now;
   const [chosen, setChosen] = useState('');
-  const [said, setSaid] = useState<Said | null>(null);
+  const said = useImport((s) => s.said);
+  const setSaid = (words: Said) => useImport.setState({ said: words });
   const [gone, setGone] = useState<readonly string[]>([]);
   const [over, setOver] = useState(false);
   const row = rows.find((each) => each.id === chosen) ?? rows[0];
@@ -87,7 +98,7 @@ const Book = ({ now }: { readonly now: LogbookNow }) => {
     event.preventDefault();
     setOver(false);
     const [file] = event.dataTransfer.files;
-    if (file) void bringIn(now, file, setSaid);
+    if (file) void importFile(file, now.pilot);
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the same is done by the button "open a file"
@@ -112,6 +123,7 @@ const Book = ({ now }: { readonly now: LogbookNow }) => {
           </button>
         ) : null}
       </p>
+      <Importing />
       <PractisePanel rows={rows} />
       <div className="log-columns">
         <AttemptList rows={rows} chosen={row?.id ?? ''} onChoose={setChosen} />
@@ -146,6 +158,7 @@ const Book = ({ now }: { readonly now: LogbookNow }) => {
 
 /** Every attempt of every pilot on this machine. */
 export const LogbookPage = () => {
+  useEffect(() => fileChecks.prepare(), []);
   const now = useLogbook();
   const says = useStore((s) => s.storageSays);
   return (

@@ -5,13 +5,15 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { recordingText } from '../../../src/formats/recording-json.ts';
 import { seriesText } from '../../../src/formats/series-text.ts';
 import { firstDifference } from '../../../src/session/replay.ts';
+import { checkFile } from '../../../src/storage/check-file.ts';
+import { unpackText } from '../../../src/storage/gzip.ts';
 import type { Logbook } from '../../../src/storage/logbook.ts';
 import { bodyOf, headNamed } from '../../support/attempts.ts';
 import { openTestLogbook } from '../../support/logbook.ts';
 
 const opened: Logbook[] = [];
-const open = async () => {
-  const all = await openTestLogbook();
+const open = async (options: Parameters<typeof openTestLogbook>[0] = {}) => {
+  const all = await openTestLogbook(options);
   opened.push(all.logbook);
   return all;
 };
@@ -318,6 +320,38 @@ describe('a hostile file', () => {
       ok: false,
       why: 'x.json: must be at most 256 MB, was 257 MB',
     });
+  });
+
+  it('is refused when its flights unpack to more than the limit together, though each is small', async () => {
+    const { both } = await written();
+    const [first] = await checkFile()(fileFrom(both));
+    const unpacked = (await unpackText(first!.packed, 'x')).length;
+    const limits = { fileBytes: 1048576, unpackedBytes: 1.5 * unpacked };
+    const { logbook } = await open({ checkFile: checkFile(limits) });
+    expect(await logbook.importFile(fileFrom(both))).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(
+        /^x\.json: its flights must unpack to at most [\d.]+ MB together, were more$/,
+      ),
+    });
+    expect(await logbook.list()).toEqual([]);
+  });
+
+  it('says how far it is, and changes nothing when it is cancelled', async () => {
+    const { both } = await written();
+    const { logbook } = await open();
+    const stop = new AbortController();
+    const heard: unknown[] = [];
+    const outcome = await logbook.importFile(fileFrom(both), {
+      cancelled: stop.signal,
+      onProgress: (progress) => {
+        heard.push(progress);
+        stop.abort();
+      },
+    });
+    expect(outcome).toEqual({ ok: false, why: 'The import was cancelled; nothing was changed.' });
+    expect(heard).toEqual([{ done: 0, of: 2 }]);
+    expect(await logbook.list()).toEqual([]);
   });
 
   it('leaves nothing behind when only its last attempt is bad', async () => {
