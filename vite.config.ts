@@ -62,7 +62,7 @@ const withoutClaims = (): Plugin => ({
 
 /**
  * Writes into the page which files belong to each part that is fetched later, by its path below src: they are fetched
- * before they are imported (src/pages/fetch-part.ts). What comes with the first load is not among them.
+ * before they are imported (src/pages/parts/fetch-part.ts). What comes with the first load is not among them.
  */
 const partFiles = (): Plugin => {
   const asked = new Set<string>();

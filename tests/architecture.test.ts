@@ -238,6 +238,16 @@ describe('the house', () => {
     expect(sources.flatMap(globFaults)).toEqual([]);
   });
 
+  it('asks for each part of the page by its own path', () => {
+    const parts = sources.flatMap((file) =>
+      [...file.uncommented.matchAll(/(?:get|fetch)Part\(\s*'([^']+)',\s*\(\) => import\('([^']+)'\)/g)].map(
+        ([, said = '', specifier = '']) => [`src/${said}`, importedPath(file, specifier)] as const,
+      ),
+    );
+    expect(parts.length).toBeGreaterThan(15);
+    for (const [said, imported] of parts) expect(said).toBe(imported);
+  });
+
   it('flies a recording again in one place', () => {
     const plays = (file: SourceFile) =>
       importsOf(file).some(({ specifier }) => importedPath(file, specifier) === 'src/session/playback.ts');

@@ -1,4 +1,4 @@
-import { fetchPart } from './fetch-part.ts';
+import { fetchPart } from './parts/fetch-part.ts';
 
 /**
  * The exercises with all their words, fetched where one is chosen: the flying page of a circuit without exercise

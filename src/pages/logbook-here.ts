@@ -1,6 +1,6 @@
 import type { Logbook } from '../storage/logbook.ts';
 import { openFileChecks } from '../workers/ask-check.ts';
-import { fetchPart, getPart } from './fetch-part.ts';
+import { fetchPart, getPart } from './parts/fetch-part.ts';
 import { useStore } from './store.ts';
 
 let opened: Promise<Logbook> | null = null;

@@ -3,9 +3,9 @@ import { createRoot } from 'react-dom/client';
 import './styles/base.css';
 import './styles/fly.css';
 import './styles/sheets.css';
-import { followOtherTabs } from './own-places.ts';
+import { followOtherTabs } from './own/own-places.ts';
 import { Pages } from './pages.tsx';
-import { followTheme } from './theme.ts';
+import { followTheme } from './shown/theme.ts';
 
 /** Puts the page into its element; nothing drawn with WebGL is loaded before this has been painted. */
 export const mount = (element: HTMLElement): void => {

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react';
-import { PageFailed, PageWaiting } from './failed.tsx';
-import { getPart } from './fetch-part.ts';
 import { FlyPage } from './fly/page.tsx';
-import { Boundary, lazyPart } from './lazy-part.tsx';
 import { logbookPart } from './logbook-here.ts';
-import { Missing } from './missing.tsx';
+import { PageFailed, PageWaiting } from './parts/failed.tsx';
+import { getPart } from './parts/fetch-part.ts';
+import { Boundary, lazyPart } from './parts/lazy-part.tsx';
+import { Missing } from './parts/missing.tsx';
 import { type Route, useRoute } from './route.ts';
 import { useStore } from './store.ts';
 

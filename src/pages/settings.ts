@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { PlanOptions } from '../circuit/types.ts';
 import { parseJson } from '../formats/json-text.ts';
 import { mFromNmi, radFromDeg } from '../units/conversions.ts';
-import { setAside } from './damaged.ts';
+import { setAside } from './own/damaged.ts';
 
 /** A circuit chosen otherwise than the aerodrome's custom, as the brief offers it. */
 const circuitSchema = v.object({

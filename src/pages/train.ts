@@ -1,7 +1,7 @@
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
 import { loadExercises } from './exercises-room.ts';
-import { alreadyTold } from './fetch-part.ts';
 import { handOver } from './hand-over.ts';
+import { alreadyTold } from './parts/fetch-part.ts';
 import { goTo } from './route.ts';
 import { changeSettings } from './store.ts';
 

@@ -5,7 +5,7 @@ import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import type { AirStart, Scenario } from '../../simulation/scenario.ts';
 import { exerciseFlight, exerciseOfSettings } from '../exercise-flight.ts';
 import { scenarioOf } from '../fly/sheets/scenario-of-settings.ts';
-import { ownPlaces } from '../own-places.ts';
+import { ownPlaces } from '../own/own-places.ts';
 import type { Settings } from '../settings.ts';
 
 /** The brief of the very flight that the settings ask for. */

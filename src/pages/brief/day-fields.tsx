@@ -6,12 +6,12 @@ import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
-import { fetchPart } from '../fetch-part.ts';
-import { Field } from '../field.tsx';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/sheets/choices.ts';
 import { numberIn } from '../fly/sheets/scenario-of-settings.ts';
-import { useOwnPlaces } from '../own-places.ts';
+import { useOwnPlaces } from '../own/own-places.ts';
+import { fetchPart } from '../parts/fetch-part.ts';
 import type { Settings } from '../settings.ts';
+import { Field } from '../shown/field.tsx';
 import { changeSettings, useStore } from '../store.ts';
 import { anySeed, chooseExercise } from '../train.ts';
 

@@ -8,9 +8,9 @@ import { clockText, fixed, headingDigits, NO_VALUE, signed } from '../../units/f
 import type { Stage, ViewFrame } from '../../views/frame.ts';
 import { PALETTES } from '../../views/palette.ts';
 import { createTrail } from '../../views/trail.ts';
-import { fetchPart, PartMissing } from '../fetch-part.ts';
 import { lookForLeg } from '../fly/drawing/look.ts';
 import { lightsInWords } from '../fly/run/slow.ts';
+import { fetchPart, PartMissing } from '../parts/fetch-part.ts';
 import { useStore } from '../store.ts';
 import { type Cursor, useCursor } from './cursor.ts';
 import { type Replayed, sampleAt } from './replayed.ts';

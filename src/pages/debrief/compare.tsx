@@ -4,7 +4,7 @@ import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import type { Recording } from '../../session/recording.ts';
 import type { Study } from '../../workers/ask-study.ts';
 import { theLogbook } from '../logbook-here.ts';
-import { dayText } from '../when.ts';
+import { dayText } from '../shown/when.ts';
 import { layOut, type Replayed } from './replayed.ts';
 import { onClockOf, studyFlightOf } from './study-here.ts';
 

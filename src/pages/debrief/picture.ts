@@ -1,4 +1,4 @@
-import { saveFile } from '../save-file.ts';
+import { saveFile } from '../shown/save-file.ts';
 
 const COPIED = [
   'fill',

@@ -3,8 +3,8 @@ import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import type { FileOut, Logbook } from '../../storage/logbook.ts';
 import { fixed } from '../../units/format.ts';
-import { saveFile } from '../save-file.ts';
-import { dayText } from '../when.ts';
+import { saveFile } from '../shown/save-file.ts';
+import { dayText } from '../shown/when.ts';
 import { exerciseTitle } from './trained-by.ts';
 
 const FORMATS = [

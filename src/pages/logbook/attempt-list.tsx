@@ -5,7 +5,7 @@ import { isUnaided } from '../../lesson/attempts/attempt.ts';
 import { searchRows } from '../../lesson/attempts/search.ts';
 import { isSound } from '../../lesson/attempts/trends.ts';
 import { clockText } from '../../units/format.ts';
-import { dayText } from '../when.ts';
+import { dayText } from '../shown/when.ts';
 import { exerciseTitle, successOf } from './trained-by.ts';
 
 /** Rows on one page of the list: a thousand attempts stay quick. */

@@ -1,9 +1,8 @@
 import { type FormEvent, useState } from 'react';
 import { AEROPLANES, DEMO } from '../../catalogue.ts';
-import { ChoiceField, TextField } from '../field.tsx';
 import { chosen } from '../fly/sheets/choices.ts';
-import { flownBy, forgetCard, keepCard, useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
+import { ChoiceField, TextField } from '../shown/field.tsx';
 import { changeSettings } from '../store.ts';
 import {
   type CardDraft,
@@ -18,6 +17,7 @@ import {
   STAGE_NAMES,
   type StageName,
 } from './card-draft.ts';
+import { flownBy, forgetCard, keepCard, useOwnPlaces } from './own-places.ts';
 
 const keys = <K extends string>(names: Readonly<Record<K, string>>): readonly K[] =>
   Object.keys(names) as K[];

@@ -1,5 +1,5 @@
-import { type Damaged, forgetDamaged, useDamaged } from '../damaged.ts';
-import { saveFile } from '../save-file.ts';
+import { saveFile } from '../shown/save-file.ts';
+import { type Damaged, forgetDamaged, useDamaged } from './damaged.ts';
 
 const save = ({ text }: Damaged): void =>
   saveFile('lapwing-damaged.txt', new Blob([text], { type: 'text/plain' }));

@@ -3,12 +3,12 @@ import '../styles/brief.css';
 import '../styles/own.css';
 import { ownFileText } from '../../formats/own-file.ts';
 import { CAUTION } from '../fly/sheets/start-sheet.tsx';
-import { ownPlaces, takeIn, useOwnPlaces } from '../own-places.ts';
-import { saveFile } from '../save-file.ts';
+import { saveFile } from '../shown/save-file.ts';
+import { ThemeButton } from '../shown/theme-button.tsx';
 import { changeSettings } from '../store.ts';
-import { ThemeButton } from '../theme-button.tsx';
 import { CardForm } from './card-form.tsx';
 import { DamagedNote } from './damaged-note.tsx';
+import { ownPlaces, takeIn, useOwnPlaces } from './own-places.ts';
 import { RunwayForm } from './runway-form.tsx';
 
 const FILE_NAME = 'my-circuit.json';

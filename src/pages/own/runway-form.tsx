@@ -1,8 +1,8 @@
 import { type FormEvent, useState } from 'react';
-import { ChoiceField, TextField } from '../field.tsx';
-import { forgetAerodrome, keepAerodrome, useOwnPlaces } from '../own-places.ts';
 import { goTo } from '../route.ts';
+import { ChoiceField, TextField } from '../shown/field.tsx';
 import { changeSettings } from '../store.ts';
+import { forgetAerodrome, keepAerodrome, useOwnPlaces } from './own-places.ts';
 import {
   aerodromeOfDraft,
   draftOfAerodrome,

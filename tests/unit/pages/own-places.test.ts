@@ -22,8 +22,8 @@ const storageOf = (room = Number.POSITIVE_INFINITY): Record<string, unknown> => 
 /** Each tab has its own modules and the same storage. */
 const openTab = async () => {
   vi.resetModules();
-  const places = await import('../../../src/pages/own-places.ts');
-  const { useDamaged, forgetDamaged } = await import('../../../src/pages/damaged.ts');
+  const places = await import('../../../src/pages/own/own-places.ts');
+  const { useDamaged, forgetDamaged } = await import('../../../src/pages/own/damaged.ts');
   const { readSettings, writeSettings } = await import('../../../src/pages/settings.ts');
   return { ...places, damaged: () => useDamaged.getState().all, forgetDamaged, readSettings, writeSettings };
 };

@@ -1,5 +1,5 @@
+import { ThemeButton } from '../../shown/theme-button.tsx';
 import { useStore } from '../../store.ts';
-import { ThemeButton } from '../../theme-button.tsx';
 import { flightCommands } from '../run/commands.ts';
 import { clockId } from '../scales/meters.ts';
 import { ActionButton } from './buttons.tsx';

@@ -1,5 +1,5 @@
 import { legWords } from '../../../lesson/names.ts';
-import { BAND_WORDS } from '../../bands.ts';
+import { BAND_WORDS } from '../../shown/bands.ts';
 import { useStore } from '../../store.ts';
 
 /** Quiet marks: what was judged of the legs that are over, a shape for each row; the result says the rest. */

@@ -1,5 +1,5 @@
 import { loadExercises } from '../../exercises-room.ts';
-import { alreadyTold, fetchPart, PartMissing } from '../../fetch-part.ts';
+import { alreadyTold, fetchPart, PartMissing } from '../../parts/fetch-part.ts';
 import { useStore } from '../../store.ts';
 import { fetchSheets } from '../sheets/sheets.tsx';
 import { loadPilots } from './pilots.ts';

@@ -1,4 +1,4 @@
-import { fetchPart } from '../../fetch-part.ts';
+import { fetchPart } from '../../parts/fetch-part.ts';
 
 /**
  * The model pilot, fetched when it is wanted: who flies by hand and alone needs none. Once a flight stands it is

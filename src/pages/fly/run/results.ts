@@ -1,4 +1,4 @@
-import { fetchPart } from '../../fetch-part.ts';
+import { fetchPart } from '../../parts/fetch-part.ts';
 
 type Results = typeof import('./result-card.ts');
 

@@ -1,6 +1,6 @@
 import type { Snapshot } from '../../../simulation/snapshot.ts';
 import type { Voice } from '../../../sound/voice.ts';
-import { fetchPart } from '../../fetch-part.ts';
+import { fetchPart } from '../../parts/fetch-part.ts';
 import { useStore } from '../../store.ts';
 import { useProcedures } from '../card/shown-procedures.ts';
 import type { ReadyFlight } from '../run/ready.ts';

@@ -1,7 +1,7 @@
 import type { Aerodrome } from '../../../aerodrome/schema.ts';
 import type { Aeroplane } from '../../../aeroplane/schema.ts';
 import { AERODROMES, AEROPLANES, DEMO } from '../../../catalogue.ts';
-import { ownAeroplanes, ownPlaces } from '../../own-places.ts';
+import { ownAeroplanes, ownPlaces } from '../../own/own-places.ts';
 
 /** The one with this id, or the demo's, or the first. */
 export const chosen = <T extends { readonly id: string }>(all: readonly T[], id: string): T =>

@@ -6,9 +6,9 @@ import type { ItemReport, LegReport, Report } from '../../../lesson/judge/report
 import { valueWords } from '../../../lesson/judge/value-words.ts';
 import { ftFromM } from '../../../units/conversions.ts';
 import { clockText, fixed } from '../../../units/format.ts';
-import { BAND_WORDS } from '../../bands.ts';
-import { Items } from '../../judged-items.tsx';
 import { goTo } from '../../route.ts';
+import { BAND_WORDS } from '../../shown/bands.ts';
+import { Items } from '../../shown/judged-items.tsx';
 import { useStore } from '../../store.ts';
 import { flightCommands } from '../run/commands.ts';
 import type { ResultCard } from '../run/shown-result.ts';

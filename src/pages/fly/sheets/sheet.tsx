@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import { Missing } from '../../missing.tsx';
+import { Missing } from '../../parts/missing.tsx';
 import { flightCommands } from '../run/commands.ts';
 
 interface SheetProps {

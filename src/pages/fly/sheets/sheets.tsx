@@ -1,6 +1,6 @@
-import { FailedButtons } from '../../failed.tsx';
-import { getPart } from '../../fetch-part.ts';
-import { type FailedProps, lazyPart } from '../../lazy-part.tsx';
+import { FailedButtons } from '../../parts/failed.tsx';
+import { getPart } from '../../parts/fetch-part.ts';
+import { type FailedProps, lazyPart } from '../../parts/lazy-part.tsx';
 import { useStore } from '../../store.ts';
 import { loadPilots } from '../run/pilots.ts';
 import { loadResults } from '../run/results.ts';

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Limit } from '../../../lesson/judge/limit.ts';
 import { LIMIT_TITLES, TOLERANCE_SETS } from '../../../lesson/judge/tolerances.ts';
-import { ChoiceField } from '../../field.tsx';
 import type { Settings } from '../../settings.ts';
+import { ChoiceField } from '../../shown/field.tsx';
 import { tolerancesOf } from '../../tolerances.ts';
 
 /** How sure a figure is, as the instructor reads it. */

@@ -1,7 +1,7 @@
 import type { UnfinishedFlight } from '../../../storage/logbook.ts';
 import { clockText } from '../../../units/format.ts';
+import { dayText } from '../../shown/when.ts';
 import { useStore } from '../../store.ts';
-import { dayText } from '../../when.ts';
 import { flightCommands } from '../run/commands.ts';
 import { forgetUnfinished } from '../run/unfinished.ts';
 import { SheetOver } from './sheet.tsx';

@@ -1,4 +1,4 @@
-import { useStore } from './store.ts';
+import { useStore } from '../store.ts';
 
 /** Reloads the page; the buttons say what is kept. */
 export const reload = (): void => location.reload();

@@ -1,7 +1,7 @@
-import { CAUTION } from './fly/sheets/start-sheet.tsx';
+import { CAUTION } from '../fly/sheets/start-sheet.tsx';
+import { useRoute } from '../route.ts';
 import type { FailedProps } from './lazy-part.tsx';
 import { reload, StorageWarning } from './missing.tsx';
-import { useRoute } from './route.ts';
 
 /** What can be done, the most useful first. */
 export const FailedButtons = ({ reload: only, onAgain }: Pick<FailedProps, 'reload' | 'onAgain'>) => (

@@ -1,4 +1,4 @@
-import type { Band } from '../lesson/judge/report.ts';
+import type { Band } from '../../lesson/judge/report.ts';
 
 /** What the mark of a value says, for those who do not see it. */
 export const BAND_WORDS: Readonly<Record<Band, string>> = {

@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { itemTitle, partOf, unitOf } from '../lesson/judge/item-words.ts';
-import { measuresOf } from '../lesson/judge/judge.ts';
-import type { ItemReport } from '../lesson/judge/report.ts';
-import { PARTS } from '../lesson/judge/rule.ts';
-import { briefly, toleranceWords, valueWords } from '../lesson/judge/value-words.ts';
+import { itemTitle, partOf, unitOf } from '../../lesson/judge/item-words.ts';
+import { measuresOf } from '../../lesson/judge/judge.ts';
+import type { ItemReport } from '../../lesson/judge/report.ts';
+import { PARTS } from '../../lesson/judge/rule.ts';
+import { briefly, toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
 import { BAND_WORDS } from './bands.ts';
-import './styles/judged-items.css';
+import '../styles/judged-items.css';
 
 /** In the order in which a flight is talked over. */
 const grouped = (items: readonly ItemReport[]): readonly (readonly [string, readonly ItemReport[]])[] => {

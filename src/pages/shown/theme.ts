@@ -1,5 +1,5 @@
-import { PALETTES, paletteVariables, type Theme } from '../views/palette.ts';
-import { useStore } from './store.ts';
+import { PALETTES, paletteVariables, type Theme } from '../../views/palette.ts';
+import { useStore } from '../store.ts';
 
 const DARK = '(prefers-color-scheme: dark)';
 

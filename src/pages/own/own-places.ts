@@ -1,14 +1,14 @@
 import { create } from 'zustand';
-import type { Aeroplane } from '../aeroplane/schema.ts';
-import { AEROPLANES } from '../catalogue.ts';
-import { parseJson } from '../formats/json-text.ts';
+import type { Aeroplane } from '../../aeroplane/schema.ts';
+import { AEROPLANES } from '../../catalogue.ts';
+import { parseJson } from '../../formats/json-text.ts';
 import {
   aeroplaneOfCard,
   type OwnFile,
   ownFileText,
   parseOwnFile,
   type SpeedsCard,
-} from '../formats/own-file.ts';
+} from '../../formats/own-file.ts';
 import { isAside, setAside, showDamaged, useDamaged } from './damaged.ts';
 
 /**

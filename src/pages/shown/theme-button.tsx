@@ -1,4 +1,4 @@
-import { changeSettings, useStore } from './store.ts';
+import { changeSettings, useStore } from '../store.ts';
 
 /** Between day and night colours; named by the one it leads to. */
 export const ThemeButton = () => {

@@ -1,4 +1,4 @@
-import { useStore } from './store.ts';
+import { useStore } from '../store.ts';
 
 /**
  * The parts of the page that are fetched on their own. A browser remembers for as long as a page stands that a module
