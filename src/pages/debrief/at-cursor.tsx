@@ -102,7 +102,7 @@ const Window = ({ tape, cursor }: AtCursorProps) => {
       // Once more after its typeface has come.
       document.fonts?.ready.then(ask);
     };
-    load().catch(() => setWhy('Without WebGL 2 the window stays empty; everything else is there.'));
+    load().catch(() => setWhy('The window could not be drawn and stays empty; everything else is there.'));
     const resized = new ResizeObserver(layout);
     resized.observe(element);
     const unsubscribe = cursor.subscribe(ask);
