@@ -39,7 +39,8 @@ const LONGEST_FRAME_S = 0.1;
 const PAUSE_MS = 120;
 const JUMP_STEPS = 30;
 
-const NO_WEBGL = 'This browser gives no WebGL 2, which the drawn views need; panels and meters still work.';
+const NO_DRAWING =
+  'This browser draws neither with WebGL nor on a plain canvas, so plan, profile and window stay empty; scales, card and levers still work.';
 
 /** The closer look stands in an upper corner of the window. */
 const closerRect = (window: Rect, corner: 'left' | 'right'): Rect => {
@@ -50,7 +51,7 @@ const closerRect = (window: Rect, corner: 'left' | 'right'): Rect => {
 };
 
 /**
- * The renderer for all drawn views under the page. Rejects with a sentence where the browser has no WebGL 2;
+ * The renderer for all drawn views under the page. Rejects with a sentence where the browser has neither WebGL nor a canvas;
  * panels and meters then still work.
  *
  * `draw` draws the window every time and plan and profile by turns: they move slowly, a pixel or two a second.
@@ -62,12 +63,12 @@ export async function createStage(
   options: StageOptions = {},
 ): Promise<Stage> {
   const pixelRatio = () => options.pixelRatio ?? Math.min(3, globalThis.devicePixelRatio || 1);
-  const renderer = await createRenderer(canvas).catch(() => {
-    throw new Error(NO_WEBGL);
+  const { renderer, kind } = await createRenderer(canvas).catch(() => {
+    throw new Error(NO_DRAWING);
   });
   const fontFamily = options.fontFamily ?? TYPEFACE;
   let letters = new Letters(pixelRatio(), fontFamily);
-  const panel = (count: number) => new Panel('batches', letters, count);
+  const panel = (count: number) => new Panel(kind, letters, count);
   const panels = {
     plan: panel(3),
     profile: panel(2),

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { createServer } from 'vite';
-import { tasksOf, workPerFrame } from './trace.mjs';
+import { pausesOf, tasksOf, workPerFrame } from './trace.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Runs the TypeScript of the browser tests' own support. */
@@ -64,7 +64,7 @@ const coldStart = async (browser, url) => {
   return readyMs / 1000;
 };
 
-const tracedTasks = async (browser, during) => {
+const traced = async (browser, during) => {
   const session = await browser.newBrowserCDPSession();
   const events = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...value));
@@ -79,7 +79,7 @@ const tracedTasks = async (browser, during) => {
   await session.send('Tracing.end');
   await complete;
   await session.detach();
-  return tasksOf(events);
+  return events;
 };
 
 const sumOfSamples = (node) =>
@@ -116,7 +116,8 @@ try {
   await page.keyboard.press('4');
   await seconds(WARM_S);
   await page.keyboard.press('1');
-  const frames = workPerFrame(await tracedTasks(browser, () => seconds(FLY_S)));
+  const events = await traced(browser, () => seconds(FLY_S));
+  const frames = workPerFrame(tasksOf(events));
   say({ name: 'frames drawn in a second', figure: frames.length / FLY_S, unit: '', budget: null });
   const works = frames.map((frame) => frame.workMs);
   say({
@@ -131,6 +132,13 @@ try {
     figure: Math.max(...frames.map((frame) => frame.longestMs)),
     unit: 'ms',
     budget: 50,
+  });
+
+  say({
+    name: 'longest pause to collect garbage while flying',
+    figure: Math.max(0, ...pausesOf(events)),
+    unit: 'ms',
+    budget: 5,
   });
 
   const session = await context.newCDPSession(page);

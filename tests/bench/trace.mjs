@@ -1,11 +1,25 @@
 /** Chromium's trace events -> what the page's main thread did, frame by frame. */
 
+const isDrawing = (event) => event.name === 'FireAnimationFrame';
+
+/** Whether an event belongs to the main thread that draws frames. */
+const onDrawingThread = (events) => {
+  const thread = events.find(isDrawing);
+  if (thread === undefined) throw new Error('trace: no frame was drawn');
+  return (event) => event.pid === thread.pid && event.tid === thread.tid;
+};
+
+/** How long collections of garbage held up that thread, milliseconds each. */
+export const pausesOf = (events) =>
+  events
+    .filter(onDrawingThread(events))
+    .filter((event) => event.ph === 'X' && /^(?:Minor|Major)GC$/.test(event.name))
+    .map((event) => (event.tdur ?? event.dur ?? 0) / 1000);
+
 /** The tasks of the main thread that draws frames, in order: begin, CPU time, and whether a frame was begun in it. */
 export const tasksOf = (events) => {
-  const drawing = events.filter((event) => event.name === 'FireAnimationFrame');
-  const thread = drawing[0];
-  if (thread === undefined) throw new Error('trace: no frame was drawn');
-  const onThread = (event) => event.pid === thread.pid && event.tid === thread.tid;
+  const onThread = onDrawingThread(events);
+  const drawing = events.filter(isDrawing);
   const tasks = events
     .filter((event) => onThread(event) && event.ph === 'X' && event.name.endsWith('RunTask'))
     .sort((a, b) => a.ts - b.ts || b.dur - a.dur);

@@ -14,14 +14,21 @@ const MOST_PIXELS = 90;
 const MOST_FROM_AFAR = 26;
 const VIEWS = ['plan', 'profile', 'window'] as const;
 
+const NO_WEBGL = `
+  const real = HTMLCanvasElement.prototype.getContext;
+  HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
+    return String(kind).startsWith('webgl') ? null : real.call(this, kind, ...rest);
+  };
+`;
+
+const settingsOf = (start: string): string => {
+  const settings = { aeroplane: 'sandpiper', wind: '250/12', start, picture: 'whiteboard', seenStart: true };
+  return `localStorage.setItem('lapwing/settings', ${JSON.stringify(JSON.stringify(settings))});`;
+};
+
 /** A flight that stands ready and has not begun: nothing moves. */
 const still = async (start: string, options: VisitOptions = {}): Promise<Visit> => {
-  const settings = { aeroplane: 'sandpiper', wind: '250/12', start, picture: 'whiteboard', seenStart: true };
-  const visit = await open({
-    ownClock: true,
-    before: `localStorage.setItem('lapwing/settings', ${JSON.stringify(JSON.stringify(settings))})`,
-    ...options,
-  });
+  const visit = await open({ ownClock: true, before: settingsOf(start), ...options });
   await standing(visit);
   return visit;
 };
@@ -69,6 +76,16 @@ describe('the drawn views', () => {
       await visit.close();
     },
   );
+
+  it('look the same from afar on a plain canvas, where there is no WebGL', async () => {
+    const visit = await still('final', { before: settingsOf('final') + NO_WEBGL });
+    for (const view of VIEWS) {
+      const picture = await pictureOf(visit.page, view);
+      expect(differingFromAfar(picture, 1, `final-${view}`), view).toBeLessThan(MOST_FROM_AFAR);
+    }
+    expect(visit.complaints).toEqual([]);
+    await visit.close();
+  });
 
   it('follow the browser zoom and come back from it', async () => {
     const visit = await still('final');

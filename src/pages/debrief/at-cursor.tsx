@@ -107,7 +107,7 @@ const Window = ({ replayed, cursor }: AtCursorProps) => {
       setWhy(
         error instanceof PartMissing
           ? 'The drawing did not load, so the window stays empty; everything else is there.'
-          : 'Without WebGL 2 the window stays empty; everything else is there.',
+          : 'The window could not be drawn and stays empty; everything else is there.',
       ),
     );
     const resized = new ResizeObserver(layout);

@@ -4,6 +4,7 @@ import { newPanelSize } from './batch.ts';
 import { batchLayer, graphicsLayer, type Layer } from './layer.ts';
 import type { Letters } from './letters.ts';
 import type { Pen } from './pen.ts';
+import type { Kind } from './renderer.ts';
 
 /** One view's place under the page: its layers from the back to the front, cut off at its edges. */
 export class Panel {
@@ -17,7 +18,7 @@ export class Panel {
   width = 0;
   height = 0;
 
-  constructor(kind: 'batches' | 'graphics', letters: Letters, layers: number) {
+  constructor(kind: Kind, letters: Letters, layers: number) {
     const newLayer = kind === 'batches' ? batchLayer : graphicsLayer;
     this.layers = Array.from({ length: layers }, () => newLayer(letters, this.size));
     this.container.visible = false;

@@ -8,6 +8,7 @@ interface Entry {
   style: TypeStyle;
   text: string;
   widthPx: number;
+  rgb: number;
 }
 
 /** Half a line, for what crosses an edge. */
@@ -68,7 +69,11 @@ export class TextPool implements Texts {
     shown.position.set(x, y);
     shown.rotation = angle;
     shown.scale.set(scale);
-    shown.tint = rgb;
+    // Pixi takes a colour apart again whenever it is set.
+    if (entry.rgb !== rgb) {
+      entry.rgb = rgb;
+      shown.tint = rgb;
+    }
     shown.alpha = place[4]!;
   }
 
@@ -90,7 +95,7 @@ export class TextPool implements Texts {
     this.used += 1;
     if (entry === undefined) {
       const shown = new BitmapText({ text, style: letters.styleOf(style) });
-      entry = { shown, style, text, widthPx: letters.widthPx(style, text) };
+      entry = { shown, style, text, widthPx: letters.widthPx(style, text), rgb: 0xffffff };
       this.entries.push(entry);
       this.container.addChild(shown);
       return entry;

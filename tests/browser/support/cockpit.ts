@@ -1,10 +1,11 @@
 import type { Page } from 'playwright-core';
 
-/** Takes WebGL away from the page: its drawing costs much in software, and most tests read the meters only. */
+/** Takes WebGL and the plain canvas of the drawn views away: drawing costs much, and most tests read the meters only. */
 export const WITHOUT_WEBGL = `
   const real = HTMLCanvasElement.prototype.getContext;
   HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
-    return String(kind).startsWith('webgl') ? null : real.call(this, kind, ...rest);
+    const drawing = String(kind).startsWith('webgl') || this.matches('.stage, .cursor-canvas');
+    return drawing ? null : real.call(this, kind, ...rest);
   };
 `;
 
