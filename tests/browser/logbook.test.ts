@@ -95,7 +95,9 @@ describe('the logbook', () => {
 
   it('checks a file off the main thread, says how far it is, and stops when it is told to', async () => {
     const { page, complaints, close } = await openLogbook({ before: WITHOUT_WEBGL });
-    expect(page.workers().some((worker) => worker.url().includes('check-logbook'))).toBe(true);
+    await expect
+      .poll(() => page.workers().some((worker) => worker.url().includes('check-logbook')))
+      .toBe(true);
     const heads = Array.from({ length: 2000 }, (_, i) => headNamed(`a-${i}`, { pilot: 'Pilot 1' }));
     await bringIn(page, manyAttemptsFile(heads, body), 'many.json');
     await page.locator('.log-import-count').getByText('of 2000').waitFor();
