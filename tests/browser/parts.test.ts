@@ -106,7 +106,7 @@ it('a flight that ends while its logbook does not come is kept once it does', as
   await waitUntilReady(page);
   await page.getByRole('button', { name: 'fly from final' }).click();
   await page.keyboard.down('ArrowUp');
-  const told = page.getByRole('dialog').getByText('The flight is over', { exact: false });
+  const told = page.getByRole('dialog').getByText('The flight is over, but it is not in the logbook yet');
   await runUntil(page, async () => (await told.count()) > 0);
   expect(await findBarriers(page)).toEqual([]);
   await page.keyboard.up('ArrowUp');
