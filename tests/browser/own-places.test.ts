@@ -1,7 +1,7 @@
 // One's own runways in the browser's storage: damaged, and kept by two tabs at once.
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { findBarriers } from './support/axe.ts';
+import { findBarriersByDayAndNight } from './support/axe.ts';
 import { WITHOUT_WEBGL } from './support/cockpit.ts';
 import { withBrowser } from './support/fixture.ts';
 
@@ -23,35 +23,31 @@ const keepRunway = async (page: Page, name: string): Promise<void> => {
 const openOnes = (page: Page) =>
   page.locator('.own-title').first().getByLabel('Open').locator('option').allTextContents();
 
-it.each(['light', 'dark'] as const)(
-  'a damaged text is told and kept to the letter, %s, until it is deleted',
-  async (theme) => {
-    const { page, complaints, close } = await open({
-      theme,
-      before: `${WITHOUT_WEBGL}; if (localStorage.length === 0) localStorage.setItem('lapwing/own', ${JSON.stringify(DAMAGED)});`,
-    });
-    await page.evaluate(() => location.assign('#own'));
-    await page.getByRole('heading', { name: 'My runway, my numbers' }).waitFor();
-    await keepRunway(page, 'Home field');
-    const kept = () => page.evaluate(() => Object.values(localStorage).join('\n'));
-    expect(await kept()).toContain(DAMAGED);
-    const note = page.getByRole('region', { name: 'Set aside' });
-    await note.getByText('could not be read').waitFor();
-    expect(await findBarriers(page)).toEqual([]);
-    const saved = page.waitForEvent('download');
-    await note.getByRole('button', { name: 'save the text' }).press('Enter');
-    const stream = await (await saved).createReadStream();
-    let text = '';
-    for await (const piece of stream) text += String(piece);
-    expect(text).toBe(DAMAGED);
-    await note.getByRole('button', { name: 'delete it' }).press('Enter');
-    await note.waitFor({ state: 'detached' });
-    expect(await kept()).not.toContain(DAMAGED);
-    expect(await openOnes(page)).toContain('Home field');
-    expect(complaints).toEqual([]);
-    await close();
-  },
-);
+it('a damaged text is told and kept to the letter until it is deleted', async () => {
+  const { page, complaints, close } = await open({
+    before: `${WITHOUT_WEBGL}; if (localStorage.length === 0) localStorage.setItem('lapwing/own', ${JSON.stringify(DAMAGED)});`,
+  });
+  await page.evaluate(() => location.assign('#own'));
+  await page.getByRole('heading', { name: 'My runway, my numbers' }).waitFor();
+  await keepRunway(page, 'Home field');
+  const kept = () => page.evaluate(() => Object.values(localStorage).join('\n'));
+  expect(await kept()).toContain(DAMAGED);
+  const note = page.getByRole('region', { name: 'Set aside' });
+  await note.getByText('could not be read').waitFor();
+  expect(await findBarriersByDayAndNight(page)).toEqual([]);
+  const saved = page.waitForEvent('download');
+  await note.getByRole('button', { name: 'save the text' }).press('Enter');
+  const stream = await (await saved).createReadStream();
+  let text = '';
+  for await (const piece of stream) text += String(piece);
+  expect(text).toBe(DAMAGED);
+  await note.getByRole('button', { name: 'delete it' }).press('Enter');
+  await note.waitFor({ state: 'detached' });
+  expect(await kept()).not.toContain(DAMAGED);
+  expect(await openOnes(page)).toContain('Home field');
+  expect(complaints).toEqual([]);
+  await close();
+});
 
 it('two tabs keep a runway each, and each shows both', async () => {
   const { page, context, close } = await open({ before: WITHOUT_WEBGL });

@@ -19,9 +19,7 @@ export const DamagedNote = () => {
       <ul>
         {all.map((each, i) => (
           <li key={each.key}>
-            <span className="own-damaged-why">
-              {each.from}: {each.why}
-            </span>
+            <span className="own-damaged-why">{each.why}</span>
             <span className="own-buttons">
               <button type="button" onClick={() => save(each)}>
                 save the text

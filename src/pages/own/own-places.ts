@@ -18,6 +18,8 @@ import { isAside, setAside, showDamaged, useDamaged } from './damaged.ts';
 const PLACE = 'lapwing/own/';
 /** All in one text: where they were kept before each had its own place. */
 const ALL_IN_ONE = 'lapwing/own';
+/** What the texts are called in sentences. */
+const KEPT = 'runways and cards';
 const NONE: OwnFile = { aerodromes: [], cards: [] };
 
 type Kind = keyof OwnFile;
@@ -31,7 +33,7 @@ const loose = new Map<string, { readonly kind: Kind; readonly one: Own }>();
 
 const sentence = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-const parse = (text: string): OwnFile => parseOwnFile(parseJson(text, 'what was kept'), 'what was kept');
+const parse = (text: string): OwnFile => parseOwnFile(parseJson(text, KEPT), KEPT);
 
 /** One kept thing; what cannot be read is set aside, and stays in its place where there is no room for that. */
 const readOne = (key: string, text: string): OwnFile => {

@@ -80,7 +80,11 @@ export const getPart = async <Part>(path: string, load: () => Promise<Part>): Pr
 /** As getPart; that it did not come is told at the foot of the page. */
 export const fetchPart = async <Part>(path: string, load: () => Promise<Part>): Promise<Part> => {
   try {
-    return await getPart(path, load);
+    const part = await getPart(path, load);
+    const { missing } = useStore.getState();
+    // There is an answer again: what was pressed has been pressed again
+    if (missing !== null && missing.again === null && !missing.reload) useStore.setState({ missing: null });
+    return part;
   } catch (error) {
     if (error instanceof PartMissing)
       useStore.setState({ missing: { says: error.message, reload: error.reload, again: null } });

@@ -27,3 +27,17 @@ export const findBarriers = async (page: Page): Promise<string[]> => {
     violation.nodes.map((node) => `${violation.id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`),
   );
 };
+
+/** The same in the day's and in the night's colours, where the page follows the system. */
+export const findBarriersByDayAndNight = async (page: Page): Promise<string[]> => {
+  const found: string[] = [];
+  for (const [colorScheme, theme] of [
+    ['dark', 'night'],
+    ['light', 'day'],
+  ] as const) {
+    await page.emulateMedia({ colorScheme });
+    await page.waitForFunction((now) => document.documentElement.dataset.theme === now, theme);
+    for (const barrier of await findBarriers(page)) found.push(`${theme}: ${barrier}`);
+  }
+  return found;
+};

@@ -56,7 +56,7 @@ describe('what was damaged', () => {
       expect(tab.keepAerodrome(field('b'))).toBe(true);
       const [aside] = tab.damaged();
       expect(aside?.text).toBe(text);
-      expect(aside?.why).toMatch(/^what was kept/);
+      expect(aside?.why).toMatch(/^runways and cards/);
       expect(ids(await openTab())).toContain('b');
       expect((await openTab()).damaged().map((each) => each.text)).toEqual([text]);
       tab.forgetDamaged(aside?.key ?? '');

@@ -33,7 +33,7 @@ const louder = (a: HelpUsed['coach'], b: HelpUsed['coach']): HelpUsed['coach'] =
   COACH_WORDS.indexOf(a) < COACH_WORDS.indexOf(b) ? a : b;
 
 /** The user is told why an ended flight is not in the logbook yet; resolves when it is worth another try. */
-const tryLater = (error: unknown): Promise<void> =>
+const tryLater = (error: unknown, written: boolean): Promise<void> =>
   new Promise((resolve) => {
     const why = error instanceof Error ? error.message : String(error);
     const again = () => {
@@ -43,8 +43,11 @@ const tryLater = (error: unknown): Promise<void> =>
     addEventListener('online', again);
     useStore.setState({
       missing: {
-        says: `The flight is over and stands written, but it cannot be judged yet. ${why} It is also offered again when the page is next opened.`,
-        reload: error instanceof PartMissing && error.reload,
+        says: written
+          ? `The flight is over and stands written, but it cannot be judged yet. ${why} It is offered again, too, when the page is next opened.`
+          : `The flight is over, but it is not in the logbook yet: leave this page open until it is. ${why}`,
+        // What is written nowhere would be lost by it
+        reload: written && error instanceof PartMissing && error.reload,
         again,
       },
     });
@@ -68,6 +71,8 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   let noJournalBefore = 0;
   /** Counts the ways on that were flown, so that a late answer finds its own flight or none. */
   let way = 0;
+  /** Another flight is shown by now. */
+  let left = false;
 
   const recordingNow = () => ownAircraft(flight).recorder.recording;
   const help = (): HelpUsed => {
@@ -114,6 +119,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   /** First the flight stands written to its end; then it is judged, and becomes an attempt. */
   const keepIt = async (used: HelpUsed, flown: number): Promise<void> => {
     const mine = journal ?? (await openJournal());
+    if (flown !== way) return;
     await mine.flush(recordingNow());
     const body = await bodyNow();
     const book = await theLogbook();
@@ -123,7 +129,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     await mine.end();
     if (flown !== way) return;
     attempt = id;
-    useStore.setState({ attempt: id });
+    if (!left) useStore.setState({ attempt: id });
   };
 
   return {
@@ -155,7 +161,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
           return await keepIt(used, flown);
         } catch (error) {
           if (flown !== way) return;
-          await tryLater(error);
+          await tryLater(error, journal !== null);
           if (flown !== way) return;
         }
       }
@@ -176,6 +182,7 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (journal !== null && !over) void journal.flush(recordingNow());
     },
     dropped: () => {
+      left = true;
       if (over) return;
       over = true;
       void (journal?.end() ?? asked?.then((late) => late.end()));

@@ -91,7 +91,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
     () => get().settings.arrowsAsStick,
   );
   const gamepads = watchGamepads(
-    () => navigator.getGamepads(),
+    // Some browsers have none where the page is not served securely
+    () => navigator.getGamepads?.() ?? [],
     (action) => actions[action]?.(true),
     (connected) => {
       set({ gamepad: connected, notice: connected ? 'A game controller is in your hands.' : '' });

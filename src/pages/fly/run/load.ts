@@ -11,9 +11,15 @@ export const loadFlight = (canvas: HTMLCanvasElement): (() => void) => {
   const tryIt = () => {
     begin().catch((error: unknown) => {
       const says = error instanceof Error ? error.message : String(error);
-      useStore.setState({ failed: `The flight did not load: ${says}` });
-      if (error instanceof PartMissing)
-        useStore.setState({ missing: { says, reload: error.reload, again: error.reload ? null : tryIt } });
+      if (!(error instanceof PartMissing)) {
+        useStore.setState({ failed: `The flight did not load: ${says}` });
+        return;
+      }
+      const again = error.reload ? null : tryIt;
+      useStore.setState({
+        failed: 'The flight did not load; try again below, or reload the page.',
+        missing: { says, reload: error.reload, again },
+      });
     });
   };
   const begin = async () => {

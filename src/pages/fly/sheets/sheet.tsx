@@ -7,10 +7,12 @@ interface SheetProps {
   readonly onClose: () => void;
   readonly children: ReactNode;
   readonly className?: string;
+  /** It says itself what is missing. */
+  readonly saysMissing?: boolean;
 }
 
 /** A sheet of paper over the page: the flight stands still while it lies there. Escape puts it away. */
-export const SheetOver = ({ title, onClose, children, className = '' }: SheetProps) => {
+export const SheetOver = ({ title, onClose, children, className = '', saysMissing = false }: SheetProps) => {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
@@ -35,7 +37,7 @@ export const SheetOver = ({ title, onClose, children, className = '' }: SheetPro
     >
       <h2 id="title-sheet">{title}</h2>
       {children}
-      <Missing />
+      {saysMissing ? null : <Missing />}
     </dialog>
   );
 };

@@ -17,7 +17,11 @@ const loadResult = () => getPart('pages/fly/sheets/result-sheet.tsx', () => impo
 const SheetFailed = ({ says, reload, onAgain }: FailedProps) => {
   const close = () => useStore.setState({ sheet: null });
   return (
-    <SheetOver title={reload ? 'There is a newer version' : 'This sheet is not here'} onClose={close}>
+    <SheetOver
+      title={reload ? 'There is a newer version' : 'This sheet is not here'}
+      onClose={close}
+      saysMissing
+    >
       <p role="alert">{says}</p>
       <div className="sheet-buttons">
         <FailedButtons reload={reload} onAgain={onAgain} />

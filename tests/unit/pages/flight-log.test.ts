@@ -1,0 +1,70 @@
+// A flight that ends while what judges it does not come: its recording is kept first, and it is judged later.
+import * as v from 'valibot';
+import { beforeEach, expect, it, vi } from 'vitest';
+import { createFlightLog } from '../../../src/pages/fly/run/flight-log.ts';
+import { readyFlight } from '../../../src/pages/fly/run/ready.ts';
+import { scenarioOf } from '../../../src/pages/fly/sheets/scenario-of-settings.ts';
+import { settingsSchema } from '../../../src/pages/settings.ts';
+import { useStore } from '../../../src/pages/store.ts';
+import { tick } from '../../../src/session/session.ts';
+import type { Logbook } from '../../../src/storage/logbook.ts';
+import { busyHands } from '../../support/attempts.ts';
+import { freshName, openTestLogbook } from '../../support/logbook.ts';
+
+const here = vi.hoisted(() => ({ book: null as unknown, comes: true }));
+vi.mock('../../../src/pages/logbook-here.ts', () => ({
+  theLogbook: async () => here.book,
+  pilotNow: async () => 'Wren',
+}));
+vi.mock(import('../../../src/pages/parts/fetch-part.ts'), async (real) => {
+  const { PartMissing, ...others } = await real();
+  const fetchPart = <Part>(_: string, load: () => Promise<Part>) =>
+    here.comes ? load() : Promise.reject(new PartMissing('It did not come.', false));
+  return { ...others, PartMissing, fetchPart };
+});
+
+let book: Logbook;
+let databaseName = '';
+beforeEach(async () => {
+  vi.stubGlobal('addEventListener', () => {});
+  vi.stubGlobal('removeEventListener', () => {});
+  databaseName = freshName();
+  book = (await openTestLogbook({ databaseName })).logbook;
+  here.book = book;
+  here.comes = false;
+});
+
+const flown = () => {
+  const { scenario, model } = scenarioOf(v.parse(settingsSchema, {}));
+  const flight = readyFlight(scenario, () => busyHands as never, model);
+  const log = createFlightLog(flight);
+  for (let i = 0; i < 600; i += 1) tick(flight.session);
+  log.note();
+  return { flight, log };
+};
+
+it('stands written to its end, is told, and becomes an attempt once it can be judged', async () => {
+  const { flight, log } = flown();
+  const kept = log.ended();
+  await vi.waitFor(() =>
+    expect(useStore.getState().missing?.says).toMatch(/stands written.*It did not come/),
+  );
+  expect(await book.list()).toEqual([]);
+  here.comes = true;
+  useStore.getState().missing?.again?.();
+  await kept;
+  const [row] = await book.list();
+  expect((await book.open(row?.id ?? '')).attempt.recording.steps).toBe(flight.session.step);
+  expect(useStore.getState().attempt).toBe(row?.id);
+});
+
+it('is offered again, whole, when the tab was closed meanwhile', async () => {
+  const { flight, log } = flown();
+  void log.ended();
+  await vi.waitFor(() => expect(useStore.getState().missing?.says).toMatch(/stands written/));
+  // The next visit: the claim of the closed tab is gone.
+  const next = (await openTestLogbook({ databaseName })).logbook;
+  const [unfinished] = await next.unfinished();
+  const taken = await next.takeUp(unfinished?.id ?? '', (before) => before);
+  expect(taken?.recording.steps).toBe(flight.session.step);
+});
