@@ -6,7 +6,7 @@ import { radFromDeg } from '../../units/conversions.ts';
 import type { SpokenWind } from '../frame.ts';
 import type { Colours } from '../pen/colours.ts';
 import { drawUnitDot } from '../units.ts';
-import type { Brush } from './brush.ts';
+import type { Perspective } from './perspective.ts';
 
 const POLE_M = 6;
 const SOCK_M = 3.6;
@@ -55,22 +55,27 @@ const besideOf = (runway: Runway): Beside => {
 const sockAt = new Float64Array(3);
 
 /** Shows the surface wind; when far away it is drawn larger about its foot, in its true attitude. */
-export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, wind: SpokenWind): void {
-  const { eye, pen, pin } = brush;
+export function drawWindsock(
+  perspective: Perspective,
+  colours: Colours,
+  runway: Runway,
+  wind: SpokenWind,
+): void {
+  const { eye, pen, located } = perspective;
   const { sockFoot } = besideOf(runway);
-  if (!brush.stick(sockFoot, 0, 8)) return;
-  const size = Math.max(1, LEAST_POLE_PX / ((eye.focalPx * POLE_M) / pin[2]!));
-  let x = pin[3]!;
-  let y = pin[4]!;
+  if (!perspective.locate(sockFoot, 0, 8)) return;
+  const size = Math.max(1, LEAST_POLE_PX / ((eye.focalPx * POLE_M) / located[2]!));
+  let x = located[3]!;
+  let y = located[4]!;
   const foot = sockFoot;
   sockAt[0] = foot[0]!;
   sockAt[1] = foot[1]!;
   sockAt[2] = foot[2]! + POLE_M * size;
-  if (!brush.stick(sockAt, 0, 8)) return;
+  if (!perspective.locate(sockAt, 0, 8)) return;
   pen.use(colours.ink, 0.9);
-  pen.line(x, y, pin[3]!, pin[4]!, 1.3);
-  x = pin[3]!;
-  y = pin[4]!;
+  pen.line(x, y, located[3]!, located[4]!, 1.3);
+  x = located[3]!;
+  y = located[4]!;
   const to = trueFromMagnetic(radFromDeg(wind.fromDegM), runway.variationRad) + Math.PI;
   const droop = (1 - Math.min(1, wind.kt / STRAIGHT_AT_KT)) * HANGING_RAD;
   const partM = (SOCK_M * size) / SOCK_PARTS;
@@ -81,34 +86,40 @@ export function drawWindsock(brush: Brush, colours: Colours, runway: Runway, win
     sockAt[0] = sockAt[0]! + east;
     sockAt[1] = sockAt[1]! + north;
     sockAt[2] = sockAt[2]! - down;
-    if (!brush.stick(sockAt, 0, 4)) return;
+    if (!perspective.locate(sockAt, 0, 4)) return;
     pen.use(k % 2 === 0 ? colours.aeroplane : colours.lightWhite);
-    pen.line(x, y, pin[3]!, pin[4]!, Math.max(1.6, ((0.95 - 0.1 * k) * size * eye.focalPx) / pin[2]!));
-    x = pin[3]!;
-    y = pin[4]!;
+    pen.line(
+      x,
+      y,
+      located[3]!,
+      located[4]!,
+      Math.max(1.6, ((0.95 - 0.1 * k) * size * eye.focalPx) / located[2]!),
+    );
+    x = located[3]!;
+    y = located[4]!;
   }
 }
 
 /** The slope lights where they stand; never too small or too close together to tell red from white. */
 export function drawUnits(
-  brush: Brush,
+  perspective: Perspective,
   colours: Colours,
   runway: Runway,
   seen: Readonly<SeenLights> | null,
 ): void {
   const { lights } = runway;
   if (lights === null) return;
-  const { eye, pen, pin } = brush;
+  const { eye, pen, located } = perspective;
   const { units } = besideOf(runway);
   const n = lights.unitsAcrossM.length;
   // From the unit nearest the runway outwards: that one keeps its place when the row has to be spread.
-  if (!brush.stick(units, 3 * (n - 1), 3)) return;
-  const x = pin[3]!;
-  const y = pin[4]!;
-  const radius = Math.max(LEAST_UNIT_PX, Math.min(9, (eye.focalPx * 0.5) / pin[2]!));
-  if (!brush.stick(units, 0, 3)) return;
-  const dx = (pin[3]! - x) / (n - 1);
-  const dy = (pin[4]! - y) / (n - 1);
+  if (!perspective.locate(units, 3 * (n - 1), 3)) return;
+  const x = located[3]!;
+  const y = located[4]!;
+  const radius = Math.max(LEAST_UNIT_PX, Math.min(9, (eye.focalPx * 0.5) / located[2]!));
+  if (!perspective.locate(units, 0, 3)) return;
+  const dx = (located[3]! - x) / (n - 1);
+  const dy = (located[4]! - y) / (n - 1);
   const step = Math.sqrt(dx * dx + dy * dy) || 1;
   const grow = Math.max(1, LEAST_STEP_PX / step);
   for (let i = 0; i < n; i += 1) {
@@ -123,8 +134,8 @@ const LEAST_TRAFFIC_PX = 6;
 const traffic = new Float64Array(6);
 
 /** Another aeroplane: a fuselage and wings banked as they are. */
-export function drawTraffic(brush: Brush, colours: Colours, other: Readonly<Snapshot>): void {
-  const { eye, pen, pin } = brush;
+export function drawTraffic(perspective: Perspective, colours: Colours, other: Readonly<Snapshot>): void {
+  const { eye, pen, located } = perspective;
   const cosB = Math.cos(other.bankRad);
   traffic[0] = other.eastM;
   traffic[1] = other.northM;
@@ -132,13 +143,13 @@ export function drawTraffic(brush: Brush, colours: Colours, other: Readonly<Snap
   traffic[3] = other.eastM + Math.cos(other.headingRadT) * cosB * TRAFFIC_HALF_SPAN_M;
   traffic[4] = other.northM - Math.sin(other.headingRadT) * cosB * TRAFFIC_HALF_SPAN_M;
   traffic[5] = other.heightM + 1 - Math.sin(other.bankRad) * TRAFFIC_HALF_SPAN_M;
-  if (!brush.stick(traffic, 0, 6)) return;
-  const x = pin[3]!;
-  const y = pin[4]!;
-  const scale = eye.focalPx / pin[2]!;
-  if (!brush.stick(traffic, 3, 3)) return;
-  const tx = pin[3]! - x;
-  const ty = pin[4]! - y;
+  if (!perspective.locate(traffic, 0, 6)) return;
+  const x = located[3]!;
+  const y = located[4]!;
+  const scale = eye.focalPx / located[2]!;
+  if (!perspective.locate(traffic, 3, 3)) return;
+  const tx = located[3]! - x;
+  const ty = located[4]! - y;
   const reach = Math.sqrt(tx * tx + ty * ty);
   const grow = Math.max(1, LEAST_TRAFFIC_PX / Math.max(0.5, reach));
   pen.use(colours.ghost);

@@ -1,6 +1,6 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
 import type { Colours } from '../pen/colours.ts';
-import type { Brush } from './brush.ts';
+import type { Perspective } from './perspective.ts';
 
 /**
  * What of the aeroplane stands in the view, metres from the eye: ahead, right, up. The pilot sits on the left.
@@ -86,12 +86,12 @@ export function machineParts(aeroplane: Aeroplane): readonly Float64Array[] {
 const kept = new WeakMap<Aeroplane, readonly Float64Array[]>();
 
 /** Cowling, and by the wing's position wing and strut. */
-export function drawMachine(brush: Brush, colours: Colours, aeroplane: Aeroplane): void {
+export function drawMachine(perspective: Perspective, colours: Colours, aeroplane: Aeroplane): void {
   let parts = kept.get(aeroplane);
   if (parts === undefined) {
     parts = machineParts(aeroplane);
     kept.set(aeroplane, parts);
   }
   for (let i = 0; i < parts.length; i += 1)
-    brush.part(parts[i] as Float64Array, colours.machine, colours.ink);
+    perspective.part(parts[i] as Float64Array, colours.machine, colours.ink);
 }

@@ -4,10 +4,10 @@ import type { Feature } from '../ground/land.ts';
 import type { Colours } from '../pen/colours.ts';
 import type { Pen } from '../pen/pen.ts';
 import { drawTraffic, drawUnits, drawWindsock } from './beside.ts';
-import { Brush } from './brush.ts';
 import { Eye } from './eye.ts';
 import { landScene } from './land.ts';
 import { drawMachine } from './machine.ts';
+import { Perspective } from './perspective.ts';
 import { runwayScene } from './runway.ts';
 import type { SceneLayer } from './scene.ts';
 import { drawHorizon, drawSky } from './sky.ts';
@@ -23,16 +23,16 @@ const NARROW_PX = 11;
 export class WindowView {
   private readonly eye = new Eye();
   private readonly closerEye = new Eye();
-  private readonly brush: Brush;
-  private readonly closerBrush: Brush;
+  private readonly perspective: Perspective;
+  private readonly closerPerspective: Perspective;
   private land: readonly SceneLayer[] = [];
   private strip: readonly SceneLayer[] = [];
   private readonly aim = new Float64Array(3);
   private readonly seen = new Float64Array(3);
 
   constructor(pen: Pen, closerPen: Pen) {
-    this.brush = new Brush(pen, this.eye);
-    this.closerBrush = new Brush(closerPen, this.closerEye);
+    this.perspective = new Perspective(pen, this.eye);
+    this.closerPerspective = new Perspective(closerPen, this.closerEye);
   }
 
   /** What stands still in the world. */
@@ -45,27 +45,27 @@ export class WindowView {
   }
 
   draw(colours: Colours, frame: ViewFrame, width: number, height: number): void {
-    const { eye, brush } = this;
+    const { eye, perspective } = this;
     eye.fit(width, height);
     eye.take(frame.snapshot, frame.lookRad);
-    brush.pen.begin();
-    this.drawWorld(brush, colours, frame);
+    perspective.pen.begin();
+    this.drawWorld(perspective, colours, frame);
     this.closer = this.wantsCloser(frame, width);
     if (frame.picture === 'whiteboard') this.drawAim(colours, frame);
-    drawMachine(brush, colours, frame.aeroplane);
-    brush.pen.end();
+    drawMachine(perspective, colours, frame.aeroplane);
+    perspective.pen.end();
   }
 
-  private drawWorld(brush: Brush, colours: Colours, frame: ViewFrame): void {
+  private drawWorld(perspective: Perspective, colours: Colours, frame: ViewFrame): void {
     const { land, strip } = this;
-    drawSky(brush.pen, colours, brush.eye);
-    for (let i = 0; i < land.length; i += 1) brush.layer(land[i] as SceneLayer, colours);
-    drawHorizon(brush.pen, colours, brush.eye);
-    for (let i = 0; i < strip.length; i += 1) brush.layer(strip[i] as SceneLayer, colours);
-    drawUnits(brush, colours, frame.runway, frame.lights);
-    drawWindsock(brush, colours, frame.runway, frame.wind);
-    if (frame.ghost !== null) drawTraffic(brush, colours, frame.ghost);
-    for (const other of frame.traffic ?? []) drawTraffic(brush, colours, other);
+    drawSky(perspective.pen, colours, perspective.eye);
+    for (let i = 0; i < land.length; i += 1) perspective.layer(land[i] as SceneLayer, colours);
+    drawHorizon(perspective.pen, colours, perspective.eye);
+    for (let i = 0; i < strip.length; i += 1) perspective.layer(strip[i] as SceneLayer, colours);
+    drawUnits(perspective, colours, frame.runway, frame.lights);
+    drawWindsock(perspective, colours, frame.runway, frame.wind);
+    if (frame.ghost !== null) drawTraffic(perspective, colours, frame.ghost);
+    for (const other of frame.traffic ?? []) drawTraffic(perspective, colours, other);
   }
 
   /** Whether there is something to look closer at, and in which half of the window it lies. */
@@ -86,12 +86,12 @@ export class WindowView {
 
   /** The closer look in its own panel; after `draw`, when `closer` is not null. */
   drawCloser(colours: Colours, frame: ViewFrame, width: number, height: number): void {
-    const { eye, closerEye, closerBrush, seen } = this;
+    const { eye, closerEye, closerPerspective, seen } = this;
     closerEye.fitCloser(width, height, eye.focalPx * CLOSER, seen);
     closerEye.take(frame.snapshot, frame.lookRad);
-    const { pen } = closerBrush;
+    const { pen } = closerPerspective;
     pen.begin();
-    this.drawWorld(closerBrush, colours, frame);
+    this.drawWorld(closerPerspective, colours, frame);
     pen.use(colours.inkSoft);
     pen.move(0.5, 0.5);
     pen.to(width - 0.5, 0.5);
@@ -105,12 +105,12 @@ export class WindowView {
 
   /** A small ring about the aim point, on the whiteboard only. */
   private drawAim(colours: Colours, frame: ViewFrame): void {
-    const { brush, eye } = this;
-    const { pen } = brush;
-    if (!brush.stick(this.aim, 0, AIM_SHOWN_FROM_M)) return;
-    const x = brush.pin[3]!;
-    const y = brush.pin[4]!;
-    const halfPx = (eye.focalPx * frame.runway.widthM * 0.5) / brush.pin[2]!;
+    const { perspective, eye } = this;
+    const { pen } = perspective;
+    if (!perspective.locate(this.aim, 0, AIM_SHOWN_FROM_M)) return;
+    const x = perspective.located[3]!;
+    const y = perspective.located[4]!;
+    const halfPx = (eye.focalPx * frame.runway.widthM * 0.5) / perspective.located[2]!;
     const right = frame.runway.lights?.side !== 1;
     const ringPx = Math.max(5, Math.min(9, halfPx));
     pen.use(colours.corridorText);

@@ -13,11 +13,11 @@ const HALF_WIDTHS = { tree: 0.36, house: 0.6 } as const;
  * Draws scene layers and parts of the machine through an eye: brought into its axes, cut to the view, put in
  * perspective. Everything moves through typed arrays, so that a frame makes no garbage.
  */
-export class Brush {
+export class Perspective {
   private readonly clipper = new Clipper();
   private readonly ends = new Float64Array(6);
-  /** The last pinned place: x, y, z in the eye's axes, then pixels. */
-  readonly pin = new Float64Array(5);
+  /** The place located last: x, y, z in the eye's axes, then pixels. */
+  readonly located = new Float64Array(5);
 
   constructor(
     readonly pen: Pen,
@@ -27,9 +27,9 @@ export class Brush {
   layer(layer: SceneLayer, colours: Colours): void {
     const { within } = layer;
     if (within !== null) {
-      this.eye.bring(within.place, 0, this.pin, 0);
-      const { pin } = this;
-      const square = pin[0]! * pin[0]! + pin[1]! * pin[1]! + pin[2]! * pin[2]!;
+      this.eye.bring(within.place, 0, this.located, 0);
+      const { located } = this;
+      const square = located[0]! * located[0]! + located[1]! * located[1]! + located[2]! * located[2]!;
       if (square < within.fromM * within.fromM || square >= within.toM * within.toM) return;
     }
     this.pen.use(colours[layer.colour], layer.alpha);
@@ -128,14 +128,14 @@ export class Brush {
     return true;
   }
 
-  /** Brings one place to the screen (`pin`); false when it is nearer than `nearM` ahead or behind. */
-  stick(places: ArrayLike<number>, at: number, nearM: number): boolean {
-    const { eye, pin } = this;
-    eye.bring(places, at, pin, 0);
-    const z = pin[2]!;
+  /** Brings one place to the screen (`located`); false when it is nearer than `nearM` ahead or behind. */
+  locate(places: ArrayLike<number>, at: number, nearM: number): boolean {
+    const { eye, located } = this;
+    eye.bring(places, at, located, 0);
+    const z = located[2]!;
     if (z < nearM) return false;
-    pin[3] = eye.middleX + (eye.focalPx * pin[0]!) / z;
-    pin[4] = eye.middleY - (eye.focalPx * pin[1]!) / z;
+    located[3] = eye.middleX + (eye.focalPx * located[0]!) / z;
+    located[4] = eye.middleY - (eye.focalPx * located[1]!) / z;
     return true;
   }
 }
