@@ -26,6 +26,11 @@ const DAYS: readonly Partial<Weather>[] = [
   { windFromDegM: 340, windKt: 6, temperatureC: 30 },
 ];
 
+const LONG = process.env.LAPWING_LONG === '1';
+/** The short run flies every other day of a pair, by turns. */
+const daysOf = (pair: number): readonly Partial<Weather>[] =>
+  LONG ? DAYS : DAYS.filter((_, i) => i % 2 === pair % 2);
+
 interface Place {
   readonly eastM: number;
   readonly northM: number;
@@ -135,7 +140,8 @@ test.each(FLIGHTS)('the model pilot in the %s at %s flies what was briefed', (ae
   const aerodrome = aerodromeNamed(id);
   let told = 0;
   const misses: string[] = [];
-  for (const day of DAYS) {
+  const days = daysOf(FLIGHTS.findIndex(([a, b]) => a === aeroplaneId && b === id));
+  for (const day of days) {
     const weather = standardWeather(aerodrome, day);
     const runway = runwayByWind(aerodrome, weather);
     const brief = briefOf({ aeroplane, aerodrome, weather, runway });
@@ -195,14 +201,19 @@ test.each(FLIGHTS)('the model pilot in the %s at %s flies what was briefed', (ae
     }
   }
   expect(misses).toEqual([]);
-  // Six days of some three to five stretches that are worth telling
-  expect(told).toBeGreaterThanOrEqual(18);
+  // Some three to five stretches of a day are worth telling
+  expect(told).toBeGreaterThanOrEqual(3 * days.length);
 });
 
-test('what is said not to be flown so closely yet is not', () => {
+test.runIf(LONG)('what is said not to be flown so closely yet is not', () => {
   expect(NOT_YET.filter(([which]) => !missed.has(which)).map(([which]) => String(which))).toEqual([]);
 });
 
 test('no day is left out but those that the limits of the aeroplane forbid', () => {
-  expectLeftOut('flights of the brief', FLIGHTS.length * DAYS.length, overLimits, FORBIDDEN);
+  expectLeftOut(
+    'flights of the brief',
+    (FLIGHTS.length * DAYS.length) / (LONG ? 1 : 2),
+    overLimits,
+    FORBIDDEN,
+  );
 });

@@ -103,6 +103,8 @@ const spread = (headingDegM: number): Readonly<Record<string, Partial<Weather>>>
   };
 };
 
+const LONG = process.env.LAPWING_LONG === '1';
+
 const PLACES = AERODROMES.flatMap((place) =>
   AEROPLANES.map((aeroplane) => [aeroplane.id, place.id, aeroplane, place] as const),
 );
@@ -122,21 +124,22 @@ describe.each(PLACES)('the %s at %s', (_, __, aeroplane, { id: aerodrome, runway
       overrides: { runway: end.designator, weather, ...(start && { start }) },
     });
 
-  it.each(Object.entries(spread(end.headingDegM)))(
-    'raises none by landing, holding off or floating, %s',
-    (__day, weather) => {
-      // Eight knots more than its plan: it floats, and may be past the first third of a short strip
-      for (const flown of [aeroplane, faster(8)]) {
-        const { safety, go_arounds, touchdowns } = landing(flown, weather);
-        // How a go-around is flown after it is another matter
-        const overS = [go_arounds[0]?.at_s, touchdowns[0]?.at_s].map(
-          (atS) => atS ?? Number.POSITIVE_INFINITY,
-        );
-        expect(Math.min(...overS)).toBeLessThan(Number.POSITIVE_INFINITY);
-        expect(safety.filter(({ at_s }) => at_s < Math.min(...overS))).toEqual([]);
-      }
-    },
+  // The short run lands in two of the five, by turns, so that each is met at several places
+  const at = PLACES.findIndex(([a, b]) => a === aeroplane.id && b === aerodrome);
+  const winds = Object.entries(spread(end.headingDegM)).filter(
+    (_each, i) => LONG || i === at % 5 || i === (at + 2) % 5,
   );
+
+  it.each(winds)('raises none by landing, holding off or floating, %s', (__day, weather) => {
+    // Eight knots more than its plan: it floats, and may be past the first third of a short strip
+    for (const flown of [aeroplane, faster(8)]) {
+      const { safety, go_arounds, touchdowns } = landing(flown, weather);
+      // How a go-around is flown after it is another matter
+      const overS = [go_arounds[0]?.at_s, touchdowns[0]?.at_s].map((atS) => atS ?? Number.POSITIVE_INFINITY);
+      expect(Math.min(...overS)).toBeLessThan(Number.POSITIVE_INFINITY);
+      expect(safety.filter(({ at_s }) => at_s < Math.min(...overS))).toEqual([]);
+    }
+  });
 
   it('raises none by a final that begins half a mile out', () => {
     const plan = plannedCircuit(aerodrome, end.designator, {}, {}, aeroplane);

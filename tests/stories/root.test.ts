@@ -55,10 +55,12 @@ const isFlownWellBy = (twin: Fault, day: string, seed: number): boolean => {
   return well;
 };
 
-/** Good hands and clumsy ones; the short run has the clumsy ones of every third kind on its first day. */
+const dayInTurn = (root: RootCase): string => root.days[ROOT_CASES.indexOf(root) % 2 === 0 ? 0 : 1];
+
+/** Good hands and clumsy ones; the short run has the clumsy ones of every third kind. */
 const handsOn = (root: RootCase, day: string, seed: number): readonly ((fault: Fault) => Fault)[] => {
   const good = (fault: Fault): Fault => fault;
-  const both = LONG || (day === root.days[0] && ROOT_CASES.indexOf(root) % 3 === 0);
+  const both = LONG || (day === dayInTurn(root) && ROOT_CASES.indexOf(root) % 3 === 0);
   return both ? [good, (fault) => clumsy(fault, seed)] : [good];
 };
 
@@ -68,7 +70,8 @@ const leftOut = { unspoilt: [] as string[], twinUnwell: [] as string[] };
 
 /** The flights of a kind that the fault spoiled and that the same pilot flies well without it. */
 const triesOf = (root: RootCase): Tried[] => {
-  const names = LONG ? Object.keys(MORE_DAYS) : root.days;
+  // One of its two days, by turns
+  const names = LONG ? Object.keys(MORE_DAYS) : [dayInTurn(root)];
   const tries: Tried[] = [];
   // Without turbulence a seed changes nothing
   for (const day of names)
@@ -117,7 +120,7 @@ describe('the search for the root', () => {
         `${[...unspoilt, ...twinUnwell].join('\n')}\n`,
     );
     expect(all.length).toBe(flights - unspoilt.length - twinUnwell.length);
-    expect(all.length).toBeGreaterThanOrEqual(24);
+    expect(all.length).toBeGreaterThanOrEqual(LONG ? 240 : 22);
     // In the short run every fault spoils its approach, and its twin flies well
     expect(unspoilt.length + twinUnwell.length).toBeLessThanOrEqual(LONG ? flights / 2 : 0);
     const unanswered = all.filter(({ result }) => result.change === null);
