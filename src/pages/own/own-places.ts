@@ -122,15 +122,13 @@ export const useOwnPlaces = create<OwnFile>()(() => readOwn());
 
 export const ownPlaces = (): OwnFile => useOwnPlaces.getState();
 
-/** Follows what another tab keeps or forgets; returns the way to stop. */
-export const followOtherTabs = (): (() => void) => {
-  const follow = ({ key }: StorageEvent) => {
+/** What another tab keeps or forgets is shown here too. */
+if (typeof window !== 'undefined') {
+  window.addEventListener('storage', ({ key }) => {
     if (key === null || key.startsWith(ALL_IN_ONE)) useOwnPlaces.setState(readOwn());
     if (key === null || isAside(key)) showDamaged();
-  };
-  addEventListener('storage', follow);
-  return () => removeEventListener('storage', follow);
-};
+  });
+}
 
 /** Keeps one; false where the browser refuses, and it lasts for this visit. */
 const keep = (kind: Kind, one: Own): boolean => {

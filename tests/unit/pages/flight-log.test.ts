@@ -11,9 +11,13 @@ import type { Logbook } from '../../../src/storage/logbook.ts';
 import { busyHands } from '../../support/attempts.ts';
 import { freshName, openTestLogbook } from '../../support/logbook.ts';
 
-const here = vi.hoisted(() => ({ book: null as unknown, comes: true }));
+const here = vi.hoisted(() => ({ book: null as unknown, comes: true, bookComes: true }));
 vi.mock('../../../src/pages/logbook-here.ts', () => ({
-  theLogbook: async () => here.book,
+  theLogbook: async () => {
+    const { PartMissing } = await import('../../../src/pages/parts/fetch-part.ts');
+    if (!here.bookComes) throw new PartMissing('The logbook did not come.', false);
+    return here.book;
+  },
   pilotNow: async () => 'Wren',
 }));
 vi.mock(import('../../../src/pages/parts/fetch-part.ts'), async (real) => {
@@ -32,6 +36,8 @@ beforeEach(async () => {
   book = (await openTestLogbook({ databaseName })).logbook;
   here.book = book;
   here.comes = false;
+  here.bookComes = true;
+  useStore.setState({ missing: null, attempt: '' });
 });
 
 const flown = () => {
@@ -67,4 +73,20 @@ it('is offered again, whole, when the tab was closed meanwhile', async () => {
   const [unfinished] = await next.unfinished();
   const taken = await next.takeUp(unfinished?.id ?? '', (before) => before);
   expect(taken?.recording.steps).toBe(flight.session.step);
+});
+
+it('is kept though it was flown on from before the logbook came', async () => {
+  here.comes = true;
+  here.bookComes = false;
+  const { flight, log } = flown();
+  const kept = log.ended();
+  await vi.waitFor(() => expect(useStore.getState().missing?.says).toMatch(/leave this page open/));
+  log.branches(5);
+  const steps = flight.session.step;
+  for (let i = 0; i < 120; i += 1) tick(flight.session);
+  here.bookComes = true;
+  useStore.getState().missing?.again?.();
+  await kept;
+  const [row] = await book.list();
+  expect(row?.flightS).toBe(steps / 60);
 });

@@ -16,6 +16,12 @@ export interface BegunElsewhere {
   readonly journal?: FlightJournal;
 }
 
+/** A flight that has ended. */
+interface Ended {
+  readonly parent: Parent | null;
+  judge(): Promise<AttemptBody>;
+}
+
 /** Steps before a flight is worth a journal. */
 const WORTH_STEPS = STEP_HZ;
 
@@ -91,13 +97,15 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
   };
   const aside = () => ({ help: help(), marks: marksOf(recordingNow()) });
   const openJournal = (): Promise<FlightJournal> => {
+    const flown = way;
     asked ??= theLogbook()
       .then(async (book) => {
-        journal = await book.beginJournal(await pilotNow(book), parent, aside);
-        return journal;
+        const begun = await book.beginJournal(await pilotNow(book), parent, aside);
+        if (flown === way) journal = begun;
+        return begun;
       })
       .catch((error: unknown) => {
-        asked = null;
+        if (flown === way) asked = null;
         noJournalBefore = flight.session.step + PAUSE_STEPS;
         throw error;
       });
@@ -116,14 +124,18 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     return { recording, marks: marksOf(recording), result, judgedBy: flight.judgedBy };
   };
 
-  /** First the flight stands written to its end; then it is judged, and becomes an attempt. */
-  const keepIt = async (used: HelpUsed, flown: number): Promise<void> => {
-    const mine = journal ?? (await openJournal());
-    if (flown !== way) return;
-    await mine.flush(recordingNow());
-    const body = await bodyNow();
+  /**
+   * First the flight stands written to its end; then it becomes an attempt. One that was flown on from meanwhile is
+   * kept all the same, under an id of its own.
+   */
+  const keepIt = async (used: HelpUsed, flown: number, ended: Ended): Promise<void> => {
     const book = await theLogbook();
-    if (flown !== way) return;
+    const mine =
+      flown === way
+        ? (journal ?? (await openJournal()))
+        : await book.beginJournal(await pilotNow(book), ended.parent, aside);
+    if (flown === way) await mine.flush(recordingNow());
+    const body = await ended.judge();
     const { id, pilot, when } = mine;
     await book.keep({ id, pilot, when, help: used, notes: '', ownView: [], parent: mine.parent }, body);
     await mine.end();
@@ -156,13 +168,22 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       over = true;
       const used = help();
       const flown = way;
+      let body: AttemptBody | null = null;
+      const judge = async () => {
+        body ??= await bodyNow();
+        return body;
+      };
+      // At once, where what judges it is there: the flight may be set back before the logbook answers
+      judge().catch(alreadyTold);
+      const ended = { parent, judge };
       for (;;) {
         try {
-          return await keepIt(used, flown);
+          return await keepIt(used, flown, ended);
         } catch (error) {
-          if (flown !== way) return;
-          await tryLater(error, journal !== null);
-          if (flown !== way) return;
+          // Written, and flown on from: it is offered again when the page is next opened
+          if (flown !== way && body === null) return;
+          await tryLater(error, flown === way && journal !== null);
+          if (flown !== way && body === null) return;
         }
       }
     },
