@@ -190,6 +190,7 @@ const APART = [
   'tests/unit/storage/**/*.test.ts',
   'tests/unit/lesson/one-row.test.ts',
   'tests/unit/pages/announcer.test.ts',
+  'tests/unit/pages/flight-log.test.ts',
 ];
 
 export default defineConfig(({ isSsrBuild }) => ({

@@ -20,12 +20,14 @@ vi.mock('../../../src/pages/logbook-here.ts', () => ({
   },
   pilotNow: async () => 'Wren',
 }));
-vi.mock(import('../../../src/pages/parts/fetch-part.ts'), async (real) => {
-  const { PartMissing, ...others } = await real();
-  const fetchPart = <Part>(_: string, load: () => Promise<Part>) =>
-    here.comes ? load() : Promise.reject(new PartMissing('It did not come.', false));
-  return { ...others, PartMissing, fetchPart };
-});
+vi.mock('../../../src/pages/fly/run/results.ts', () => ({
+  loadResults: async () => {
+    const { PartMissing } = await import('../../../src/pages/parts/fetch-part.ts');
+    if (!here.comes) throw new PartMissing('It did not come.', false);
+    return import('../../../src/pages/fly/run/result-card.ts');
+  },
+  resultsNow: () => null,
+}));
 
 let book: Logbook;
 let databaseName = '';
