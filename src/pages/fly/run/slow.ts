@@ -1,6 +1,7 @@
 import { lightLetters } from '../../../aerodrome/slope-lights.ts';
 import { lessonMemory } from '../../../flight/flight.ts';
 import type { Snapshot } from '../../../simulation/snapshot.ts';
+import { lightsInWords } from '../../shown/lights-in-words.ts';
 import { useStore } from '../../store.ts';
 import { legWords } from '../card/card-data.ts';
 import { nextWords } from '../card/next-words.ts';
@@ -8,12 +9,6 @@ import type { Announcer } from '../said/announcer.ts';
 import { logOf } from './flight-log.ts';
 import type { ReadyFlight } from './ready.ts';
 import { resultsNow } from './results.ts';
-
-const LIGHT_WORDS: Readonly<Record<string, string>> = { W: 'white', R: 'red', P: 'changing', '-': 'dark' };
-
-/** "white white red red", from the unit furthest from the runway. */
-export const lightsInWords = (letters: string): string =>
-  [...letters].map((l) => LIGHT_WORDS[l] ?? l).join(' ');
 
 /** Four times a simulated second: leg, what comes next, lights and levers, where they have changed. */
 export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer: Announcer): void => {
