@@ -20,8 +20,8 @@ const AWAKE_MS = 1500;
 /** The head turns this fast. */
 const HEAD_RADPS = radFromDeg(360);
 
-const NO_WEBGL =
-  'This browser gives no WebGL 2, so plan, profile and window stay empty; scales, card and levers still work.';
+const NOT_DRAWN =
+  'Plan, profile and window could not be drawn and stay empty; scales, card and levers still work.';
 
 const NOT_LOADED =
   'The drawing did not load, so plan, profile and window stay empty; scales, card and levers still work.';
@@ -34,7 +34,7 @@ const behindWingRad = (flight: ReadyFlight, s: Readonly<Snapshot>): number => {
 
 /**
  * The stage under the page: loaded on its own, given the places of the panels, drawn while something moves.
- * Without WebGL 2 everything else goes on.
+ * Where nothing can be drawn everything else goes on.
  */
 export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) => {
   let stage: Stage | null = null;
@@ -94,7 +94,7 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
         ? NOT_LOADED
         : error instanceof Error && error.message.includes('WebGL')
           ? error.message
-          : NO_WEBGL;
+          : NOT_DRAWN;
     useStore.setState({ graphics: 'none', graphicsWhy: why });
   });
 
