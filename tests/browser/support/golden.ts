@@ -9,23 +9,39 @@ const RENEW = process.env.LAPWING_GOLDEN === '1';
 /** Colours nearer than this are the same, as a share of black to white; soft edges never count (pixelmatch's own test). */
 const SAME_COLOUR = 0.15;
 
-/** What is drawn in the place of a view, without the page over it. */
-export const pictureOf = async (page: Page, view: string): Promise<PNG> => {
-  const clip = await page.evaluate((name) => {
-    document.body.style.visibility = 'hidden';
-    (document.querySelector('canvas.stage') as HTMLElement).style.visibility = 'visible';
-    const place = document.querySelector(`[data-view=${name}]`)?.getBoundingClientRect();
-    // Whole pixels inside the view.
-    const left = Math.ceil(place?.left ?? 0);
-    const top = Math.ceil(place?.top ?? 0);
-    return {
-      x: left,
-      y: top,
-      width: Math.floor(place?.right ?? 1) - left,
-      height: Math.floor(place?.bottom ?? 1) - top,
-    };
-  }, view);
-  return PNG.sync.read(await page.screenshot({ clip, scale: 'device', timeout: 60_000 }));
+/** What is drawn in the places of views, without the page over it: one look at the whole page, cut up. */
+export const picturesOf = async <View extends string>(
+  page: Page,
+  views: readonly View[],
+): Promise<Readonly<Record<View, PNG>>> => {
+  const places = await page.evaluate(
+    (names) => {
+      document.body.style.visibility = 'hidden';
+      (document.querySelector('canvas.stage') as HTMLElement).style.visibility = 'visible';
+      return names.map((name) => {
+        const place = document.querySelector(`[data-view=${name}]`)?.getBoundingClientRect();
+        // Whole pixels inside the view
+        const left = Math.ceil(place?.left ?? 0);
+        const top = Math.ceil(place?.top ?? 0);
+        return {
+          left,
+          top,
+          width: Math.floor(place?.right ?? 1) - left,
+          height: Math.floor(place?.bottom ?? 1) - top,
+        };
+      });
+    },
+    views as readonly string[],
+  );
+  const ratio = await page.evaluate(() => devicePixelRatio);
+  const whole = PNG.sync.read(await page.screenshot({ scale: 'device', timeout: 60_000 }));
+  const cut = places.map(({ left, top, width, height }) => {
+    const picture = new PNG({ width: Math.round(width * ratio), height: Math.round(height * ratio) });
+    const from = [Math.round(left * ratio), Math.round(top * ratio)] as const;
+    PNG.bitblt(whole, picture, from[0], from[1], picture.width, picture.height, 0, 0);
+    return picture;
+  });
+  return Object.fromEntries(views.map((view, i) => [view, cut[i]])) as Record<View, PNG>;
 };
 
 const keptPicture = (name: string): PNG => {
