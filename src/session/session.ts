@@ -1,5 +1,5 @@
 import { begin, startControls } from '../simulation/begin.ts';
-import { type Controls, quantiseControls } from '../simulation/controls.ts';
+import { type Controls, quantiseControls, quantiseMoved } from '../simulation/controls.ts';
 import { type Model, prepare } from '../simulation/model.ts';
 import { observe } from '../simulation/observe.ts';
 import { NO_EVENTS, type PilotEvent } from '../simulation/pilot-event.ts';
@@ -99,12 +99,14 @@ const keep = (aircraft: Aircraft, at: number): void =>
  */
 export const decide = (
   session: Session,
-  around: readonly { readonly snapshot: Readonly<Snapshot> }[] = session.aircraft,
+  around: readonly {
+    readonly snapshot: Readonly<Snapshot>;
+  }[] = session.aircraft,
 ): void => {
   for (const aircraft of session.aircraft) {
     if (session.step > 0 && isKeyframeDue(session.step)) keep(aircraft, session.step);
     aircraft.source.next(aircraft.snapshot, aircraft.sourceMemory, aircraft.controls, around);
-    quantiseControls(aircraft.controls, aircraft.model.topStage);
+    quantiseMoved(aircraft.controls, aircraft.model.topStage, aircraft.recorder.last);
     recordControls(aircraft.recorder, session.step, aircraft.controls);
     take(aircraft, session.step);
   }

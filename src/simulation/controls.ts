@@ -87,6 +87,27 @@ export const quantiseControls = (controls: Controls, topStage: number): void => 
   controls.gear = stage(controls.gear, 1);
 };
 
+/**
+ * The same where most levers stand as they stood in `last`, which was quantised: those are taken from there (not left
+ * alone, for the sake of a nought's sign).
+ */
+export const quantiseMoved = (controls: Controls, topStage: number, last: Readonly<Controls>): void => {
+  controls.elevator = controls.elevator === last.elevator ? last.elevator : lever(controls.elevator, -1, 1);
+  controls.aileron = controls.aileron === last.aileron ? last.aileron : lever(controls.aileron, -1, 1);
+  controls.rudder = controls.rudder === last.rudder ? last.rudder : lever(controls.rudder, -1, 1);
+  controls.trim = controls.trim === last.trim ? last.trim : lever(controls.trim, -1, 1);
+  controls.throttle = controls.throttle === last.throttle ? last.throttle : lever(controls.throttle, 0, 1);
+  controls.mixture = controls.mixture === last.mixture ? last.mixture : lever(controls.mixture, 0, 1);
+  controls.propeller =
+    controls.propeller === last.propeller ? last.propeller : lever(controls.propeller, 0, 1);
+  controls.brake = controls.brake === last.brake ? last.brake : lever(controls.brake, 0, 1);
+  controls.flapStage =
+    controls.flapStage === last.flapStage ? last.flapStage : stage(controls.flapStage, topStage);
+  controls.carbHeat = controls.carbHeat === last.carbHeat ? last.carbHeat : stage(controls.carbHeat, 1);
+  controls.pump = controls.pump === last.pump ? last.pump : stage(controls.pump, 1);
+  controls.gear = controls.gear === last.gear ? last.gear : stage(controls.gear, 1);
+};
+
 export const copyControls = (from: Controls, into: Controls): void => {
   into.elevator = from.elevator;
   into.aileron = from.aileron;

@@ -76,7 +76,7 @@ export const SEEN = {
 } as const;
 export const SEEN_LENGTH = 15; // definition: a count of places
 
-/** What one part of the right-hand side hands to the next (definition: places). */
+/** Sine and cosine of the attitude, and what the forces hand to the wheels and back (definition: places). */
 export const PART = {
   sinPitch: 0,
   cosPitch: 1,
@@ -84,43 +84,19 @@ export const PART = {
   cosBank: 3,
   sinHeading: 4,
   cosHeading: 5,
-  // Body axes in earth axes: forward (its up component is sinPitch), right, up
-  forwardEast: 6,
-  forwardNorth: 7,
-  rightEast: 8,
-  rightNorth: 9,
-  rightUp: 10,
-  upEast: 11,
-  upNorth: 12,
-  upUp: 13,
-  // Air velocity in body axes, w downward
-  u: 14,
-  v: 15,
-  w: 16,
-  /** Sine and cosine of alpha, not faded. */
-  sinAlpha: 17,
-  cosAlpha: 18,
-  /** 0 standing still to 1 from 3 m/s. */
-  fade: 19,
-  /** Dynamic pressure times wing area. */
-  qS: 20,
+  // Up in body axes: of right and of up
+  rightUp: 6,
+  upUp: 7,
   /** Slope of the ground here, along the runway. */
-  slopeHere: 21,
-  // Forces along body forward, right and up; moments
-  forward: 22,
-  right: 23,
-  up: 24,
-  pitching: 25,
-  spin: 26,
+  slopeHere: 8,
+  pitching: 9,
   // Of the wheels, earth axes, and the roll acceleration they give
-  wheelsEast: 27,
-  wheelsNorth: 28,
-  wheelsUp: 29,
-  wheelsRoll: 30,
-  /** Slip that rudder, propeller and aileron ask for. */
-  askedSlip: 31,
+  wheelsEast: 10,
+  wheelsNorth: 11,
+  wheelsUp: 12,
+  wheelsRoll: 13,
 } as const;
-const PART_LENGTH = 32; // definition: a count of places
+const PART_LENGTH = 14; // definition: a count of places
 
 /**
  * There is one: an evaluation fills every place before it reads it, so nothing is carried over, and an array that

@@ -7,7 +7,7 @@ const FASTEST_LEG_MPS = 6; // estimate: of a light undercarriage
 const TYRE_SLOPE = 6; // side force over load per radian of tyre slip, common practice
 const SLIDING_FROM_MPS = 1.5; // our choice: a bound on the sum
 const ROLLING_FROM_MPS = 0.3; // our choice: a bound on the sum
-const LOOK_FROM_M = 3; // our choice: higher no wheel can touch
+export const LOOK_FROM_M = 3; // our choice: higher no wheel can touch
 
 /** k s (1 + d s'), never negative; compression and its rate held to what a leg can do. */
 const legForce = (stiffness: number, damping: number, compressionM: number, rateMps: number): number => {
@@ -19,7 +19,10 @@ const legForce = (stiffness: number, damping: number, compressionM: number, rate
   return force > 0 ? force : 0;
 };
 
-/** Three legs on sloping ground: load, rolling and braking drag, side force, their pitch and roll. */
+/**
+ * Three legs on sloping ground: load, rolling and braking drag, side force, their pitch and roll. Adds to the pitching
+ * moment in `part`, and lays there what the wheels do else.
+ */
 export const wheels = (s: Shape, now: Float64Array, y: Float64Array, seen: Float64Array): void => {
   const st = part[PART.sinPitch]!;
   const ct = part[PART.cosPitch]!;
@@ -28,16 +31,10 @@ export const wheels = (s: Shape, now: Float64Array, y: Float64Array, seen: Float
   const uU = part[PART.upUp]!;
   const above = y[AT.up]! - seen[SEEN.groundUp]!;
   const middle = above - s.mainZ * uU + s.mainX * st;
-  seen[SEEN.wheelHeight] = middle - s.mainY * (rU < 0 ? -rU : rU);
-  seen[SEEN.mainLoad] = 0;
-  seen[SEEN.noseLoad] = 0;
   part[PART.wheelsEast] = 0;
   part[PART.wheelsNorth] = 0;
   part[PART.wheelsUp] = 0;
   part[PART.wheelsRoll] = 0;
-  if (above > s.mainZ + s.mainY + LOOK_FROM_M) return;
-  // A leg that is not down and locked carries nothing
-  if (now[NOW.gear]! < 1) return;
 
   const sh = part[PART.sinHeading]!;
   const ch = part[PART.cosHeading]!;
