@@ -19,6 +19,8 @@ export interface Glance {
   clearanceFt: number;
   iasKt: number;
   verticalFpm: number;
+  /** By the ground coming up, where it is near. */
+  seenFpm: number;
   groundspeedMps: number;
   trackDeg: number;
   headingDeg: number;
@@ -87,6 +89,7 @@ export const glanceAt = (
     clearanceFt: ftFromM(s.wheelClearanceM) + errors.flareFt,
     iasKt: ktFromMps(s.shownIasMps) + errors.speedKt,
     verticalFpm: ftFromM(s.indicatedVerticalSpeedMps) * 60,
+    seenFpm: ftFromM(s.verticalSpeedMps) * 60 * (1 + 4 * errors.acrossShare),
     groundspeedMps: s.groundspeedMps,
     trackDeg: turnOf(rel(s.trackRadT) + headingDeg),
     headingDeg: turnOf(rel(s.headingRadT) + headingDeg),

@@ -321,7 +321,7 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
       goRound(m, who, g);
       return;
     }
-    const roundOutFt = 21 + 0.02 * Math.max(0, -g.verticalFpm - 350) + (mistakes.roundOutHighFt ?? 0);
+    const roundOutFt = 21 + 0.02 * Math.max(0, -g.seenFpm - 350) + (mistakes.roundOutHighFt ?? 0);
     if (g.clearanceFt < roundOutFt && g.alongM > -400) {
       begins(m, g, 'flare');
       m.flareFromFt = Math.max(5, g.clearanceFt);
@@ -338,8 +338,8 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
     const wantFpm = -Math.max(60, (60 * Math.max(0, g.clearanceFt)) / 3.6);
     const slow = mistakes.pullShare ?? 1;
     if (g.timeS >= m.pitchFreeS) {
-      const by = clamp(((wantFpm - g.verticalFpm) / 110) * slow, -0.5, 2.2);
-      if (g.clearanceFt > m.flareFromFt + 6 && g.verticalFpm > 0) m.wantPitchDeg = g.pitchDeg;
+      const by = clamp(((wantFpm - g.seenFpm) / 110) * slow, -0.5, 2.2);
+      if (g.clearanceFt > m.flareFromFt + 6 && g.seenFpm > 0) m.wantPitchDeg = g.pitchDeg;
       else m.wantPitchDeg = clamp(g.pitchDeg + by, -3, 11);
       if (by > 0.3) {
         const forS = by / 3;
