@@ -98,7 +98,8 @@ export const glanceAt = (
     pitchRateDegps: degFromRad(s.pitchRateRadps),
     slopeOffDeg: degFromRad(slope - plan.approachRad) + errors.slopeDeg,
     steeperDeg:
-      degFromRad(Math.atan2(-s.verticalSpeedMps, Math.max(5, s.groundspeedMps)) - slope) + 2 * errors.slopeDeg,
+      degFromRad(Math.atan2(-s.verticalSpeedMps, Math.max(5, s.groundspeedMps)) - slope) +
+      2 * errors.slopeDeg,
     rpm: rpmFromRevps(s.engineRevps),
     throttle: s.throttle,
     held: s.heldPressureDegKpa,

@@ -35,7 +35,12 @@ export const newFingers = (gamepad: boolean): Fingers => ({
 /** Shorter than this nobody presses a key. */
 const SHORTEST_S = 0.06;
 
-export const press = (key: { way: number; untilS: number }, nowS: number, way: number, forS: number): void => {
+export const press = (
+  key: { way: number; untilS: number },
+  nowS: number,
+  way: number,
+  forS: number,
+): void => {
   if (forS < SHORTEST_S) return;
   key.way = way;
   key.untilS = nowS + forS;

@@ -3,9 +3,9 @@ import { planCircuit } from '../../../src/circuit/plan.ts';
 import { startOfLeg } from '../../../src/circuit/start-of-leg.ts';
 import type { CircuitLeg, CircuitPlan, PlanOptions } from '../../../src/circuit/types.ts';
 import { type Result, resultOf } from '../../../src/formats/result.ts';
+import { endingOf } from '../../../src/lesson/judge/outcome.ts';
 import type { Lesson } from '../../../src/lesson/lesson.ts';
 import { lessonOfScenario } from '../../../src/lesson/lesson-of.ts';
-import { endingOf } from '../../../src/lesson/judge/outcome.ts';
 import type { LessonMemory } from '../../../src/lesson/memory.ts';
 import { createLessonFold } from '../../../src/lesson/watch/lesson-fold.ts';
 import type { Recording } from '../../../src/session/recording.ts';
@@ -52,7 +52,10 @@ export interface StudentFlight {
 }
 
 export const scenarioOfDay = (day: StudentDay): { scenario: Scenario; model: Model; plan: CircuitPlan } => {
-  const aerodrome = withCircuit(aerodromeNamed(day.aerodrome ?? 'curlew-sands'), CIRCUITS[day.circuit ?? 'wide']);
+  const aerodrome = withCircuit(
+    aerodromeNamed(day.aerodrome ?? 'curlew-sands'),
+    CIRCUITS[day.circuit ?? 'wide'],
+  );
   const end = aerodrome.runway.ends[0];
   const aeroplane = aeroplaneNamed(day.aeroplane ?? 'sandpiper');
   const weather = standardWeather(aerodrome, {

@@ -218,14 +218,20 @@ export const speedByNose = (
 };
 
 /** Pitch holds a height; power holds the speed. */
-export const levelAt = (m: Mind, who: Who, g: Glance, heightFt: number, leg: LegCard, speedKt: number): void => {
+export const levelAt = (
+  m: Mind,
+  who: Who,
+  g: Glance,
+  heightFt: number,
+  leg: LegCard,
+  speedKt: number,
+): void => {
   const { person } = who;
   if (g.timeS >= m.correctedS + 0.6 * person.correctS) {
     m.correctedS = g.timeS;
     const wantFpm = clamp(6 * (heightFt - g.heightFt), -500, 500);
     const by = clamp((wantFpm - g.verticalFpm) / 140, -2.5, 2.5);
-    if (Math.abs(by) > 0.4)
-      m.wantPitchDeg = clamp(g.pitchDeg + 0.8 * by, leg.pitchDeg - 7, leg.pitchDeg + 7);
+    if (Math.abs(by) > 0.4) m.wantPitchDeg = clamp(g.pitchDeg + 0.8 * by, leg.pitchDeg - 7, leg.pitchDeg + 7);
   }
   if (g.timeS < m.poweredS + 7) return;
   const off = g.iasKt + 4 * m.iasRateKtps - speedKt;
@@ -267,4 +273,3 @@ export const flapTowards = (m: Mind, { card }: Who, g: Glance, stage: number): v
   // The change of attitude that this flap brings is known and led
   m.wantPitchDeg += up ? 1.2 : -1.2;
 };
-

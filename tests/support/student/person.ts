@@ -36,7 +36,14 @@ export interface Person {
   readonly trimsAbove: number;
 }
 
-const USUAL = { speedKt: 1.5, heightFt: 15, headingDeg: 1.5, slopeDeg: 0.15, acrossShare: 0.05, flareFt: 2.5 };
+const USUAL = {
+  speedKt: 1.5,
+  heightFt: 15,
+  headingDeg: 1.5,
+  slopeDeg: 0.15,
+  acrossShare: 0.05,
+  flareFt: 2.5,
+};
 
 export const PERSONS: readonly Person[] = [
   {

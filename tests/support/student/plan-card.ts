@@ -1,6 +1,6 @@
 import type { CircuitLeg, CircuitPlan } from '../../../src/circuit/types.ts';
+import type { Steady } from '../../../src/simulation/performance/steady.ts';
 import type { Scenario } from '../../../src/simulation/scenario.ts';
-import type { Steady } from '../../../src/simulation/steady.ts';
 import { wrapPi } from '../../../src/units/angles.ts';
 import { degFromRad, ftFromM, ktFromMps, rpmFromRevps } from '../../../src/units/conversions.ts';
 

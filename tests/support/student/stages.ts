@@ -12,9 +12,9 @@ import {
   noticed,
   power,
   reading,
+  type Stage,
   setPower,
   speedByNose,
-  type Stage,
   trim,
   turnPage,
   type Who,
@@ -75,7 +75,14 @@ const climbOrLevel = (m: Mind, who: Who, g: Glance, leg: LegCard): void => {
 };
 
 /** The way down: speed by the nose; power as the card has it, then by what the picture says. */
-const descend = (m: Mind, who: Who, g: Glance, leg: LegCard, speedKt: number, wantFt: number | null): void => {
+const descend = (
+  m: Mind,
+  who: Who,
+  g: Glance,
+  leg: LegCard,
+  speedKt: number,
+  wantFt: number | null,
+): void => {
   speedByNose(m, who, g, speedKt, leg.pitchDeg);
   if (wantFt !== null && g.timeS >= m.poweredS + 2.2 * who.person.correctS) {
     // Where it will be in six seconds at this rate, against what the picture asks for
@@ -150,8 +157,7 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
       return;
     }
     m.wantPitchDeg = 7;
-    if (!g.onGround && g.clearanceFt > 15)
-      begins(m, g, 'upwind', clamp(who.card.legs.upwind.pitchDeg, 4, 9));
+    if (!g.onGround && g.clearanceFt > 15) begins(m, g, 'upwind', clamp(who.card.legs.upwind.pitchDeg, 4, 9));
   },
   upwind: (m, who, g) => {
     const { card, mistakes } = who;
@@ -198,10 +204,14 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
     }
     if (!m.descending) {
       if (topOfClimb(m, who, g) || g.timeS > m.since + 60) level(m, who, g);
-      else climb(m, who, g, { ...leg, speedKt: card.legs.crosswind.speedKt, pitchDeg: card.legs.crosswind.pitchDeg });
+      else
+        climb(m, who, g, {
+          ...leg,
+          speedKt: card.legs.crosswind.speedKt,
+          pitchDeg: card.legs.crosswind.pitchDeg,
+        });
       if (topOfClimb(m, who, g)) flapTowards(m, who, g, leg.flapStage);
-    } else if (card.descending !== null)
-      descend(m, who, g, card.descending, card.descending.speedKt, null);
+    } else if (card.descending !== null) descend(m, who, g, card.descending, card.descending.speedKt, null);
     if (card.descending !== null && !m.descending && m.reachedS === Number.POSITIVE_INFINITY) {
       const lateM = late(mistakes.descentLateS) * g.groundspeedMps;
       if (g.alongM < card.descendAtM - lateM - 15) startDown(m, who, g, card.descending);
@@ -237,7 +247,11 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
     const leg = card.legs.base;
     if (!m.descending && g.timeS > m.since + late(mistakes.descentLateS))
       startDown(m, who, g, leg, mistakes.basePowerRpm ?? 0);
-    const share = clamp((g.acrossM - card.finalAtM) / Math.max(100, card.downwindAtM - card.finalAtM), 0, 1.2);
+    const share = clamp(
+      (g.acrossM - card.finalAtM) / Math.max(100, card.downwindAtM - card.finalAtM),
+      0,
+      1.2,
+    );
     const wantFt = card.baseToFt + IN_HAND_FT + share * (card.baseFromFt - card.baseToFt);
     const watches = mistakes.basePowerRpm === undefined;
     if (m.descending)
@@ -270,7 +284,9 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
     // The bank that would roll out on the line, as the eye judges it halfway round
     const roundM = g.acrossM / Math.max(0.05, 1 - Math.cos((clamp(leftDeg, 0, 120) * Math.PI) / 180));
     const needDeg =
-      roundM <= 30 ? mostDeg : (Math.atan((g.groundspeedMps * g.groundspeedMps) / (9.8 * roundM)) * 180) / Math.PI;
+      roundM <= 30
+        ? mostDeg
+        : (Math.atan((g.groundspeedMps * g.groundspeedMps) / (9.8 * roundM)) * 180) / Math.PI;
     const judged = mistakes.finalBankShare === undefined && g.timeS > m.since + 4 && leftDeg > 15;
     const bankDeg = judged ? clamp(needDeg, 8, mostDeg) : planned;
     if (turning(m, who, g, headingDeg, bankDeg)) {
