@@ -80,7 +80,8 @@ export const maySay = (
   if (topic.startsWith('flare') || topic.startsWith('leg-hold-off')) return true;
   const asks = asksOf(text);
   if (stallMargin(s) < SLOW && (asks.includes('nose-up') || asks.includes('less-power'))) return false;
-  const low = s.wheelClearanceM < LOW_M && m.legs.leg !== 'upwind';
+  const climbsAway = m.legs.leg === 'upwind' && s.verticalSpeedMps > 0;
+  const low = s.wheelClearanceM < LOW_M && !climbsAway;
   return !low || !(asks.includes('nose-down') || asks.includes('less-power'));
 };
 

@@ -174,7 +174,7 @@ describe('the coach', () => {
       new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
       /^Flap 20, 65 knots/,
       /^Round out/,
-      /^Hold it off/,
+      /^Power off; hold it off/,
       /^Straight with the feet/,
     ];
     const places = order.map((words) => said.findIndex((text) => words.test(text)));
