@@ -27,7 +27,7 @@ export const GATES_M = {
 /** The same from the highest down. */
 export const GATES_FT = [GATE_FT.longFinal, GATE_FT.circuit, GATE_FT.lastCall] as const;
 
-const MOST_SINK_MPS = mpsFromFpm(1000);
+export const MOST_SINK_MPS = mpsFromFpm(1000);
 const ALWAYS_ALLOWED_MPS = mpsFromFpm(700);
 const ABOVE_PLAN_MPS = mpsFromFpm(300);
 

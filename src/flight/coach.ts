@@ -31,6 +31,6 @@ export const followCoach = (
   const { teaching } = flight.scenario.aerodrome.circuit;
   const context = { m: lessonMemory(flight), lesson, s, limits, teaching };
   const text = coach(following.memory, context, level, talkNow);
-  if (text !== null) tellFlight(flight, 'said', text);
+  if (text !== null) tellFlight(flight, following.memory.layer === 'safety' ? 'warned' : 'said', text);
   return text;
 };

@@ -35,7 +35,11 @@ export interface Said {
 /** What the coach has said, in order. */
 export const saidOf = (flight: Flight): readonly Said[] =>
   ownAircraft(flight)
-    .recorder.recording.events.filter(({ kind }) => kind === 'said')
-    .map(({ step, value }) => ({ at_s: toMilliseconds(step / STEP_HZ), layer: 'lesson', text: value }));
+    .recorder.recording.events.filter(({ kind }) => kind === 'said' || kind === 'warned')
+    .map(({ step, kind, value }) => ({
+      at_s: toMilliseconds(step / STEP_HZ),
+      layer: kind === 'warned' ? 'safety' : 'lesson',
+      text: value,
+    }));
 
 const toMilliseconds = (s: number): number => Math.round(s * 1000) / 1000;

@@ -1,7 +1,10 @@
+import { mFromFt } from '../../units/conversions.ts';
 import type { COACH_WORDS } from '../attempts/attempt.ts';
+import { asksOf } from './asks.ts';
 import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
 import { remindersNow, type Told } from './reminders.ts';
+import { beginDangers, type DangerMemory, stallMargin, watchDangers } from './safety.ts';
 import { secondsToTurn } from './turns-ahead.ts';
 
 /**
@@ -19,6 +22,9 @@ export interface CoachMemory {
   lastS: number;
   topic: string;
   text: string;
+  /** The safety layer's own memory, and whether it has the word now. */
+  danger: DangerMemory;
+  layer: 'safety' | 'lesson';
 }
 
 export const beginCoach = (): CoachMemory => ({
@@ -28,6 +34,8 @@ export const beginCoach = (): CoachMemory => ({
   lastS: Number.NEGATIVE_INFINITY,
   topic: '',
   text: '',
+  danger: beginDangers(),
+  layer: 'lesson',
 });
 
 /** Something urgent waits so long after other words; the rest until those have been heard out. */
@@ -43,12 +51,6 @@ const AGAIN_S = 18; // our choice: so that words do not crowd
 /** Words stay to be read for so long. */
 const READ_S = 7; // our choice: so that words do not crowd
 
-const goAroundNow = ({ m, s }: CoachContext): Word[] => {
-  const due = m.dues.find((d) => !d.answered && !d.ignored && d.circuit === m.legs.circuit);
-  if (due === undefined || m.legs.leg === 'go-around' || s.onGround) return [];
-  return [{ topic: 'go-around', text: `Go around: ${due.why}.`, rank: 1, afterS: 0.5 }];
-};
-
 /** With a turn so near, what can wait does, so that the turn is not talked over. */
 const TURN_NEAR_S = 5; // our choice: so that words do not crowd
 const CAN_WAIT_RANK = 50; // definition: a place in the order of what is said
@@ -56,6 +58,31 @@ const CAN_WAIT_RANK = 50; // definition: a place in the order of what is said
 const isTurnNear = (c: CoachContext): boolean => {
   const leftS = secondsToTurn(c);
   return leftS !== null && leftS > 0 && leftS < TURN_NEAR_S;
+};
+
+/** Speed over stalling speed below which nobody is asked for the nose up or for less power (1.3 Vs is the approach). */
+const SLOW = 1.25; // common practice: a little under the 1.3 of an approach
+/** Lower than this over the ground, outside the round-out, nobody is asked to push or to take power off. */
+const LOW_M = mFromFt(200); // common practice: the last call
+/** Below it the approach and the landing are all there is: no calls, checks, trim. */
+const ONLY_FLYING_RANK = 26; // our choice: speed and lights of final and what is more urgent
+
+/** What could hurt at this moment is not said, however right it is at another. */
+export const maySay = (
+  { text, rank, topic }: Pick<Word, 'text' | 'rank' | 'topic'>,
+  c: CoachContext,
+): boolean => {
+  const { m, s } = c;
+  if (s.onGround) return true;
+  const landing = m.legs.leg === 'final' || m.legs.leg === 'hold-off';
+  if (landing && s.wheelClearanceM < LOW_M && rank > ONLY_FLYING_RANK) return false;
+  // The words of round-out and hold-off belong to the landing itself
+  if (topic.startsWith('flare') || topic.startsWith('leg-hold-off')) return true;
+  const asks = asksOf(text);
+  if (stallMargin(s) < SLOW && (asks.includes('nose-up') || asks.includes('less-power'))) return false;
+  const climbsAway = m.legs.leg === 'upwind' && s.verticalSpeedMps > 0;
+  const low = s.wheelClearanceM < LOW_M && !climbsAway;
+  return !low || !(asks.includes('nose-down') || asks.includes('less-power'));
 };
 
 /** What talks somebody through a circuit (`talk.ts`), handed in. */
@@ -70,7 +97,9 @@ const wordsNow = (
   const talked = level === 'talked-through' && talk !== null ? talk(c) : [];
   // Without an engine there is a field, and nothing else
   if (c.s.engineDead && !c.s.onGround) return talked;
-  const words = [...goAroundNow(c), ...deviationsNow(c), ...remindersNow(c, level, told), ...talked];
+  const words = [...deviationsNow(c), ...remindersNow(c, level, told), ...talked].filter((word) =>
+    maySay(word, c),
+  );
   return isTurnNear(c) ? words.filter(({ rank }) => rank < CAN_WAIT_RANK) : words;
 };
 
@@ -96,7 +125,19 @@ export const coach = (
   if (level === 'silent' || c.m.ended !== null) {
     memory.text = '';
     memory.topic = '';
+    memory.layer = 'lesson';
     return null;
+  }
+  const danger = watchDangers(memory.danger, c);
+  memory.layer = danger.stands || danger.say !== null ? 'safety' : 'lesson';
+  if (danger.stands || danger.say !== null) {
+    // What stood before it begins to stand anew once it is over
+    memory.stands = {};
+    memory.topic = 'safety';
+    if (danger.say === null) return null;
+    memory.lastS = nowS;
+    memory.text = danger.say;
+    return danger.say;
   }
   const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0, talk);
   const stands: Record<string, number> = {};

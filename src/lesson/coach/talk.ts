@@ -61,8 +61,13 @@ const CRAB_RAD = radFromDeg(3); // our choice: when it is worth saying
 const roundOut: Say = ({ lesson }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
   const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
-  const power = lesson.task.technique === 'soft-field' ? 'a little power stays' : 'power off';
-  return `Round out: look far ahead, ${power}, nose slowly up to level${straighten}.`;
+  return `Round out: look far ahead, nose slowly up to level${straighten}.`;
+};
+
+/** Power goes when the round-out is done, not before (South African instructor procedures). */
+const holdOff: Say = ({ lesson }) => {
+  const power = lesson.task.technique === 'soft-field' ? 'A little power stays' : 'Power off';
+  return `${power}; hold it off: look far ahead, a little more back, and wait.`;
 };
 
 const goingAround: Say = (c) => {
@@ -89,7 +94,7 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
   downwind: onDownwind,
   base: onBase,
   final: onFinal,
-  'hold-off': () => 'Hold it off: look far ahead, a little more back, and wait.',
+  'hold-off': holdOff,
   'landing-roll': ({ lesson }) => ROLL[lesson.task.technique] ?? ROLL.normal,
   'go-around': goingAround,
   'left-the-circuit': (c) =>

@@ -56,6 +56,10 @@ const takeSaying: Take = (p, value, m, lesson, s) => {
   else if ((CALL_IDS as readonly string[]).includes(what)) makeCall(p, m, lesson, s, what as CallId, choice);
 };
 
+const takeSaid: Take = (p, value, _m, _lesson, s) => {
+  p.said.push(Object.freeze({ atS: s.timeS, text: value }));
+};
+
 const TAKE: Readonly<Record<PilotEvent['kind'], Take>> = {
   tick: (p, value, _, lesson, s) => {
     tickItem(p, lesson, s, value);
@@ -72,9 +76,8 @@ const TAKE: Readonly<Record<PilotEvent['kind'], Take>> = {
   coach: (p, value) => {
     p.coach = value;
   },
-  said: (p, value, _m, _lesson, s) => {
-    p.said.push(Object.freeze({ atS: s.timeS, text: value }));
-  },
+  said: takeSaid,
+  warned: takeSaid,
   traffic: (p, value, _m, _lesson, s) => takeTraffic(p, s.timeS, value),
 };
 

@@ -48,7 +48,12 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
   ].join(' · ');
 
 const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
-  result !== null && result.kind !== 'not-searched' ? result.sentence : firstLookAt(opened.attempt.result);
+  [
+    firstLookAt(opened.attempt.result),
+    result !== null && result.kind !== 'not-searched' ? result.sentence : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 
 const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly search: RootSearch }) => {
   const save = () => {

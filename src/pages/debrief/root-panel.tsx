@@ -106,7 +106,10 @@ export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanel
   return (
     <section className="root" aria-label="The first thing to change">
       <div className="root-words">
-        <p className="root-sentence">{spoken && !afterwards ? result.sentence : first}</p>
+        <p className="root-sentence">
+          {spoken && !afterwards && !wentWrong(report) ? result.sentence : first}
+        </p>
+        {spoken && !afterwards && wentWrong(report) ? <p>{result.sentence}</p> : null}
         {afterwards ? (
           <p>What went wrong came after the last gate; before it nothing needs changing.</p>
         ) : null}

@@ -28,7 +28,7 @@ const report = (changes: Partial<Report>, outcome: Outcome = 'stopped') => ({
 });
 
 describe('what to look at first (lesson.md: the root, not the symptom)', () => {
-  it('is a safety stop before everything else', () => {
+  it('is a safety stop before everything that is outside', () => {
     const first = firstLookAt(
       report({
         items: [item('downwind-height', 'downwind', 'red')],
@@ -36,6 +36,21 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
       }),
     );
     expect(first).toContain('stall warner');
+  });
+
+  it('is the worst of the safety stops, not the earliest', () => {
+    const safety = [
+      { at_s: 3, what: 'all lights red and sinking at 300 ft' },
+      { at_s: 9, what: '67 deg of bank at 440 ft, allowed 40 deg' },
+    ];
+    expect(firstLookAt(report({ safety }))).toContain('67 deg of bank');
+  });
+
+  it('is how it ended before any safety stop: short in a field leads, but not where the engine had stopped', () => {
+    const safety = [{ at_s: 3, what: 'all lights red and sinking at 300 ft' }];
+    expect(firstLookAt(report({ safety }, 'landed-out'))).toContain('no runway');
+    const items = [item('engine-failure-speed', 'final', 'green')];
+    expect(firstLookAt(report({ items }, 'landed-out'))).toContain('inside');
   });
 
   it('is a go-around that was due and not flown, before any item', () => {

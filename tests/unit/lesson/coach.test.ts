@@ -174,7 +174,7 @@ describe('the coach', () => {
       new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
       /^Flap 20, 65 knots/,
       /^Round out/,
-      /^Hold it off/,
+      /^Power off; hold it off/,
       /^Straight with the feet/,
     ];
     const places = order.map((words) => said.findIndex((text) => words.test(text)));
@@ -197,7 +197,7 @@ describe('the coach', () => {
     });
     const after = stopped.filter(({ atS }) => atS > 3).map(({ text }) => text);
     // Nose down first, a field ahead (New Zealand Flight Instructor Guide)
-    expect(after[0]).toMatch(/^Nose down: 70 knots, a field ahead/);
+    expect(after[0]).toMatch(/^Engine: gliding attitude, 70 knots; a field ahead/);
     expect(after.filter((text) => /^(Turn|Climb|Coming up|Past)/.test(text))).toEqual([]);
   });
 
@@ -229,7 +229,7 @@ describe('the coach', () => {
 
   it('calls for a go-around that is due before anything else', () => {
     const said = saidIn('reminded', { start: 'final', procedures: { radio: 'towered' } });
-    expect(said.map(({ text }) => text)).toContain('Go around: no clearance to land.');
+    expect(said.map(({ text }) => text)).toContain('Go around, full power: no clearance to land.');
   });
 
   it('teaches speed and slope on final as the aerodrome has it', () => {
