@@ -1,16 +1,10 @@
+import { askedRpm, saidRpm } from '../../circuit/said-rpm.ts';
 import type { CircuitLeg, LegPlan } from '../../circuit/types.ts';
 import { manifoldPa } from '../../simulation/engine/engine.ts';
 import type { Steady } from '../../simulation/performance/steady.ts';
 import { headingDeg, magneticFromTrue } from '../../units/angles.ts';
-import {
-  degFromRad,
-  ftFromM,
-  hpaFromPa,
-  inHgFromHpa,
-  ktFromMps,
-  rpmFromRevps,
-} from '../../units/conversions.ts';
-import { fixed, headingDigits, thousandsTo } from '../../units/format.ts';
+import { degFromRad, ftFromM, hpaFromPa, inHgFromHpa, ktFromMps } from '../../units/conversions.ts';
+import { fixed, headingDigits, thousands, thousandsTo } from '../../units/format.ts';
 import type { TurnOnto } from '../names.ts';
 import type { CoachContext } from './context.ts';
 
@@ -34,17 +28,17 @@ const FAR_ENOUGH_M = 100; // our choice: less is not worth a word
 const FULL = 0.98; // our choice: tells what is being done
 const IDLE = 0.02; // our choice: tells what is being done
 
-/** What one's own card asks for on the leg, else what the gauges show: rpm to the next 50; where a governor keeps those, manifold pressure first. */
+/** What one's own card asks for on the leg, else what the gauges show: rpm as it is briefed; where a governor keeps those, manifold pressure first. */
 export const powerWords = (
   c: CoachContext,
   { throttle, revps, propeller }: Steady,
   leg: 'downwind' | 'base' | 'final' | null = null,
 ): string => {
-  const asked = leg === null ? undefined : c.lesson.aeroplane.plan.cardRpm?.[leg];
-  if (asked !== undefined) return `${thousandsTo(asked, 10)} rpm`;
+  if (leg !== null && c.lesson.aeroplane.plan.cardRpm?.[leg] !== undefined)
+    return `${thousands(askedRpm(c.lesson.aeroplane, leg, { revps }))} rpm`;
   if (throttle > FULL) return 'full power';
   if (throttle < IDLE) return 'throttle closed';
-  const rpm = `${thousandsTo(rpmFromRevps(revps), 50)} rpm`;
+  const rpm = `${thousands(saidRpm(revps))} rpm`;
   if (c.lesson.aeroplane.propeller.kind !== 'constant-speed') return rpm;
   // At one place it is a share of the pressure outside, which the gauge of this moment tells
   const { s } = c;

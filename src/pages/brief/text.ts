@@ -1,4 +1,5 @@
 import type { LegBrief, StretchBrief } from '../../circuit/brief/types.ts';
+import { saidRpm } from '../../circuit/said-rpm.ts';
 import type { PlanOptions } from '../../circuit/types.ts';
 import { headingDeg } from '../../units/angles.ts';
 import {
@@ -9,9 +10,8 @@ import {
   inHgFromHpa,
   ktFromMps,
   nmiFromM,
-  rpmFromRevps,
 } from '../../units/conversions.ts';
-import { fixed, headingDigits, thousandsTo } from '../../units/format.ts';
+import { fixed, headingDigits, thousands, thousandsTo } from '../../units/format.ts';
 import type { CircuitChoice } from '../settings.ts';
 
 /** Figures of the brief as they are read out: headings in three digits, heights and powers to ten. */
@@ -19,7 +19,7 @@ export const headingText = (rad: number): string => headingDigits(headingDeg(rad
 export const feetText = (m: number): string => thousandsTo(ftFromM(m), 10);
 export const knotsText = (mps: number): string => fixed(ktFromMps(mps));
 export const secondsText = (s: number): string => fixed(s);
-export const rpmText = (revps: number): string => thousandsTo(rpmFromRevps(revps), 10);
+export const rpmText = (revps: number): string => thousands(saidRpm(revps));
 export const metresText = (m: number): string => thousandsTo(m, 10);
 
 export const driftText = (rad: number): string => {

@@ -14,6 +14,7 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   crosswindTurnFt: 500,
   approachKt: 65,
   descent: { rpm: 1950, fpm: 350 },
+  baseRpm: 1880,
 });
 
 type Setting = Parameters<typeof cardFor>[1];

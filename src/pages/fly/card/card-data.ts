@@ -31,6 +31,8 @@ interface CardSetting {
   readonly crosswindTurnFt: number;
   /** Where the plan goes down before base: its power and sink; null where it stays level. */
   readonly descent: { readonly rpm: number; readonly fpm: number } | null;
+  /** Of the plan's base, or of one's own card. */
+  readonly baseRpm: number;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;
 }
@@ -49,9 +51,9 @@ const called = (call: Parameters<typeof shortCall>[0], { side, runway }: CardSet
 });
 
 /** The power of base, as this aeroplane's gauges tell it. */
-const basePower = ({ plan }: Aeroplane): string =>
+const basePower = ({ aeroplane: { plan }, baseRpm }: CardSetting): string =>
   plan.baseManifoldInHg === undefined
-    ? `${thousands(plan.baseRpm)} rpm`
+    ? `${thousands(baseRpm)} rpm`
     : `${plan.baseManifoldInHg} in, propeller forward`;
 
 const flapAt = (aeroplane: Aeroplane, stage: number): string =>
@@ -111,15 +113,15 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       ...checked('downwind', s),
     ],
   }),
-  base: ({ aeroplane }) => ({
+  base: (s) => ({
     where: 'Base',
     next: 'the turn to final',
     lines: [
-      ...(aeroplane.engine.carburettor
+      ...(s.aeroplane.engine.carburettor
         ? [{ id: 'heat', kind: 'check', text: 'carburettor heat hot' } as const]
         : []),
-      did('flap', `${basePower(aeroplane)}, ${flapAt(aeroplane, aeroplane.plan.baseStage)}`),
-      did('speed', `${aeroplane.speeds.baseKt} kt, trimmed`),
+      did('flap', `${basePower(s)}, ${flapAt(s.aeroplane, s.aeroplane.plan.baseStage)}`),
+      did('speed', `${s.aeroplane.speeds.baseKt} kt, trimmed`),
       looked('look along the approach and the opposite base'),
     ],
   }),

@@ -1,4 +1,5 @@
-import { degFromRad, fpmFromMps, ktFromMps, rpmFromRevps } from '../../../units/conversions.ts';
+import { askedRpm, saidRpm } from '../../../circuit/said-rpm.ts';
+import { degFromRad, fpmFromMps, ktFromMps } from '../../../units/conversions.ts';
 import { fixed } from '../../../units/format.ts';
 import { SCALES } from '../../../views/scales/all.ts';
 import type { ReadyFlight } from '../run/ready.ts';
@@ -25,10 +26,11 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
       descent:
         change !== null && change.verticalSpeedMps < 0
           ? {
-              rpm: 10 * Math.round(rpmFromRevps(change.steady.revps) / 10),
+              rpm: saidRpm(change.steady.revps),
               fpm: 10 * Math.round(-fpmFromMps(change.verticalSpeedMps) / 10),
             }
           : null,
+      baseRpm: askedRpm(aeroplane, 'base', flight.plan.legs.base.steady),
       approachKt: Math.round(ktFromMps(flight.plan.approachIasMps)),
       crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
     },
