@@ -32,12 +32,16 @@ const isGlide = ({ lesson, m }: CoachContext): boolean =>
 
 const onFinal: Say = (c) => {
   const { legs, approachIasMps } = c.lesson.plan;
-  const speed = `${flapWords(c, legs.final.flapStage)}, ${knots(approachIasMps)}`;
+  // With more flap out than planned here the plan's power is not what holds the slope
+  const more = c.s.flapStage > legs.final.flapStage;
+  const flap = flapWords(c, more ? c.s.flapStage : legs.final.flapStage);
+  const speed = `${flap}, ${knots(approachIasMps)}`;
   if (isGlide(c))
     return `${knots(approachIasMps)}; flap in stages once the runway is sure; aim well into it.`;
   if (c.lesson.task.technique === 'slip')
     return `${capital(speed)}. High: into-wind wing down, opposite foot, hold the track; straight again by 200 feet.`;
-  return `${capital(speed)}, about ${powerWords(c, legs.final.steady, 'final')}; keep the aim point still in the window.`;
+  const power = more ? 'power for the slope' : `about ${powerWords(c, legs.final.steady, 'final')}`;
+  return `${capital(speed)}, ${power}; keep the aim point still in the window.`;
 };
 
 const onBase: Say = (c) => {
