@@ -186,7 +186,7 @@ export const APPROACH_RULES: readonly Rule[] = [
           high: 'High: less power for more sink, and hold the speed with the attitude.',
         },
         'point-with-pitch': {
-          low: 'Low: nose up until the aim point stays where it is, then power for the speed.',
+          low: 'Low: power first; then the nose to where the aim point stands still.',
           high: 'High: nose down to the aim point, less power for the speed.',
         },
       },
