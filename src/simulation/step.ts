@@ -278,6 +278,7 @@ const halt = (state: State): void => {
   state[AT.rollRate] = 0;
 };
 
+/** What a step began with: engine speed and vertical speed, and of a parked aeroplane all that is integrated. */
 const before = new Float64Array(INTEGRATED);
 
 /**
@@ -299,7 +300,9 @@ export const step = (model: Model, state: State, controls: Controls): void => {
       ((state[AT.velocityEast] as number) * model.runway.sinHeading +
         (state[AT.velocityNorth] as number) * model.runway.cosHeading)
   );
-  for (let i = 0; i < INTEGRATED; i += 1) before[i] = state[i] as number;
+  before[AT.velocityUp] = state[AT.velocityUp] as number;
+  before[AT.revps] = state[AT.revps] as number;
+  if (state[AT.parked] === 1) for (let i = 0; i < INTEGRATED; i += 1) before[i] = state[i] as number;
   integrate(model.shape, now, state, STEP_S, seen);
   if (now[NOW.engineDead] === 1 && (state[AT.revps] as number) < 1.5) state[AT.revps] = 0;
   if (model.shape.governed)

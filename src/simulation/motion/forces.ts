@@ -123,20 +123,17 @@ const forces = (
   const density = now[NOW.density]!;
   const pressure = 0.5 * density * v2;
   const qS = pressure * s.areaM2;
-  let alpha = 0;
+  // In place, and not from hand to hand: the result of a call that is not inlined would be a heap object
   if (u > 0.5) {
     seen[SEEN.alpha] = w / u;
     atanInPlace(seen, SEEN.alpha);
-    alpha = seen[SEEN.alpha]!;
-  } else alpha = atan2(w, u);
-  let slip = 0;
+  } else seen[SEEN.alpha] = atan2(w, u);
   if (across > 0.5) {
     seen[SEEN.slip] = v * perAcross;
     atanInPlace(seen, SEEN.slip);
-    slip = seen[SEEN.slip]!;
-  } else slip = atan2(v, across);
-  alpha = fade * alpha;
-  slip = fade * slip;
+  } else seen[SEEN.slip] = atan2(v, across);
+  const alpha = fade * seen[SEEN.alpha]!;
+  const slip = fade * seen[SEEN.slip]!;
   seen[SEEN.alpha] = alpha;
   seen[SEEN.slip] = slip;
   seen[SEEN.airspeed] = airspeed;
