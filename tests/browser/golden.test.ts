@@ -1,6 +1,7 @@
 // What plan, profile and window look like, against pictures kept in tests/browser/golden. After a change that is
 // meant to look different: LAPWING_GOLDEN=1 npx vitest run tests/browser/golden.test.ts, and look at every picture.
 import type { Page } from 'playwright-core';
+import type { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { withBrowser } from './support/fixture.ts';
 import { differing, differingFromAfar, picturesOf } from './support/golden.ts';
@@ -54,13 +55,15 @@ const standing = async ({ page }: Visit): Promise<void> => {
 
 describe('the drawn views', () => {
   it.each([
-    ['final', 'light'],
-    ['downwind', 'dark'],
-  ] as const)('look on %s, %s, as they are kept', async (start, theme) => {
+    ['final', 'light', [...VIEWS, 'lights']],
+    ['downwind', 'dark', VIEWS],
+    // The runway's paint, near
+    ['line-up', 'light', ['window']],
+  ] as const)('look on %s, %s, as they are kept', async (start, theme, views) => {
     const visit = await still(start, { theme });
-    const pictures = await picturesOf(visit.page, VIEWS);
-    for (const view of VIEWS) {
-      const picture = pictures[view];
+    const pictures = await picturesOf<string>(visit.page, views);
+    for (const view of views) {
+      const picture = pictures[view] as PNG;
       expect(differing(picture, `${start}-${view}`), view).toBeLessThanOrEqual(MOST_PIXELS);
     }
     expect(visit.complaints).toEqual([]);

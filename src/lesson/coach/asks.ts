@@ -4,7 +4,11 @@ export type Ask = 'nose-up' | 'nose-down' | 'less-power';
 const PATTERNS: readonly (readonly [Ask, RegExp])[] = [
   ['nose-up', /\b(?:raise the nose|nose (?:slowly )?up|trim nose up|pull\b(?! less)|more back)/i],
   ['nose-down', /\b(?:lower the nose|nose down|trim nose down|let it come down|nose to the runway|dive)/i],
-  ['less-power', /\b(?:less power|power (?:back|off)|throttle closed|close the throttle|power down)/i],
+  // What stands behind "then" is asked for once the first is done
+  [
+    'less-power',
+    /\b(?:less power|(?<!then )power (?:back|off)|throttle closed|close the throttle|power down)/i,
+  ],
 ];
 
 export const asksOf = (text: string): readonly Ask[] =>

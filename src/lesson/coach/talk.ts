@@ -65,13 +65,9 @@ const CRAB_RAD = radFromDeg(3); // our choice: when it is worth saying
 const roundOut: Say = ({ lesson }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
   const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
-  return `Round out: look far ahead, nose slowly up to level${straighten}.`;
-};
-
-/** Power goes when the round-out is done, not before (South African instructor procedures). */
-const holdOff: Say = ({ lesson }) => {
-  const power = lesson.task.technique === 'soft-field' ? 'A little power stays' : 'Power off';
-  return `${power}; hold it off: look far ahead, a little more back, and wait.`;
+  // The throttle is closed when the round-out is done, not before (South African instructor procedures)
+  const power = lesson.task.technique === 'soft-field' ? 'a little power stays' : 'then power off';
+  return `Round out: look far ahead, nose slowly up to level, ${power}${straighten}.`;
 };
 
 const goingAround: Say = (c) => {
@@ -98,7 +94,7 @@ const ON_LEG: Partial<Record<LegName, Say>> = {
   downwind: onDownwind,
   base: onBase,
   final: onFinal,
-  'hold-off': holdOff,
+  'hold-off': () => 'Hold it off: look far ahead, a little more back, and wait.',
   'landing-roll': ({ lesson }) => ROLL[lesson.task.technique] ?? ROLL.normal,
   'go-around': goingAround,
   'left-the-circuit': (c) =>

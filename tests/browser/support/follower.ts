@@ -41,7 +41,7 @@ const PHASES: readonly (readonly [RegExp, Phase])[] = [
   [/then let it come down/, 'descend'],
   [/keep the aim point/, 'final'],
   [/^Round out/, 'flare'],
-  [/hold it off/, 'hold'],
+  [/^Hold it off/, 'hold'],
   [/^Straight with the feet, hold/, 'landed'],
 ];
 
@@ -111,7 +111,7 @@ const strokes = (aims: Aims, m: Readonly<Record<string, number>>): string[] => {
     bank(within(track - at('track'), 14), 1);
   }
   if (aims.phase === 'flare' || aims.phase === 'hold') {
-    if (aims.phase === 'hold') keys.push('s');
+    keys.push('s');
     if (at('pitch') < (aims.phase === 'flare' ? 2.5 : 7)) keys.push('ArrowDown');
     // Still on the runway's line, with hardly any bank
     bank(within(220 - 0.5 * at('offset') - at('track'), 4), 1);

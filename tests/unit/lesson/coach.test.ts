@@ -172,9 +172,10 @@ describe('the coach', () => {
       /^Flap 20, 70 knots/,
       // Never beyond 30 degrees in the turn to final (South African instructor procedures)
       new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
-      /^Flap 20, 65 knots/,
+      // The flap that is out, which the model pilot has full by then
+      /^Flap 30, 65 knots/,
       /^Round out/,
-      /^Power off; hold it off/,
+      /^Hold it off/,
       /^Straight with the feet/,
     ];
     const places = order.map((words) => said.findIndex((text) => words.test(text)));
