@@ -39,9 +39,9 @@ const SCREEN_M = mFromFt(50); // definition: the screen height of take-off dista
 const SINK_BELOW_M = mFromFt(300); // common practice: the gate of a circuit
 const NEAR_SINK_MPS = mpsFromFpm(700); // common practice: a steep approach, not yet a fall
 const TO_GROUND_S = 5; // estimate: to see, to decide and to stop it
-const LANDING_M = mFromFt(25); // FAA-H-8083-3C p. 9-5: the round-out begins at 10 to 20 ft
+const LANDING_M = mFromFt(25); // FAA-H-8083-3C p. 179: the round-out begins at 10 to 20 ft
 const BALLOON_MPS = 0.5; // estimate: rising for anybody to see
-const BALLOON_HIGH_M = mFromFt(12); // FAA-H-8083-3C p. 9-34, excessive: no figure there; estimate
+const BALLOON_HIGH_M = mFromFt(12); // FAA-H-8083-3C p. 204, excessive: no figure there; estimate
 const HOP_M = mFromFt(1); // as watch/touchdown.ts: common practice
 const HIGH_HOP_M = mFromFt(5); // as watch/go-around.ts: common practice
 const AHEAD_RAD = radFromDeg(45); // common practice: 30 degrees either side, and the turn still going on
@@ -104,7 +104,7 @@ export const DANGERS: readonly Danger[] = [
         : `Stall: ${relax}, full power, wings level.`;
     },
     was: slowWas,
-    source: 'FAA-H-8083-3C ch. 5: reduce the angle of attack, roll level, power',
+    source: 'FAA-H-8083-3C ch. 5 (from memory): reduce the angle of attack, roll level, power',
   },
   {
     id: 'bank-low',
@@ -120,7 +120,7 @@ export const DANGERS: readonly Danger[] = [
       s.engineDead ? 'Roll level now, and land ahead.' : 'Roll level now, full power, go around.',
     was: ({ s }) =>
       `You banked ${fixed(degFromRad(Math.abs(s.bankRad)))} degrees at ${feet(s.wheelClearanceM)}; past 30 on the way to final, go around.`,
-    source: 'FAA-H-8083-3C p. 8-4 and South African instructor procedures: never beyond 30 deg onto final',
+    source: 'South African instructor procedures: never beyond 30 deg onto final; 40 deg: common practice',
   },
   {
     id: 'sink-low',
@@ -138,7 +138,7 @@ export const DANGERS: readonly Danger[] = [
         : 'Sinking fast: full power, nose to the horizon, go around.',
     was: ({ s }) =>
       `You were sinking ${fixed(-fpmFromMps(s.verticalSpeedMps))} feet a minute at ${feet(s.wheelClearanceM)}.`,
-    source: 'Flight Safety Foundation ALAR 7.1: 1,000 ft/min; FAA-H-8083-3C on low and slow approaches',
+    source: 'Flight Safety Foundation ALAR 7.1: 1,000 ft/min; power first: FAA-H-8083-3A p. 8-27',
   },
   {
     id: 'slow-low',
@@ -152,7 +152,7 @@ export const DANGERS: readonly Danger[] = [
         : 'Slow: full power, nose no higher, let the speed come.';
     },
     was: slowWas,
-    source: 'FAA-H-8083-3C p. 9-32, low and slow: power first; 1.2 Vs: common practice',
+    source: 'FAA-H-8083-3A p. 8-27, low final approach: power first; 1.2 Vs: common practice',
   },
   {
     id: 'engine-out',
@@ -166,7 +166,8 @@ export const DANGERS: readonly Danger[] = [
         : `Engine: gliding attitude, ${glide(c)}; a field ahead, within 30 degrees.`;
     },
     was: () => '',
-    source: 'FAA-H-8083-3C p. 6-13: best glide, a field ahead; NZ CAA flight instructor guide: +-30 deg',
+    source:
+      'New Zealand Flight Instructor Guide, engine failure after take-off: nose down, a field ahead; ±30 deg quoted',
   },
   {
     id: 'bounce',
@@ -183,7 +184,7 @@ export const DANGERS: readonly Danger[] = [
         ? 'Bounced: go around, full power, hold the nose there.'
         : 'Bounced: hold the nose there, a little power, let it settle.',
     was: ({ m }) => `You bounced to ${feet(m.wheels.highestHopM)}.`,
-    source: 'FAA-H-8083-3C p. 9-35, bouncing during touchdown',
+    source: 'FAA-H-8083-3C p. 205, bouncing during touchdown',
   },
   {
     id: 'balloon',
@@ -204,7 +205,7 @@ export const DANGERS: readonly Danger[] = [
         ? 'Ballooned: go around, full power, hold the nose there.'
         : 'Ballooned: hold the nose there, a little power, let it settle.',
     was: ({ s }) => `It ballooned to ${feet(s.wheelClearanceM)}: pull less, and slower.`,
-    source: 'FAA-H-8083-3C p. 9-34, ballooning during round-out',
+    source: 'FAA-H-8083-3C p. 204, ballooning during round-out',
   },
   {
     id: 'go-around-power',
@@ -217,7 +218,7 @@ export const DANGERS: readonly Danger[] = [
       c.s.throttle < FULL,
     say: () => 'Going around: full power.',
     was: () => 'A go-around takes all the power there is, at once.',
-    source: 'FAA-H-8083-3C p. 9-13: power, attitude, configuration',
+    source: 'FAA-H-8083-3C p. 182 and 183: power, attitude, configuration',
   },
   {
     id: 'go-around-climb',
@@ -231,7 +232,7 @@ export const DANGERS: readonly Danger[] = [
       stallMargin(c.s) > 1.35,
     say: (c) => `Climb away: climbing attitude, ${climb(c)}.`,
     was: () => '',
-    source: 'FAA-H-8083-3C p. 9-13: power, attitude, configuration',
+    source: 'FAA-H-8083-3C p. 182 and 183: power, attitude, configuration',
   },
   {
     id: 'unstable',
@@ -244,7 +245,7 @@ export const DANGERS: readonly Danger[] = [
       openDue({ m }) !== undefined,
     say: (c) => `Go around, full power: ${openDue(c)?.why ?? 'not stabilised'}.`,
     was: () => '',
-    source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 9-12, go-arounds',
+    source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 182, go-arounds',
   },
 ];
 
