@@ -1,5 +1,6 @@
 import { clamp } from '../../../maths/functions.ts';
 import type { Briefing } from '../../../pilot/briefing/briefing.ts';
+import { dynamicPressurePa } from '../../../pilot/holds/attitude.ts';
 import type { PilotMemory } from '../../../pilot/memory.ts';
 import type { PhaseName } from '../../../pilot/phase-name.ts';
 import type { Ways } from '../../../pilot/pilot.ts';
@@ -7,9 +8,6 @@ import type { PilotView } from '../../../pilot/view.ts';
 import { mFromFt, radFromDeg } from '../../../units/conversions.ts';
 import { turnAtOwnPlace } from './own-turns.ts';
 import { isStyleLeg, type Style, type StyleLeg } from './style.ts';
-
-/** Half the standard density of sea level (ISA: 1.225 kg/m3): from indicated speed to dynamic pressure. */
-const HALF_DENSITY_KGPM3 = 0.6125;
 
 /** Below this nothing of a style is kept: the approach has been decided, and nobody is to learn salvage here. */
 const KEPT_ABOVE_M = mFromFt(180);
@@ -99,7 +97,7 @@ const holdUntrimmed = (
   v: Readonly<PilotView>,
 ): void => {
   if (!isStyleLeg(m.phase) || (m.phase === 'downwind' && v.xM > 0)) return;
-  const kiloPascal = (HALF_DENSITY_KGPM3 * v.iasMps * v.iasMps) / 1000;
+  const kiloPascal = dynamicPressurePa(v.iasMps) / 1000;
   const mostRad = radFromDeg(mostDegKpa / Math.max(kiloPascal, 0.1));
   m.hands.trim = wheel;
   m.hands.elevator = clamp(
