@@ -11,6 +11,7 @@ import {
 } from '../../units/conversions.ts';
 import { fixed } from '../../units/format.ts';
 import type { LegName } from '../names.ts';
+import { FULL_POWER } from '../watch/full-power.ts';
 import type { CoachContext } from './context.ts';
 
 /**
@@ -53,7 +54,6 @@ const NO_TURN_BACK_M = mFromFt(1000); // New Zealand Flight Instructor Guide, en
 const SETTLED_M = mFromFt(4); // estimate: low enough to let it settle
 const CLIMB_MPS = mpsFromFpm(50); // estimate: no climb that anybody would call one
 const EASY_SINK_MPS = mpsFromFpm(400); // derived: about 3 degrees at 70 kt
-const FULL = 0.9; // common practice: as the lesson counts full power
 
 const FLARING: ReadonlySet<LegName> = new Set([
   'hold-off',
@@ -146,7 +146,7 @@ export const DANGERS: readonly Danger[] = [
     holds: (c) => isFlying(c) && !c.s.engineDead && c.s.wheelClearanceM < HIGH_M && stallMargin(c.s) < 1.2,
     cured: ({ s }) => s.onGround || stallMargin(s) > 1.24,
     say: (c) => {
-      if (c.s.throttle < FULL) return 'Slow: full power now, nose no higher.';
+      if (c.s.throttle < FULL_POWER) return 'Slow: full power now, nose no higher.';
       return noseIsHigh(c)
         ? `Slow: nose to the horizon, until ${climb(c)} come.`
         : 'Slow: full power, nose no higher, let the speed come.';
@@ -175,10 +175,10 @@ export const DANGERS: readonly Danger[] = [
     holds: ({ m, s }) =>
       m.wheels.landing &&
       !s.onGround &&
-      s.throttle < FULL &&
+      s.throttle < FULL_POWER &&
       m.wheels.highestHopM > HOP_M &&
       s.wheelClearanceM > 0.2,
-    cured: ({ s }) => s.onGround || s.throttle > FULL,
+    cured: ({ s }) => s.onGround || s.throttle > FULL_POWER,
     say: ({ m, s }) =>
       m.wheels.highestHopM > HIGH_HOP_M || stallMargin(s) < 1.05
         ? 'Bounced: go around, full power, hold the nose there.'
@@ -196,10 +196,10 @@ export const DANGERS: readonly Danger[] = [
       !c.m.wheels.landing &&
       c.s.wheelClearanceM > SETTLED_M &&
       c.s.wheelClearanceM < SCREEN_M &&
-      c.s.throttle < FULL &&
+      c.s.throttle < FULL_POWER &&
       c.s.verticalSpeedMps > BALLOON_MPS,
     cured: ({ s }) =>
-      s.onGround || s.throttle > FULL || (s.wheelClearanceM < SETTLED_M && s.verticalSpeedMps < 0),
+      s.onGround || s.throttle > FULL_POWER || (s.wheelClearanceM < SETTLED_M && s.verticalSpeedMps < 0),
     say: ({ s }) =>
       s.wheelClearanceM > BALLOON_HIGH_M || stallMargin(s) < 1.1
         ? 'Ballooned: go around, full power, hold the nose there.'
@@ -215,7 +215,7 @@ export const DANGERS: readonly Danger[] = [
       isFlying(c) &&
       !c.s.engineDead &&
       c.s.wheelClearanceM < HIGH_M &&
-      c.s.throttle < FULL,
+      c.s.throttle < FULL_POWER,
     say: () => 'Going around: full power.',
     was: () => 'A go-around takes all the power there is, at once.',
     source: 'FAA-H-8083-3C p. 182 and 183: power, attitude, configuration',
@@ -226,7 +226,7 @@ export const DANGERS: readonly Danger[] = [
     holds: (c) =>
       c.m.legs.leg === 'go-around' &&
       isFlying(c) &&
-      c.s.throttle >= FULL &&
+      c.s.throttle >= FULL_POWER &&
       c.s.wheelClearanceM < HIGH_M &&
       c.s.verticalSpeedMps < CLIMB_MPS &&
       stallMargin(c.s) > 1.35,
@@ -241,7 +241,7 @@ export const DANGERS: readonly Danger[] = [
       m.legs.leg !== 'go-around' &&
       m.legs.leg !== 'upwind' &&
       !s.onGround &&
-      s.throttle < FULL &&
+      s.throttle < FULL_POWER &&
       openDue({ m }) !== undefined,
     say: (c) => `Go around, full power: ${openDue(c)?.why ?? 'not stabilised'}.`,
     was: () => '',

@@ -181,17 +181,6 @@ const glideKey = (c: CoachContext): Word[] => {
   return [legWord(c, 'key', text, TURN_RANK)];
 };
 
-/** Nothing is left of the circuit: the one thing that matters. */
-const noEngine = (c: CoachContext): Word[] => [
-  {
-    topic: 'engine',
-    text: `Nose down: ${c.lesson.aeroplane.speeds.glideKt} knots, a field ahead, flap when it is sure.`,
-    rank: 2,
-    talk: true,
-    afterS: 1,
-  },
-];
-
 const flareWords = (c: CoachContext): Word[] => {
   const low = c.lesson.where.clearM < FLARE_M && c.s.verticalSpeedMps < 0;
   const landing = c.m.legs.leg === 'final' || c.s.engineDead;
@@ -203,7 +192,8 @@ export const talkNow = (c: CoachContext): Word[] => {
   const { m, lesson, s } = c;
   const { leg } = m.legs;
   const p = m.procedures;
-  if (s.engineDead && !s.onGround) return [...noEngine(c), ...flareWords(c)];
+  // What to do about it is the safety layer's (safety.ts); the landing is talked through as ever
+  if (s.engineDead && !s.onGround) return flareWords(c);
   const words = [...turnWords(c), ...levelWords(c), ...descentHere(c), ...glideKey(c)];
   const say = ON_LEG[leg];
   const check = p === null ? null : currentList(p);
