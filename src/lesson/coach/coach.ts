@@ -139,6 +139,8 @@ export const coach = (
     memory.text = danger.say;
     return danger.say;
   }
+  // A danger that has begun and not yet lasted: nobody begins another sentence
+  if (Object.keys(memory.danger.since).length > 0) return null;
   const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0, talk);
   const stands: Record<string, number> = {};
   for (const { topic } of words) stands[topic] = memory.stands[topic] ?? nowS;

@@ -243,7 +243,8 @@ export const DANGERS: readonly Danger[] = [
       !s.onGround &&
       s.throttle < FULL_POWER &&
       openDue({ m }) !== undefined,
-    say: (c) => `Go around, full power: ${openDue(c)?.why ?? 'not stabilised'}.`,
+    // What asked for it; its figures are of the gate, stand in the result, and would be stale by now
+    say: (c) => `Go around, full power: ${openDue(c)?.why.split(': ')[0] ?? 'not stabilised'}.`,
     was: () => '',
     source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 182, go-arounds',
   },
