@@ -6,6 +6,7 @@ import type { Weather } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
+import { warmerThanStandardC } from '../distances/with-margins.ts';
 import { planCircuit } from '../plan.ts';
 import { runwayByWind } from '../runway-choice.ts';
 import { type Setting, settle } from '../setting.ts';
@@ -15,7 +16,6 @@ import { approachBrief } from './approach.ts';
 import { baseTurnBrief } from './base-turn.ts';
 import { engineFailureWords, goAroundWords } from './emergencies.ts';
 import { runwayBrief } from './ends.ts';
-import { runsBrief, warmerThanStandardC } from './factored-runs.ts';
 import { gateBriefs } from './gates.ts';
 import { glideLegs, glideSentence } from './glide.ts';
 import { legBriefs } from './legs.ts';
@@ -55,7 +55,7 @@ export function briefOf(request: BriefRequest): Brief {
     lights: lightsBrief(setting, plan),
     conflict: plan.conflict,
     gates: gateBriefs(setting, plan),
-    runs: runsBrief(setting),
+    runs: plan.runs,
     air: airBrief(setting, plan),
     engineFailure: engineFailureWords(setting),
     goAround: goAroundWords(setting),

@@ -1,3 +1,4 @@
+import type { RunsBrief } from '../distances/types.ts';
 import type { RunwayWind } from '../runway-choice.ts';
 import type { CircuitLeg, CircuitPlan, Conflict } from '../types.ts';
 import type { LegWords } from './checks-and-calls.ts';
@@ -104,26 +105,6 @@ export interface GateBrief {
   /** From the landing threshold, back along the planned final; null where the final begins below it. */
   readonly beforeThresholdM: number | null;
   readonly sentence: string;
-}
-
-/** A ground run with its margin, by the model and by the usual factors. */
-export interface RunBrief {
-  /** Solved from the model in today's air, wind, surface and slope. */
-  readonly modelM: number;
-  /** Model, standard day at sea level, level dry tarmac, no wind: what the factors multiply. */
-  readonly standardM: number;
-  readonly factors: readonly { readonly name: string; readonly factor: number }[];
-  readonly byFactorsM: number;
-  readonly margin: number;
-  readonly availableM: number;
-  /** The longer of the two, with the margin, is there. */
-  readonly fits: boolean;
-}
-
-export interface RunsBrief {
-  readonly takeOff: RunBrief;
-  readonly landing: RunBrief;
-  readonly source: string;
 }
 
 /** Everything that is said before a circuit lesson, from one plan. */
