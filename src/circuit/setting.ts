@@ -89,7 +89,7 @@ export function settle(
   weather: Weather,
 ): Setting {
   const air = airOf(weather, runway.thresholdElevationM);
-  const wind = windOf(weather, runway.variationRad, aerodrome.terrain);
+  const wind = windOf(weather, runway, aerodrome.terrain);
   const { speeds, plan } = aeroplane;
   const side = runway.circuitSide;
   const circuitM = runway.circuitHeightM;

@@ -27,6 +27,8 @@ export const settingsSchema = v.object({
   /** Empty: by the wind. */
   runway: v.fallback(v.string(), ''),
   wind: v.fallback(v.string(), '240/08'),
+  /** At circuit height; empty: worked out from the surface wind. */
+  windAbove: v.fallback(v.string(), ''),
   turbulence: v.fallback(v.picklist(['none', 'light', 'moderate']), 'none'),
   temperature: v.fallback(v.string(), ''),
   qnh: v.fallback(v.string(), ''),

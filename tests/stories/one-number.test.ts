@@ -31,6 +31,7 @@ describe('the power of base', () => {
           qnhHpa: 1013,
           circuitAltitudeFt: 1000,
           crosswindTurnFt: 500,
+          drift: { crosswind: null, downwind: null, base: null },
           approachKt: 65,
           descent: null,
           baseRpm: askedRpm(aeroplane, 'base', steady),

@@ -11,6 +11,7 @@ import { planCircuit } from '../plan.ts';
 import { runwayByWind } from '../runway-choice.ts';
 import { type Setting, settle } from '../setting.ts';
 import type { CircuitPlan, PlanOptions } from '../types.ts';
+import { windAbove } from '../wind-above.ts';
 import { altimeterErrs, altitudeAtM } from './altitudes.ts';
 import { approachBrief } from './approach.ts';
 import { baseTurnBrief } from './base-turn.ts';
@@ -48,6 +49,7 @@ export function briefOf(request: BriefRequest): Brief {
   return {
     plan,
     runway: runwayBrief(aeroplane, aerodrome, weather, designator),
+    windAbove: windAbove(weather, runway, aerodrome),
     legs: glide ? glideLegs(setting, plan, legBriefs(setting, plan)) : legBriefs(setting, plan),
     approach: approachBrief(setting, plan),
     glide: glide ? glideSentence(setting, plan) : null,

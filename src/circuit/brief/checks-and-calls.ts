@@ -1,9 +1,10 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
-import { degFromRad, hpaFromPa } from '../../units/conversions.ts';
-import { fixed, thousands } from '../../units/format.ts';
+import { degFromRad, ftFromM, hpaFromPa } from '../../units/conversions.ts';
+import { fixed, thousands, thousandsTo } from '../../units/format.ts';
 import { type CheckGiven, type CheckListName, checkLines, shortCall } from '../checks.ts';
-import type { Setting } from '../setting.ts';
+import { crosswindTurnM, type Setting } from '../setting.ts';
 import type { CircuitLeg } from '../types.ts';
+import { namedAltitudeM } from './altitudes.ts';
 
 /** What is checked, said and looked for on a leg. */
 export interface LegWords {
@@ -18,6 +19,7 @@ export interface LegWords {
  */
 interface Given extends CheckGiven {
   readonly hand: 'left' | 'right';
+  /** As the altimeter reads, on QNH. */
   readonly circuitFt: string;
   readonly crosswindTurnFt: string;
 }
@@ -35,11 +37,11 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   upwind: (g) => ({
     checks: ['above 300 ft', ...checks('after-take-off', g)],
     calls: [],
-    look: `from ${g.crosswindTurnFt} ft, past the end: look ${g.hand === 'left' ? 'right, ahead, left' : 'left, ahead, right'}, then turn`,
+    look: `from ${g.crosswindTurnFt} ft on QNH, past the end: look ${g.hand === 'left' ? 'right, ahead, left' : 'left, ahead, right'}, then turn`,
   }),
   crosswind: ({ aeroplane, hand, circuitFt }) => ({
     checks: [
-      `${circuitFt} ft: attitude, power, trim`,
+      `${circuitFt} ft on QNH: attitude, power, trim`,
       ...only(
         aeroplane.plan.circuitRpm !== undefined,
         `propeller ${thousands(aeroplane.plan.circuitRpm ?? 0)} rpm`,
@@ -71,13 +73,14 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
 /** What belongs to a leg for this aeroplane and runway. */
 export function wordsOf(leg: CircuitLeg, setting: Setting): LegWords {
   const { aeroplane, aerodrome, runway } = setting;
+  const onQnh = (heightM: number): string => thousandsTo(ftFromM(namedAltitudeM(setting, heightM)), 10);
   return WORDS[leg]({
     aeroplane,
     runway: runway.designator,
     runwayHeadingDegM: degFromRad(runway.headingRadM),
     qnhHpa: hpaFromPa(setting.air.qnhPa),
     hand: runway.circuitSide === 1 ? 'right' : 'left',
-    circuitFt: thousands(aerodrome.circuitHeightFt),
-    crosswindTurnFt: thousands(aerodrome.circuit.crosswindTurnFt),
+    circuitFt: onQnh(runway.circuitHeightM),
+    crosswindTurnFt: onQnh(crosswindTurnM(aerodrome)),
   });
 }

@@ -1,5 +1,5 @@
-import { degFromRad, ftFromM, nmiFromM, radFromDeg } from '../../units/conversions.ts';
-import { fixed, thousands, thousandsTo } from '../../units/format.ts';
+import { degFromRad, nmiFromM, radFromDeg } from '../../units/conversions.ts';
+import { fixed, thousands } from '../../units/format.ts';
 import { glideReachM } from '../conflict.ts';
 import type { Setting } from '../setting.ts';
 
@@ -15,8 +15,8 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   return [
     'On the ground: throttle closed, brakes, straight ahead.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
-    `Fly it down: flap when sure of the field; checks and a call only if there is time. From ${thousandsTo(ftFromM(circuitM), 100)} ft it glides about ${reach} NM against today's wind on final.`,
-    `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft and turning, the fields ahead are others: choose them now.`,
+    `Fly it down: flap when sure of the field; checks and a call only if there is time. From circuit height it glides about ${reach} NM against today's wind on final.`,
+    `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
   ];
 }
 

@@ -6,6 +6,7 @@ import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
 import { holdTrack } from '../../wind/triangle.ts';
 import { crosswindTurnM, type Setting } from '../setting.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan, type LegPlan, type PathPoint } from '../types.ts';
+import { oneInSixty } from '../wind-above.ts';
 import { altitudeAtM, namedAltitudeM } from './altitudes.ts';
 import { landingStageToday } from './approach.ts';
 import { wordsOf } from './checks-and-calls.ts';
@@ -202,6 +203,7 @@ function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): LegBrie
     iasMps: p.iasMps,
     groundspeedMps: p.groundspeedMps,
     tailwindMps: p.tailwindMps,
+    oneInSixty: oneInSixty(p.crosswindMps, p.tasMps),
     // A climb that ends on downwind takes longer than the leg's own speed has it
     seconds: p.seconds + stretches.reduce((sum, each) => sum + lateS(each, p.groundspeedMps), 0),
     turnSeconds: turn?.seconds ?? 0,

@@ -1,6 +1,7 @@
 import type { RunsBrief } from '../distances/types.ts';
 import type { RunwayWind } from '../runway-choice.ts';
 import type { CircuitLeg, CircuitPlan, Conflict } from '../types.ts';
+import type { WindAboveBrief } from '../wind-above.ts';
 import type { LegWords } from './checks-and-calls.ts';
 
 /** One landing direction as the day's wind finds it. */
@@ -54,6 +55,8 @@ export interface LegBrief {
   readonly groundspeedMps: number;
   /** + from behind. */
   readonly tailwindMps: number;
+  /** Of the wind across the track and the true airspeed: the sum for the head; null without drift. */
+  readonly oneInSixty: string | null;
   /** Of the straight part. */
   readonly seconds: number;
   /** Of the turn that leads onto it; 0 for upwind. */
@@ -111,6 +114,7 @@ export interface GateBrief {
 export interface Brief {
   readonly plan: CircuitPlan;
   readonly runway: RunwayBrief;
+  readonly windAbove: WindAboveBrief;
   readonly legs: readonly LegBrief[];
   readonly approach: ApproachBrief;
   /** What is said instead of the approach where it is a glide; else null. */

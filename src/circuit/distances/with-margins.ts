@@ -19,8 +19,7 @@ const PER_PERCENT_UP = { takeOff: 0.05, landing: -0.05 };
 const PER_TENTH_OF_LIFT_OFF = { takeOff: 0.2, landing: 0.2 };
 export const MARGIN = { takeOff: 1.33, landing: 1.43 } as const;
 
-const RUNS_SOURCE =
-  'factors: published table akin to the UK CAA safety leaflet, headwind not counted; margins × 1.33 and × 1.43';
+const RUNS_SOURCE = 'factors: a published table akin to the UK CAA safety leaflet; no headwind counted';
 
 type Kind = 'takeOff' | 'landing';
 

@@ -1,7 +1,7 @@
 import { type ChangeEvent, useRef, useState } from 'react';
 import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
-import { parseWind, windText } from '../../formats/wind-text.ts';
+import { parseWind, parseWindAbove, windText } from '../../formats/wind-text.ts';
 import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
@@ -15,11 +15,12 @@ import { Field } from '../shown/field.tsx';
 import { changeSettings, useStore } from '../store.ts';
 import { anySeed, chooseExercise } from '../train.ts';
 
-type TextSetting = 'wind' | 'temperature' | 'qnh';
+type TextSetting = 'wind' | 'windAbove' | 'temperature' | 'qnh';
 
 /** Throws an Error sentence where the text cannot be used. */
 const CHECKS: Readonly<Record<TextSetting, (text: string) => unknown>> = {
   wind: (text) => parseWind(text, 'wind'),
+  windAbove: (text) => parseWindAbove(text, 'wind at circuit height'),
   temperature: (text) => numberIn('temperature', text, -60, 60, 0),
   qnh: (text) => numberIn('QNH', text, 850, 1090, 0),
 };
@@ -55,6 +56,8 @@ const metarWords = (seen: MetarWeather): string => {
 /** What a report changes of the day. */
 const settingsOf = (seen: MetarWeather): Partial<Settings> => ({
   wind: windText(seen),
+  // A forecast of another hour is not this report's
+  windAbove: '',
   temperature: seen.temperatureC === null ? '' : String(seen.temperatureC),
   dewPoint: seen.dewPointC === null ? '' : String(seen.dewPointC),
   ...(seen.qnhHpa !== null && { qnh: String(seen.qnhHpa) }),
@@ -201,6 +204,9 @@ export const DayFields = () => {
       </Field>
       <Field label="Wind, °M/kt" className="short" hidden={drawn}>
         {(ids) => <input {...ids} {...text('wind')} placeholder="220/15g25" />}
+      </Field>
+      <Field label="At circuit height" className="short" hidden={drawn}>
+        {(ids) => <input {...ids} {...text('windAbove')} placeholder="worked out" />}
       </Field>
       <Field label="Temp, °C" className="shorter" hidden={drawn}>
         {(ids) => <input {...ids} {...text('temperature')} inputMode="decimal" placeholder="standard" />}

@@ -68,6 +68,7 @@ export const RunwayPart = ({ brief, gusts }: PartProps & { readonly gusts: boole
   return (
     <Part id="runway" title="Runway and wind">
       <p>{runway.sentence}</p>
+      <p className="no-print">{brief.windAbove.sentence}</p>
       <table>
         <thead>
           <tr>
@@ -215,10 +216,10 @@ const Run = ({
   const factors = run.factors.map(({ name: what, factor }) => ` × ${fixed(factor, 2)} ${what}`).join('');
   return (
     <li>
-      <b>{name}</b>: {metres(run.modelM)} m by the model today, {metres(run.groundRunM)} m of it {onGround}.
-      By the factors {thousands(run.standardM)} m
-      {factors === '' ? '' : `${factors} = ${metres(run.byFactorsM)} m`}. The longer × {run.margin} is{' '}
-      <b>{metres(run.withMarginM)} m</b> of {thousands(run.availableM)} m
+      <b>{name}</b>: {metres(run.modelM)} m by the model today ({metres(run.groundRunM)} {onGround}); by
+      factors {thousands(run.standardM)}
+      {factors === '' ? '' : `${factors} = ${metres(run.byFactorsM)}`} m. × {run.margin} ={' '}
+      <b>{metres(run.withMarginM)}</b> of {thousands(run.availableM)} m
       {run.fits ? '.' : <span className="over">: not enough.</span>}
     </li>
   );
@@ -231,7 +232,7 @@ export const RunsPart = ({ brief, unbraked }: PartProps & { readonly unbraked: b
       <Run name="Landing from 50 ft" onGround="rolling" run={brief.runs.landing} />
     </ul>
     {unbraked ? <p>The landing counts on brakes; without them, as here, it is longer.</p> : null}
-    <p className="soft">{brief.runs.source}.</p>
+    <p className="soft no-print">{brief.runs.source}.</p>
   </Part>
 );
 

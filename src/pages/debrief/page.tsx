@@ -1,5 +1,8 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import { runwayInUse } from '../../aerodrome/runway.ts';
+import { windAbove } from '../../circuit/wind-above.ts';
 import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
+import type { Scenario } from '../../simulation/scenario.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
 import { outcomeWords } from '../../flight/outcome-words.ts';
@@ -38,12 +41,16 @@ import { coloured } from './study-here.ts';
 const titleOf = ({ row }: OpenedAttempt): string =>
   `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
 
+const aloft = ({ weather, aerodrome, runway }: Scenario): string =>
+  windAbove(weather, runwayInUse(aerodrome, runway), aerodrome).words;
+
 const underOf = ({ row, attempt }: OpenedAttempt): string =>
   [
     row.pilot,
     dayText(row.when),
     row.aeroplane,
     windWords(attempt.recording.scenario.weather),
+    aloft(attempt.recording.scenario),
     `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 

@@ -12,6 +12,7 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   qnhHpa: 1013,
   circuitAltitudeFt: 1020,
   crosswindTurnFt: 500,
+  drift: { crosswind: null, downwind: null, base: null },
   approachKt: 65,
   descent: { rpm: 1950, fpm: 350 },
   baseRpm: 1880,

@@ -33,6 +33,8 @@ interface CardSetting {
   readonly descent: { readonly rpm: number; readonly fpm: number } | null;
   /** Of the plan's base, or of one's own card. */
   readonly baseRpm: number;
+  /** The sum for the head on each leg that has drift: "60 × 9 ÷ 84 = 6°". */
+  readonly drift: Readonly<Record<'crosswind' | 'downwind' | 'base', string | null>>;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;
 }
@@ -55,6 +57,8 @@ const basePower = ({ aeroplane: { plan }, baseRpm }: CardSetting): string =>
   plan.baseManifoldInHg === undefined
     ? `${thousands(baseRpm)} rpm`
     : `${plan.baseManifoldInHg} in, propeller forward`;
+
+const driftWords = (sum: string | null): string => (sum === null ? '' : `, into the wind: ${sum}`);
 
 const flapAt = (aeroplane: Aeroplane, stage: number): string =>
   stage === 0 ? 'flap up' : `flap ${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
@@ -87,11 +91,11 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       looked(`look out before the turn, ending ${s.side}`),
     ],
   }),
-  crosswind: ({ circuitAltitudeFt, side }) => ({
+  crosswind: ({ circuitAltitudeFt, side, drift }) => ({
     where: 'Crosswind',
     next: `level at ${thousands(circuitAltitudeFt)} ft`,
     lines: [
-      did('track', 'track square to the runway: allow for drift'),
+      did('track', `track square to the runway${driftWords(drift.crosswind)}`),
       did('level', `${thousands(circuitAltitudeFt)} ft: attitude, power, trim`),
       looked(`look out before the turn, ending ${side}`),
     ],
@@ -101,6 +105,9 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     next: 'the base turn',
     lines: [
       did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
+      ...(s.drift.downwind === null
+        ? []
+        : [did('track', `parallel to the runway${driftWords(s.drift.downwind)}`)]),
       ...(s.descent === null
         ? []
         : [
@@ -122,6 +129,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
         : []),
       did('flap', `${basePower(s)}, ${flapAt(s.aeroplane, s.aeroplane.plan.baseStage)}`),
       did('speed', `${s.aeroplane.speeds.baseKt} kt, trimmed`),
+      ...(s.drift.base === null ? [] : [did('track', `square to the runway${driftWords(s.drift.base)}`)]),
       looked('look along the approach and the opposite base'),
     ],
   }),

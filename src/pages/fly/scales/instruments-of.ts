@@ -1,4 +1,5 @@
 import { askedRpm, saidRpm } from '../../../circuit/said-rpm.ts';
+import { oneInSixty } from '../../../circuit/wind-above.ts';
 import { degFromRad, fpmFromMps, ktFromMps } from '../../../units/conversions.ts';
 import { fixed } from '../../../units/format.ts';
 import { SCALES } from '../../../views/scales/all.ts';
@@ -11,6 +12,10 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
   const { aeroplane, aerodrome, weather } = scenario;
   const { lights } = model.runway;
   const change = flight.plan.legs.downwind.change;
+  const sumFor = (leg: 'crosswind' | 'downwind' | 'base'): string | null => {
+    const { crosswindMps, tasMps } = flight.plan.legs[leg];
+    return oneInSixty(crosswindMps, tasMps);
+  };
   const setting = { aeroplane, runway: model.runway, weather };
   return {
     scales: SCALES.filter((scale) => scale.aboard(setting)),
@@ -31,6 +36,7 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
             }
           : null,
       baseRpm: askedRpm(aeroplane, 'base', flight.plan.legs.base.steady),
+      drift: { crosswind: sumFor('crosswind'), downwind: sumFor('downwind'), base: sumFor('base') },
       approachKt: Math.round(ktFromMps(flight.plan.approachIasMps)),
       crosswindTurnFt: aerodrome.circuit.crosswindTurnFt,
     },

@@ -5,7 +5,7 @@ import { withCircuit } from '../../../circuit/brief/custom.ts';
 import { planCircuit } from '../../../circuit/plan.ts';
 import { runwayByWind } from '../../../circuit/runway-choice.ts';
 import { startOfLeg } from '../../../circuit/start-of-leg.ts';
-import { parseWind } from '../../../formats/wind-text.ts';
+import { parseWind, parseWindAbove } from '../../../formats/wind-text.ts';
 import { chooseProcedures } from '../../../lesson/procedures/choose.ts';
 import { type Model, prepare } from '../../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../../simulation/scenario.ts';
@@ -26,8 +26,10 @@ const STANDARD_QNH_HPA = 1013.25;
 /** The day that the settings ask for. Throws an Error sentence where a field says none. */
 export const weatherOf = (settings: Settings, aerodrome: Aerodrome): Weather => {
   const isaC = degCFromKelvin(isaTemperatureK(mFromFt(aerodrome.elevationFt)));
+  const above = parseWindAbove(settings.windAbove, 'wind at circuit height');
   return {
     ...parseWind(settings.wind, 'wind'),
+    ...(above !== undefined && { above }),
     turbulence: settings.turbulence,
     temperatureC: numberIn('temperature', settings.temperature, -60, 60, Math.round(isaC * 10) / 10),
     dewPointC: settings.dewPoint.trim() === '' ? null : numberIn('dew point', settings.dewPoint, -90, 60, 0),
