@@ -60,7 +60,7 @@ export function briefOf(request: BriefRequest): Brief {
     runs: plan.runs,
     air: airBrief(setting, plan),
     engineFailure: engineFailureWords(setting),
-    goAround: goAroundWords(setting),
+    goAround: goAroundWords(setting, plan),
     notes: plan.notes,
   };
 }

@@ -2,6 +2,8 @@ import { degFromRad, nmiFromM, radFromDeg } from '../../units/conversions.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { glideReachM } from '../conflict.ts';
 import type { Setting } from '../setting.ts';
+import type { CircuitPlan } from '../types.ts';
+import { landingStageToday } from './approach.ts';
 
 /** Land ahead within this (CAA New Zealand Flight Instructor Guide, engine failure after take-off). */
 const AHEAD_RAD = radFromDeg(30);
@@ -21,18 +23,21 @@ export function engineFailureWords(setting: Setting): readonly string[] {
 }
 
 /** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 182 to 183; ACS IV.N). Radio last: common practice. */
-export function goAroundWords(setting: Setting): readonly string[] {
+export function goAroundWords(setting: Setting, plan: CircuitPlan): readonly string[] {
   const { aeroplane } = setting;
-  const { landingStage, takeOffStage, finalStage } = aeroplane.plan;
   const stages = aeroplane.flap.stages;
-  const middle = stages[Math.max(takeOffStage, Math.min(finalStage, landingStage - 1))]?.deg ?? 0;
+  // From the flap that is landed with today, one stage at once
+  const landingStage = landingStageToday(setting, plan);
+  const first = stages[Math.max(aeroplane.plan.takeOffStage, landingStage - 1)]?.deg ?? 0;
   const cold = aeroplane.engine.carburettor ? ', carburettor heat cold' : '';
   const { retractable } = aeroplane.undercarriage;
   // After a flapless approach there is none to bring in.
   const configuration =
     landingStage === 0
       ? `the flap is up already${retractable ? '; climbing, gear up' : ''}`
-      : `flap to ${fixed(middle)}° first; climbing, ${retractable ? 'gear up, then ' : ''}the rest by stages`;
+      : first === 0
+        ? `climbing, ${retractable ? 'gear up, then ' : ''}flap up`
+        : `from ${fixed(stages[landingStage]?.deg ?? 0)}° flap to ${fixed(first)}° first; climbing, ${retractable ? 'gear up, then ' : ''}the rest by stages`;
   return [
     `Power: full, smoothly${cold}; right foot.`,
     `Attitude: stop the descent, hold the nose against the trim, ${fixed(aeroplane.speeds.goAroundKt)} kt.`,
