@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Taught } from '../circuit/brief/custom.ts';
 import type { PlanOptions } from '../circuit/types.ts';
 import { parseJson } from '../formats/json-text.ts';
 import { mFromNmi, radFromDeg } from '../units/conversions.ts';
@@ -35,6 +36,9 @@ export const settingsSchema = v.object({
   /** Empty: dry air. */
   dewPoint: v.fallback(v.string(), ''),
   circuit: v.fallback(v.nullable(circuitSchema), null),
+  /** How the school teaches the way down; empty: as the aerodrome has it. */
+  descentTaught: v.fallback(v.picklist(['', 'abeam', 'base-turn']), ''),
+  finalDoneTaught: v.fallback(v.picklist(['', '300', '500']), ''),
   start: v.fallback(v.picklist(['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final']), 'line-up'),
   seed: v.fallback(v.string(), '1'),
   /** Id of the exercise that is flown; empty: the circuit of the set-up. */
@@ -65,6 +69,15 @@ export const settingsSchema = v.object({
   touch: v.fallback(v.picklist(['by-screen', 'always', 'never']), 'by-screen'),
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
+
+/** What the school teaches, for the plan. */
+export const taughtOf = ({
+  descentTaught,
+  finalDoneTaught,
+}: Pick<Settings, 'descentTaught' | 'finalDoneTaught'>): Taught => ({
+  ...(descentTaught !== '' && { descentFrom: descentTaught }),
+  ...(finalDoneTaught !== '' && { finalTurnDoneFt: Number(finalDoneTaught) }),
+});
 
 /** What the circuit plan makes of the choice. */
 export const circuitOptions = (choice: CircuitChoice | null): PlanOptions => ({

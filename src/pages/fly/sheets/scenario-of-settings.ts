@@ -1,7 +1,7 @@
 import { runwayInUse } from '../../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../../aerodrome/schema.ts';
 import { isaTemperatureK } from '../../../atmosphere/isa.ts';
-import { withCircuit } from '../../../circuit/brief/custom.ts';
+import { asTaught, withCircuit } from '../../../circuit/brief/custom.ts';
 import { planCircuit } from '../../../circuit/plan.ts';
 import { runwayByWind } from '../../../circuit/runway-choice.ts';
 import { startOfLeg } from '../../../circuit/start-of-leg.ts';
@@ -10,7 +10,7 @@ import { chooseProcedures } from '../../../lesson/procedures/choose.ts';
 import { type Model, prepare } from '../../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../../simulation/scenario.ts';
 import { degCFromKelvin, mFromFt } from '../../../units/conversions.ts';
-import { circuitOptions, type Settings } from '../../settings.ts';
+import { circuitOptions, type Settings, taughtOf } from '../../settings.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 
 /** A number typed into a field; an Error sentence with the field's name when it is none or out of range. */
@@ -56,7 +56,7 @@ export const withProcedures = (scenario: Scenario, settings: Settings): Scenario
 export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; readonly model: Model } => {
   const aeroplane = chosen(everyAeroplane(), settings.aeroplane);
   const aerodrome = withCircuit(
-    chosen(everyAerodrome(), settings.aerodrome),
+    asTaught(chosen(everyAerodrome(), settings.aerodrome), taughtOf(settings)),
     circuitOptions(settings.circuit),
   );
   const weather = weatherOf(settings, aerodrome);
