@@ -58,7 +58,7 @@ const basePower = ({ aeroplane: { plan }, baseRpm }: CardSetting): string =>
     ? `${thousands(baseRpm)} rpm`
     : `${plan.baseManifoldInHg} in, propeller forward`;
 
-const driftWords = (sum: string | null): string => (sum === null ? '' : `, into the wind: ${sum}`);
+const driftWords = (sum: string | null): string => (sum === null ? '' : `, into wind: ${sum}`);
 
 const flapAt = (aeroplane: Aeroplane, stage: number): string =>
   stage === 0 ? 'flap up' : `flap ${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
@@ -107,7 +107,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
       ...(s.drift.downwind === null
         ? []
-        : [did('track', `parallel to the runway${driftWords(s.drift.downwind)}`)]),
+        : [did('track', `parallel${driftWords(s.drift.downwind)}`)]),
       ...(s.descent === null
         ? []
         : [
