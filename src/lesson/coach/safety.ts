@@ -81,8 +81,14 @@ const climb = ({ lesson }: CoachContext): string => `${lesson.aeroplane.speeds.g
 const NOSE_HIGH_RAD = radFromDeg(2); // estimate: above the horizon for anybody to see
 const noseIsHigh = ({ s }: CoachContext): boolean => s.pitchRad > NOSE_HIGH_RAD;
 
-const slowWas = ({ s }: CoachContext): string =>
-  `You were slow: ${knots(s.iasMps)} at ${feet(s.wheelClearanceM)}.`;
+const TURNING_RAD = radFromDeg(25); // common practice: a medium turn
+
+/** In a turn the bank is half of the reason. */
+const slowWas = ({ s }: CoachContext): string => {
+  const bank = Math.abs(s.bankRad);
+  const turning = bank > TURNING_RAD ? ` for ${fixed(degFromRad(bank))} degrees of bank` : '';
+  return `You were slow${turning}: ${knots(s.iasMps)} at ${feet(s.wheelClearanceM)}.`;
+};
 
 const overRunway = ({ lesson, m }: CoachContext): boolean =>
   lesson.where.alongM > lesson.runway.surfaceStartM - 60 && m.legs.leg !== 'upwind';
