@@ -50,6 +50,7 @@ export const beginFlight = (asked: FlightAsked): Flight => {
     limits,
     stoodSince: others.map(() => null),
     coach: null,
+    weakSinceS: null,
     endsAtStep: Number.POSITIVE_INFINITY,
   };
 };
@@ -92,5 +93,6 @@ export const setBack = (flight: Flight, step: number, source: ControlSource<unkn
     folds: aircraft.folds,
   }));
   flight.session = forkSession(entries, at);
+  flight.weakSinceS = null;
   flight.endsAtStep = Number.POSITIVE_INFINITY;
 };

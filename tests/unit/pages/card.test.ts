@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Emergency } from '../../../src/flight/emergency.ts';
 import { LEG_NAMES } from '../../../src/lesson/names.ts';
 import { itemsOf } from '../../../src/lesson/procedures/check-lists.ts';
 import { cardFor, legWords } from '../../../src/pages/fly/card/card-data.ts';
+import { goesAhead } from '../../../src/pages/fly/drawing/look.ts';
 import { aeroplaneNamed, everyAeroplane } from '../../support/aeroplanes.ts';
 
 const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
@@ -90,5 +92,31 @@ describe('the sequence card', () => {
   it('names a turn by what it leads to', () => {
     expect(legWords('turn-to-base')).toBe('Turn to base');
     expect(cardFor('turn-to-base', setting()).next).toContain('base');
+  });
+});
+
+describe('an emergency', () => {
+  it.each([
+    ['engine-out', 'Engine failure', /gliding attitude, \d+ kt/],
+    ['partial-power', 'Partial power', /\d+ kt by attitude/],
+    ['abandoned', 'Take-off abandoned', /throttle closed, at once/],
+  ] as const)('has a card of its own: %s', (id, where, first) => {
+    const card = cardFor(id, setting());
+    expect(card.where).toBe(where);
+    expect(card.lines[0]?.text).toMatch(first);
+    // Nothing of it asks for power that is not there, for a check or for a call
+    for (const { kind, text } of card.lines) {
+      expect(kind).toBe('do');
+      expect(text).not.toMatch(/rpm/);
+    }
+  });
+
+  it('turns the look ahead when there is no power to go anywhere else', () => {
+    expect(['engine-out', 'abandoned', 'partial-power', ''].map((id) => goesAhead(id as Emergency))).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
   });
 });

@@ -105,9 +105,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     next: 'the base turn',
     lines: [
       did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
-      ...(s.drift.downwind === null
-        ? []
-        : [did('track', `parallel${driftWords(s.drift.downwind)}`)]),
+      ...(s.drift.downwind === null ? [] : [did('track', `parallel${driftWords(s.drift.downwind)}`)]),
       ...(s.descent === null
         ? []
         : [
@@ -158,6 +156,39 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       did('nose', 'power, attitude, configuration; then the call'),
       ...checked('go-around', s),
       called('going-around', s),
+    ],
+  }),
+  // CAA New Zealand Flight Instructor Guide, engine failure after take-off: the aeroplane first, checks only if there is time
+  'engine-out': ({ aeroplane }) => ({
+    where: 'Engine failure',
+    next: 'land ahead',
+    lines: [
+      did('glide', `gliding attitude, ${aeroplane.speeds.glideKt} kt, and keep it`),
+      did('field', 'a field within 30° of the nose; no turning back'),
+      did('flap', 'flap when sure of the field'),
+      did('if-time', 'only if there is time: fuel, heat, mayday; then fuel and switches off'),
+    ],
+  }),
+  // ATSB AR-2010-055, partial power loss after take-off
+  'partial-power': ({ aeroplane }) => ({
+    where: 'Partial power',
+    next: 'land while there is a choice',
+    lines: [
+      did('speed', `${aeroplane.speeds.climbKt} kt by attitude, whatever it climbs`),
+      did('lever', 'leave the power lever that gives what it gives'),
+      did('turns', 'gentle turns, 15° of bank'),
+      did('choice', 'it climbs: a low, wide-awake circuit; it does not: land ahead'),
+    ],
+  }),
+  // UK and EASA PPL syllabus exercise 12, abandoned take-off
+  abandoned: () => ({
+    where: 'Take-off abandoned',
+    next: 'stop on the runway',
+    lines: [
+      did('throttle', 'throttle closed, at once'),
+      did('straight', 'straight with the feet'),
+      did('brakes', 'brakes as firm as the wheels roll; stop'),
+      did('tell', 'then tell, then ask why'),
     ],
   }),
   stopped: (s) => ({
