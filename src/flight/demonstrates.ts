@@ -40,8 +40,8 @@ const LOOK_AGAIN_S = 16; // our choice: fresh enough for the turn
 const BROKEN_OFF_S = 3; // our choice: begun anew after that
 const BANKED_RAD = radFromDeg(7); // our choice: more than rough air rocks
 const CLIMBING_MPS = 0.5; // our choice: a climb that the needle shows
-const AWAY_DEG = -75; // our choice: past the wing tip
-const INTO_DEG = 75; // our choice: the long final from downwind, the way of the turn elsewhere
+const AWAY_DEG = -90; // our choice: along the wing
+const INTO_DEG = 90; // our choice: along the wing, where from downwind long final lies ahead of it
 
 type Due = readonly [PilotEvent['kind'], string];
 
@@ -74,7 +74,8 @@ const callDue = (flight: Flight, p: ProcedureMemory): Due[] => {
   });
   if (due === undefined) return [];
   const before = openList(p, 'before-take-off');
-  if (due === 'ready' && before !== null && !isComplete(before)) return [];
+  // Opened at the lesson's first look: before it nothing is ready
+  if (due === 'ready' && (before === null || !isComplete(before))) return [];
   return [['say', `${due}/0`]];
 };
 

@@ -50,8 +50,10 @@ describe('a normal circuit, shown', () => {
     const gaps = times.slice(1).map((atS, i) => atS - (times[i] as number));
     for (const gap of gaps) expect(gap).toBeGreaterThan(1.2);
     for (const gap of gaps) expect(gap).toBeLessThan(6);
+    const ready = lessonMemory(flight).procedures?.calls.find(({ call }) => call === 'ready');
+    expect(ready?.saidS).toBeGreaterThan(Math.max(...times));
     const roll = lessonMemory(flight).stretches.find(({ leg }) => leg === 'take-off-roll');
-    expect(roll?.fromS).toBeGreaterThan(Math.max(...times));
+    expect(roll?.fromS).toBeGreaterThan((ready?.saidS ?? Number.NaN) + 2);
   });
 
   it('works what is to be worked with the controls', () => {
