@@ -49,6 +49,7 @@ export const beginFlight = (asked: FlightAsked): Flight => {
     judgedBy,
     limits,
     stoodSince: others.map(() => null),
+    flownBy: null,
     coach: null,
     endsAtStep: Number.POSITIVE_INFINITY,
   };
@@ -92,5 +93,6 @@ export const setBack = (flight: Flight, step: number, source: ControlSource<unkn
     folds: aircraft.folds,
   }));
   flight.session = forkSession(entries, at);
+  flight.flownBy = null;
   flight.endsAtStep = Number.POSITIVE_INFINITY;
 };

@@ -6,6 +6,7 @@ import { STEP_HZ } from '../simulation/scenario.ts';
 import { demonstrate, isStillDemonstrating } from './demonstrates.ts';
 import { type Flight, lessonMemory, ownAircraft } from './flight.ts';
 import { watchOthers } from './others.ts';
+import { noteWhoFlies } from './who-flies.ts';
 
 const REST_S = 1.5;
 const AFTER_LANDING_S = 25;
@@ -14,6 +15,7 @@ const LOOK_STEPS = 6;
 
 /** The first half of a step: all hands are set. */
 export const decideStep = (flight: Flight): void => {
+  noteWhoFlies(flight);
   demonstrate(flight);
   decide(flight.session);
 };

@@ -17,7 +17,7 @@ const tabTo = async (page: Page, name: RegExp): Promise<void> => {
 };
 
 describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (theme) => {
-  it('is picked, briefed, flown and given its verdict', async () => {
+  it('is picked, briefed and shown, without a verdict, and kept as what it is when asked for', async () => {
     const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL, theme });
     await standReady(page);
     await page.evaluate(() => {
@@ -38,11 +38,23 @@ describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (the
     await page.keyboard.press('o');
     await page.clock.runFor(300);
     await page.keyboard.press('4');
-    const verdict = page.locator('.verdict');
+    const result = page.locator('.sheet-result');
     // Some two minutes from a mile and more on final to the stop.
-    for (let i = 0; i < 20 && (await verdict.count()) === 0; i += 1) await page.clock.runFor(3000);
-    expect(await verdict.locator('strong').textContent()).toBe('Final and landing: passed');
+    for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) await page.clock.runFor(3000);
+    expect(await result.getByRole('region', { name: 'What was shown' }).count()).toBe(1);
+    expect(await page.locator('.verdict').count()).toBe(0);
     expect(await findBarriers(page)).toEqual([]);
+    const keep = result.getByRole('button', { name: 'keep this demonstration' });
+    await keep.click();
+    const debrief = result.getByRole('button', { name: 'debrief', exact: true });
+    for (let i = 0; i < 100 && !(await debrief.isEnabled().catch(() => false)); i += 1)
+      await page.clock.runFor(100);
+    await debrief.click();
+    await page.locator('.debrief-shown').waitFor();
+    await page.evaluate(() => {
+      location.hash = 'logbook';
+    });
+    await page.locator('.log-list tbody tr', { hasText: 'demonstration' }).waitFor();
     expect(complaints).toEqual([]);
     await close();
   });

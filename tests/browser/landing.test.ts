@@ -17,6 +17,7 @@ describe('a program that reads the meters and presses keys', () => {
     }
     expect(await result.getByRole('heading').first().textContent()).toContain('Stopped');
     expect(await result.locator('p').first().textContent()).toContain('of runway left');
+    expect(await result.locator('.verdict, .first-look').count()).toBe(2);
     expect(complaints).toEqual([]);
     await close();
   });

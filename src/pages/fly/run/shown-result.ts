@@ -5,6 +5,10 @@ import type { FlownPath } from './flown-path.ts';
 /** What the result card shows: what is kept of the flight, and words for it. */
 export interface ResultCard {
   readonly result: FlownResult;
+  /** What the model pilot has shown, where the flight was a demonstration: no attempt, no verdict. */
+  readonly shown: readonly string[] | null;
+  /** From when on it was the pilot's own; 0: from the beginning. */
+  readonly theirsFromS: number;
   readonly firstLook: string;
   /** Of the exercise; null where it is none of the catalogue's. */
   readonly verdict: Verdict | null;
