@@ -61,9 +61,7 @@ describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (the
 });
 
 describe('after a flight has ended', () => {
-  it('the next exercise begins from the list, the last result out of its way', async () => {
-    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
-    await standReady(page);
+  const crashed = async (page: Page) => {
     // Straight down from final: over in a minute
     await page.getByRole('button', { name: 'set up' }).click();
     await page.getByLabel('Begin on').selectOption('final');
@@ -75,6 +73,29 @@ describe('after a flight has ended', () => {
     const result = page.locator('.sheet-result');
     for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) await page.clock.runFor(2000);
     await page.keyboard.up('ArrowUp');
+    return result;
+  };
+
+  it('what it showed is trained there, in that aeroplane and air', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await standReady(page);
+    const result = await crashed(page);
+    await result.getByRole('button', { name: 'train this' }).click();
+    for (let i = 0; i < 40 && (await result.count()) > 0; i += 1) {
+      await page.clock.runFor(100);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    expect(await page.locator('.bar h1').textContent()).not.toBe('Normal circuit');
+    expect(await page.locator('.bar-title').textContent()).toContain('240° 8 kt');
+    expect(await page.locator('.clock').textContent()).toBe('00:00');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('the next exercise begins from the list, the last result out of its way', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await standReady(page);
+    await crashed(page);
     await page.evaluate(() => {
       location.hash = 'exercises';
     });

@@ -21,7 +21,7 @@ import { goTo, useRouteDetail } from '../route.ts';
 import { Items } from '../shown/judged-items.tsx';
 import { dayText } from '../shown/when.ts';
 import { useStore } from '../store.ts';
-import { flyAgain, train } from '../train.ts';
+import { flyAgain, trainAfter } from '../train.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
@@ -158,7 +158,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
             setAgainst('root');
             cursor.set(search.result?.branchFromS ?? 0);
           }}
-          onTrain={train}
+          onTrain={(exercise) => trainAfter(exercise, laid.recording.scenario)}
         />
       )}
       <OwnViewAgain said={ownView} flown={asFlown(result, laid)} />

@@ -10,6 +10,8 @@ export interface ResultCard {
   /** From when on it was the pilot's own; 0: from the beginning. */
   readonly theirsFromS: number;
   readonly firstLook: string;
+  /** The exercise that trains what is to be looked at first; null: there is none. */
+  readonly trains: string | null;
   /** Of the exercise; null where it is none of the catalogue's. */
   readonly verdict: Verdict | null;
   readonly exercise: string;

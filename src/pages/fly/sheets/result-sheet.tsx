@@ -6,10 +6,12 @@ import type { ItemReport, LegReport, Report } from '../../../lesson/judge/report
 import { valueWords } from '../../../lesson/judge/value-words.ts';
 import { ftFromM } from '../../../units/conversions.ts';
 import { clockText, fixed } from '../../../units/format.ts';
+import { alreadyTold } from '../../parts/fetch-part.ts';
 import { goTo } from '../../route.ts';
 import { BAND_WORDS } from '../../shown/bands.ts';
 import { Items } from '../../shown/judged-items.tsx';
 import { useStore } from '../../store.ts';
+import { chooseExercise } from '../../train.ts';
 import { flightCommands } from '../run/commands.ts';
 import type { ResultCard } from '../run/shown-result.ts';
 import { ResultPlan, ResultProfile } from './result-drawings.tsx';
@@ -189,6 +191,15 @@ const AgainstPart = ({ verdict, advice }: ResultCard) => {
   );
 };
 
+/** The exercise for it, there, in that aeroplane and air. */
+const trainThis = (exercise: string): void => {
+  const flown = flightCommands()?.shown()?.scenario ?? null;
+  chooseExercise(exercise, false, flown).then(() => {
+    useStore.setState({ sheet: null });
+    flightCommands()?.prepare();
+  }, alreadyTold);
+};
+
 /** What a demonstration has shown; nobody is judged by it. */
 const ShownPart = ({ shown }: { readonly shown: readonly string[] }) => (
   <section className="shown" aria-label="What was shown">
@@ -275,6 +286,11 @@ export const ResultSheet = () => {
               onClick={() => goTo('debrief', attempt)}
             >
               debrief
+            </button>
+          )}
+          {card.trains === null ? null : (
+            <button type="button" onClick={() => trainThis(card.trains ?? '')}>
+              train this
             </button>
           )}
           <button type="button" onClick={again}>
