@@ -49,6 +49,7 @@ export const beginFlight = (asked: FlightAsked): Flight => {
     judgedBy,
     limits,
     stoodSince: others.map(() => null),
+    flownBy: null,
     coach: null,
     weakSinceS: null,
     endsAtStep: Number.POSITIVE_INFINITY,
@@ -94,5 +95,6 @@ export const setBack = (flight: Flight, step: number, source: ControlSource<unkn
   }));
   flight.session = forkSession(entries, at);
   flight.weakSinceS = null;
+  flight.flownBy = null;
   flight.endsAtStep = Number.POSITIVE_INFINITY;
 };

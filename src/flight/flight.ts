@@ -5,6 +5,7 @@ import type { ToleranceSet } from '../lesson/judge/tolerances.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { LessonMemory } from '../lesson/memory.ts';
 import type { Aircraft, Session } from '../session/session.ts';
+import type { ControlSource } from '../session/source.ts';
 import type { Model } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 
@@ -29,6 +30,8 @@ export interface Flight {
   readonly judgedBy: JudgedBy | null;
   readonly limits: ToleranceSet;
   readonly stoodSince: StoodSince;
+  /** Whose hands the flight was last told of; null: of nobody's yet. */
+  flownBy: ControlSource<unknown> | null;
   /** Null until the coach has looked. */
   coach: CoachFollowing | null;
   /** Since when full throttle has turned the propeller too slowly; null while it has not. */

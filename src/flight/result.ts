@@ -4,11 +4,13 @@ import { isPractised } from '../lesson/exercises/practised.ts';
 import { assess } from '../lesson/judge/assess.ts';
 import { type LegMarks, legMarks } from '../lesson/judge/leg-marks.ts';
 import type { Ending } from '../lesson/judge/outcome.ts';
+import type { ItemReport, Report } from '../lesson/judge/report.ts';
 import { ALL_RULES } from '../lesson/judge/rules.ts';
 import { selects } from '../lesson/judge/selection.ts';
 import type { Lesson } from '../lesson/lesson.ts';
+import { flownBy } from '../session/flown-by.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
-import { type Flight, lessonMemory } from './flight.ts';
+import { type Flight, lessonMemory, ownAircraft } from './flight.ts';
 
 /** What of an exercise judges a flight; null: none of the catalogue's, and every row is looked at. */
 export type JudgingExercise = Pick<Exercise, 'assessed' | 'doneAfter'> | null;
@@ -38,14 +40,34 @@ export const practised = (flight: Flight, exercise: JudgingExercise): boolean =>
 export const PRACTISED: Ending = { outcome: 'practised', why: 'What was to be practised was flown.' };
 export const LEFT: Ending = { outcome: 'time-up', why: 'The flight was left.' };
 
+/** The circuit's stretch of a leg that was over when its pilot took the controls. */
+const isBefore = (
+  result: Report,
+  { circuit, leg }: Pick<ItemReport, 'circuit' | 'leg'>,
+  fromS: number,
+): boolean => {
+  const flown = result.legs.filter((each) => each.circuit === circuit && each.leg === leg);
+  return flown.length > 0 && flown.every(({ to_s }) => to_s <= fromS);
+};
+
+/** What was judged before somebody took over from the model pilot is nobody's to answer for. */
+const theirs = (result: Result, fromS: number): Result => ({
+  ...result,
+  gates: result.gates.filter(({ at_s }) => at_s === null || at_s >= fromS),
+  go_arounds: result.go_arounds.filter((g) => (g.at_s ?? g.due_at_s ?? fromS) >= fromS),
+  touchdowns: result.touchdowns.filter(({ at_s }) => at_s >= fromS),
+  items: result.items.filter((item) => !isBefore(result, item, fromS)),
+  safety: result.safety.filter(({ at_s }) => at_s >= fromS),
+});
+
 /** What came of a flight, the one answer for page, logbook and command line; `unended`: where nothing has ended it. */
 export const resultOfFlight = (
   flight: Flight,
   exercise: JudgingExercise,
   watchedS: number,
   unended: Ending,
-): Result =>
-  resultOf(
+): Result => {
+  const result = resultOf(
     flight.scenario,
     judged(flight.lesson, exercise, watchedS),
     lessonMemory(flight),
@@ -53,3 +75,6 @@ export const resultOfFlight = (
     unended,
     flight.limits,
   );
+  const fromS = flownBy(ownAircraft(flight).recorder.recording).theirsFromS ?? 0;
+  return fromS > 0 ? theirs(result, fromS) : result;
+};

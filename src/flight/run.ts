@@ -3,8 +3,10 @@ import { isComplete, openList } from '../lesson/procedures/watch-checks.ts';
 import { advance, decide, tell } from '../session/session.ts';
 import type { PilotEvent } from '../simulation/pilot-event.ts';
 import { STEP_HZ } from '../simulation/scenario.ts';
+import { demonstrate, isStillDemonstrating } from './demonstrates.ts';
 import { type Flight, lessonMemory, ownAircraft } from './flight.ts';
 import { watchOthers } from './others.ts';
+import { noteWhoFlies } from './who-flies.ts';
 
 const REST_S = 1.5;
 const AFTER_LANDING_S = 25;
@@ -12,7 +14,11 @@ const AFTER_LANDING_S = 25;
 const LOOK_STEPS = 6;
 
 /** The first half of a step: all hands are set. */
-export const decideStep = (flight: Flight): void => decide(flight.session);
+export const decideStep = (flight: Flight): void => {
+  noteWhoFlies(flight);
+  demonstrate(flight);
+  decide(flight.session);
+};
 
 /** The second half: everybody flies it, and the others are watched. */
 export const advanceStep = (flight: Flight): void => {
@@ -42,7 +48,8 @@ export const noteEnd = (flight: Flight, practised: boolean): void => {
   const { step } = flight.session;
   const check = memory.procedures ? openList(memory.procedures, 'after-landing') : null;
   const byHand = ownAircraft(flight).source.live === true;
-  const waitsS = check !== null && byHand && !isComplete(check) ? AFTER_LANDING_S : REST_S;
+  const atWork = byHand ? check !== null && !isComplete(check) : isStillDemonstrating(flight);
+  const waitsS = atWork ? AFTER_LANDING_S : REST_S;
   if (flight.endsAtStep === Number.POSITIVE_INFINITY) flight.endsAtStep = step + waitsS * STEP_HZ;
   else if (waitsS === REST_S) flight.endsAtStep = Math.min(flight.endsAtStep, step + REST_S * STEP_HZ);
 };

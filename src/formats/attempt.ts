@@ -1,5 +1,6 @@
 import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
 import type { JudgedBy } from '../lesson/judge/edit-tolerances.ts';
+import { flownBy } from '../session/flown-by.ts';
 import type { Recording } from '../session/recording.ts';
 import type { FlownResult } from './result.ts';
 import { windText } from './wind-text.ts';
@@ -39,6 +40,7 @@ export interface Attempt extends AttemptHead, AttemptBody {}
 export const rowOf = (head: AttemptHead, body: AttemptBody, sizeBytes: number): AttemptRow => {
   const { scenario, modelVersion } = body.recording;
   const { result } = body;
+  const { last, theirsFromS } = flownBy(body.recording);
   return {
     id: head.id,
     pilot: head.pilot,
@@ -69,6 +71,8 @@ export const rowOf = (head: AttemptHead, body: AttemptBody, sizeBytes: number): 
     notes: head.notes,
     ownView: head.ownView,
     parent: head.parent,
+    demonstration: last === 'model',
+    theirsFromS: theirsFromS ?? 0,
     modelVersion,
     sizeBytes,
     deletedAt: null,

@@ -2,6 +2,7 @@ import { exerciseOf } from '../catalogue.ts';
 import type { CircuitPlan } from '../circuit/types.ts';
 import { beginFlight } from '../flight/begin.ts';
 import { COACH_STEPS, followCoach } from '../flight/coach.ts';
+import { isStillDemonstrating } from '../flight/demonstrates.ts';
 import { type Done, doneOf, type Said, saidOf } from '../flight/done.ts';
 import { type Flight, lessonMemory, ownAircraft } from '../flight/flight.ts';
 import {
@@ -112,7 +113,8 @@ export const flyOrder = (order: FlightOrder): Flown => {
     if (coach !== 'silent' && session.step % COACH_STEPS === 0)
       followCoach(flight, aircraft.snapshot, coach, openLoop);
     if (aircraft.snapshot.ended !== null) break;
-    if (isLookStep(flight) && !goesOn && endingOf(memory, flight.lesson) !== null) break;
+    const looks = isLookStep(flight) && !goesOn;
+    if (looks && endingOf(memory, flight.lesson) !== null && !isStillDemonstrating(flight)) break;
   }
   writeDown();
   const timeUp =

@@ -23,6 +23,8 @@ const limitSchema = v.object({
 export const settingsSchema = v.object({
   theme: v.fallback(v.picklist(['system', 'day', 'night']), 'system'),
   seenStart: v.fallback(v.boolean(), false),
+  /** Who flies here, asked at the first start; empty: nobody said. */
+  who: v.fallback(v.picklist(['', 'first-lessons', 'before-solo', 'rusty', 'teaching']), ''),
   aeroplane: v.fallback(v.string(), ''),
   aerodrome: v.fallback(v.string(), ''),
   /** Empty: by the wind. */
@@ -51,6 +53,8 @@ export const settingsSchema = v.object({
   handStyle: v.fallback(v.picklist(['hold', 'stick']), 'hold'),
   arrowsAsStick: v.fallback(v.boolean(), true),
   picture: v.fallback(v.picklist(['whiteboard', 'cockpit-with-plan', 'cockpit']), 'whiteboard'),
+  /** The large view of the whiteboard. */
+  lead: v.fallback(v.picklist(['plan', 'window']), 'plan'),
   planMode: v.fallback(v.picklist(['runway-up', 'north-up', 'track-up']), 'runway-up'),
   announce: v.fallback(v.boolean(), true),
   /** Who answers the calls; `none`: no checks, calls or lookout. */

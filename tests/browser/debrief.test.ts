@@ -112,8 +112,8 @@ describe('the debrief', () => {
     await page.getByRole('button', { name: 'Watch it flown by the model pilot' }).click();
     await page.keyboard.press('0');
     await page.locator('.sheet-result').waitFor({ timeout: 90_000 });
+    await page.getByRole('button', { name: 'keep this demonstration' }).click();
     await page.getByRole('button', { name: 'debrief', exact: true }).click();
-    await page.getByRole('button', { name: 'show it without asking' }).click();
     await page.locator('.glyph-other').first().waitFor();
     expect(await page.locator('#against').inputValue()).toBe('one');
     expect(complaints).toEqual([]);

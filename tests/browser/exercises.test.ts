@@ -17,7 +17,7 @@ const tabTo = async (page: Page, name: RegExp): Promise<void> => {
 };
 
 describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (theme) => {
-  it('is picked, briefed, flown and given its verdict', async () => {
+  it('is picked, briefed and shown, without a verdict, and kept as what it is when asked for', async () => {
     const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL, theme });
     await standReady(page);
     await page.evaluate(() => {
@@ -38,20 +38,30 @@ describe.each(['light', 'dark'] as const)('an exercise, by keys alone, %s', (the
     await page.keyboard.press('o');
     await page.clock.runFor(300);
     await page.keyboard.press('4');
-    const verdict = page.locator('.verdict');
+    const result = page.locator('.sheet-result');
     // Some two minutes from a mile and more on final to the stop.
-    for (let i = 0; i < 20 && (await verdict.count()) === 0; i += 1) await page.clock.runFor(3000);
-    expect(await verdict.locator('strong').textContent()).toBe('Final and landing: passed');
+    for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) await page.clock.runFor(3000);
+    expect(await result.getByRole('region', { name: 'What was shown' }).count()).toBe(1);
+    expect(await page.locator('.verdict').count()).toBe(0);
     expect(await findBarriers(page)).toEqual([]);
+    const keep = result.getByRole('button', { name: 'keep this demonstration' });
+    await keep.click();
+    const debrief = result.getByRole('button', { name: 'debrief', exact: true });
+    for (let i = 0; i < 100 && !(await debrief.isEnabled().catch(() => false)); i += 1)
+      await page.clock.runFor(100);
+    await debrief.click();
+    await page.locator('.debrief-shown').waitFor();
+    await page.evaluate(() => {
+      location.hash = 'logbook';
+    });
+    await page.locator('.log-list tbody tr', { hasText: 'demonstration' }).waitFor();
     expect(complaints).toEqual([]);
     await close();
   });
 });
 
 describe('after a flight has ended', () => {
-  it('the next exercise begins from the list, the last result out of its way', async () => {
-    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
-    await standReady(page);
+  const crashed = async (page: Page) => {
     // Straight down from final: over in a minute
     await page.getByRole('button', { name: 'set up' }).click();
     await page.getByLabel('Begin on').selectOption('final');
@@ -63,6 +73,29 @@ describe('after a flight has ended', () => {
     const result = page.locator('.sheet-result');
     for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) await page.clock.runFor(2000);
     await page.keyboard.up('ArrowUp');
+    return result;
+  };
+
+  it('what it showed is trained there, in that aeroplane and air', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await standReady(page);
+    const result = await crashed(page);
+    await result.getByRole('button', { name: 'train this' }).click();
+    for (let i = 0; i < 40 && (await result.count()) > 0; i += 1) {
+      await page.clock.runFor(100);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+    expect(await page.locator('.bar h1').textContent()).not.toBe('Normal circuit');
+    expect(await page.locator('.bar-title').textContent()).toContain('240° 8 kt');
+    expect(await page.locator('.clock').textContent()).toBe('00:00');
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('the next exercise begins from the list, the last result out of its way', async () => {
+    const { page, complaints, close } = await open({ ownClock: true, before: WITHOUT_WEBGL });
+    await standReady(page);
+    await crashed(page);
     await page.evaluate(() => {
       location.hash = 'exercises';
     });

@@ -141,7 +141,12 @@ describe('real keys on the built page', () => {
     const { page, close } = await open();
     // Handed over before it has begun, it begins
     await page.keyboard.press('o');
-    await page.clock.runFor(30_000);
+    // First the check, shown item by item, then the run
+    await page.clock.runFor(20_000);
+    expect(await page.locator('.card-title').textContent()).toMatch(
+      /^Before take-off check, ([5-9]|1\d) of 13$/,
+    );
+    await page.clock.runFor(42_000);
     expect((await readMeters(page))('Airspeed')).toBeGreaterThan(40);
     await page.getByRole('button', { name: 'Take over' }).click();
     await page.clock.runFor(1000);

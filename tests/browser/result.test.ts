@@ -15,7 +15,7 @@ describe('a circuit watched to its end', () => {
     const result = page.locator('.sheet-result');
     // A circuit takes some seven minutes (two minutes at four-fold rate), ten at most.
     let marks = '';
-    for (let i = 0; i < 16 && (await result.count()) === 0; i += 1) {
+    for (let i = 0; i < 20 && (await result.count()) === 0; i += 1) {
       await page.clock.runFor(10_000);
       marks = (await page.getByRole('list', { name: 'Judged so far' }).textContent()) ?? marks;
     }
@@ -33,12 +33,16 @@ describe('a circuit watched to its end', () => {
     expect(await result.textContent()).toContain(
       'Flown with: whiteboard · coach reminded · hand holds · rudder assist · the model pilot flew',
     );
-    expect(await result.getByRole('heading').first().textContent()).toContain('Stopped');
+    expect(await result.getByRole('heading').first().textContent()).toContain('Demonstration. Stopped');
     for (const leg of ['upwind', 'crosswind', 'downwind', 'base', 'final']) {
       expect(await result.getByRole('rowheader', { name: leg, exact: true }).count(), leg).toBe(1);
     }
     expect(await result.getByRole('rowheader', { name: 'touchdown', exact: true }).count()).toBe(1);
-    expect((await result.locator('.first-look').textContent())?.length).toBeGreaterThan(20);
+    // What was shown, and no verdict
+    expect(await result.locator('.verdict, .first-look, .against').count()).toBe(0);
+    expect(await result.getByRole('region', { name: 'What was shown' }).textContent()).toMatch(
+      /Check before take-off: all \d+ items\..*Check downwind: all \d+ items\..*Lookout: before every turn\./,
+    );
     expect(await findBarriers(page)).toEqual([]);
 
     const end = await readClock(page);

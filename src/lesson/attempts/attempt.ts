@@ -76,6 +76,10 @@ export interface AttemptRow {
   /** The student's own words before anything was shown. */
   readonly ownView: readonly string[];
   readonly parent: Parent | null;
+  /** Kept to be looked at again: the model pilot flew it, or ended it, and it is nobody's attempt. */
+  readonly demonstration?: boolean;
+  /** From when on it was the pilot's own; 0 or absent: from the beginning. */
+  readonly theirsFromS?: number;
   readonly modelVersion: number;
   /** What the flight takes in storage. */
   readonly sizeBytes: number;

@@ -18,6 +18,7 @@ const textOf = (row: AttemptRow): string =>
     row.outcome.replaceAll('-', ' '),
     row.why,
     row.notes,
+    row.demonstration === true ? 'demonstration' : '',
     ...row.ownView,
     ...row.safety,
     ...row.missedGoArounds,

@@ -54,9 +54,12 @@ export interface LegTrend {
 const oldestFirst = (a: AttemptRow, b: AttemptRow): number =>
   a.when === b.when ? (a.id < b.id ? -1 : 1) : a.when < b.when ? -1 : 1;
 
-/** Attempts that say something about their pilot, oldest first: flown, and not mostly by the model pilot. */
+const isOwn = ({ outcome, demonstration, help, flightS }: AttemptRow): boolean =>
+  outcome !== 'refused' && demonstration !== true && help.watchedS < flightS / 2;
+
+/** Attempts that say something about their pilot, oldest first: flown, no demonstration, not mostly by the model pilot. */
 export const ownAttempts = (rows: readonly AttemptRow[]): AttemptRow[] =>
-  rows.filter((row) => row.outcome !== 'refused' && row.help.watchedS < row.flightS / 2).sort(oldestFirst);
+  rows.filter(isOwn).sort(oldestFirst);
 
 const countsOf = (bands: readonly Band[]): BandCounts => {
   const of = (wanted: Band): number => bands.filter((band) => band === wanted).length;
@@ -165,8 +168,9 @@ export const endedAsAsked = (
   successOf: SuccessOf = A_LANDING,
 ): boolean => isAskedEnd(outcome, successOf(exercise));
 
-/** A flight that nobody would have to speak about: ended as asked, nothing unsafe, nothing red. */
+/** A pilot's own flight that nobody would have to speak about: ended as asked, nothing unsafe, nothing red. */
 export const isSound = (row: AttemptRow, successOf: SuccessOf = A_LANDING): boolean =>
+  row.demonstration !== true &&
   endedAsAsked(row, successOf) &&
   row.safety.length === 0 &&
   row.missedGoArounds.length === 0 &&

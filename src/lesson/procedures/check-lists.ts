@@ -13,6 +13,8 @@ export interface CheckPlace {
   readonly closes: (leg: LegName, lesson: Lesson) => boolean;
   /** Legs into which the flight may turn away from it. */
   readonly interruptedBy?: readonly LegName[];
+  /** The leg goes by of itself: who joined it at its end could not have said it. */
+  readonly goesBy?: true;
 }
 
 const AFTER_TAKE_OFF_M = mFromFt(300); // South African procedures, night circuit: not below 300 ft
@@ -27,16 +29,19 @@ export const CHECK_PLACES: Readonly<Record<ListId, CheckPlace>> = {
   'after-take-off': {
     opens: (leg, { where }) => leg === 'upwind' && where.heightM > AFTER_TAKE_OFF_M,
     closes: (leg) => !UP_LEGS.includes(leg),
+    goesBy: true,
   },
   downwind: {
     opens: (leg) => leg === 'downwind',
     closes: (leg) => leg !== 'downwind',
     interruptedBy: ['left-the-circuit'],
+    goesBy: true,
   },
   final: {
     opens: (leg) => leg === 'final',
     closes: (leg, { where }) => leg !== 'final' || where.heightM < LAST_CALL_M,
     interruptedBy: ['go-around', 'turn-to-crosswind'],
+    goesBy: true,
   },
   'go-around': {
     opens: (leg) => leg === 'go-around',

@@ -20,7 +20,7 @@ export const watchChecks = (
 ): void => {
   const { leg, circuit } = m.legs;
   for (const list of LIST_IDS) {
-    const { opens, closes, interruptedBy } = CHECK_PLACES[list];
+    const { opens, closes, interruptedBy, goesBy } = CHECK_PLACES[list];
     const open = openList(p, list);
     if (open === null) {
       const had = p.lists.some((fact) => fact.list === list && fact.circuit === circuit);
@@ -30,13 +30,21 @@ export const watchChecks = (
     }
     if (open.circuit !== circuit || closes(leg, lesson)) {
       open.closedS = s.timeS;
-      open.interrupted = (interruptedBy as readonly LegName[] | undefined)?.includes(leg) ?? false;
+      const away = (interruptedBy as readonly LegName[] | undefined)?.includes(leg) ?? false;
+      open.interrupted = away || (goesBy === true && hadNoTime(open, s));
       closeFact(open);
       continue;
     }
     work(open, lesson, s, p);
   }
 };
+
+const ITEM_S = 1.5; // common practice: an item said and done without haste
+
+/** A leg that was joined at its end is over before its check could have been said: nothing begun, nothing due. */
+const hadNoTime = ({ items, openS }: ListFact, s: Readonly<Snapshot>): boolean =>
+  items.every(({ doneS, workS, wrong }) => doneS === null && workS === null && wrong === 0) &&
+  s.timeS - openS < ITEM_S * items.length;
 
 /** The check that is open now, of this kind. */
 export const openList = (p: ProcedureMemory, list: ListId): ListFact | null =>

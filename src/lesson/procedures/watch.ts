@@ -78,6 +78,8 @@ const TAKE: Readonly<Record<PilotEvent['kind'], Take>> = {
   },
   said: takeSaid,
   warned: takeSaid,
+  // Whose flight it was is asked of the recording (`session/flown-by.ts`)
+  flies: () => undefined,
   traffic: (p, value, _m, _lesson, s) => takeTraffic(p, s.timeS, value),
 };
 

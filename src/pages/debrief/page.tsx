@@ -24,7 +24,7 @@ import { goTo, useRouteDetail } from '../route.ts';
 import { Items } from '../shown/judged-items.tsx';
 import { dayText } from '../shown/when.ts';
 import { useStore } from '../store.ts';
-import { flyAgain, train } from '../train.ts';
+import { flyAgain, trainAfter } from '../train.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
@@ -54,10 +54,15 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
     `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 
+const SHOWN =
+  'A demonstration by the model pilot: to be watched and stopped anywhere, with nobody’s verdict.';
+
 const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
   [
-    firstLookAt(opened.attempt.result),
-    result !== null && result.kind !== 'not-searched' ? result.sentence : '',
+    opened.row.demonstration === true ? SHOWN : firstLookAt(opened.attempt.result),
+    result !== null && opened.row.demonstration !== true && result.kind !== 'not-searched'
+      ? result.sentence
+      : '',
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
@@ -99,7 +104,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
   const { row, attempt } = opened;
   const { result, marks } = attempt;
   const [ownView, setOwnView] = useState<readonly string[] | null>(
-    row.ownView.length > 0 ? row.ownView : null,
+    row.ownView.length > 0 || row.demonstration === true ? row.ownView : null,
   );
   const [trail, setTrail] = useState<readonly TrailPiece[]>([]);
   const [against, setAgainst] = useState<Against>(row.parent?.id ?? '');
@@ -143,16 +148,26 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
     <>
       <Doors opened={opened} search={search} />
       {opened.says ? <p className="caution">{opened.says}</p> : null}
-      <RootPanel
-        report={result}
-        exact={laid.exact}
-        search={search}
-        onWatch={() => {
-          setAgainst('root');
-          cursor.set(search.result?.branchFromS ?? 0);
-        }}
-        onTrain={train}
-      />
+      {(row.theirsFromS ?? 0) > 0 ? (
+        <p>
+          The model pilot flew until {clockText(row.theirsFromS ?? 0)}; from there on it was the pilot’s own,
+          and only that is looked at.
+        </p>
+      ) : null}
+      {row.demonstration === true ? (
+        <p className="debrief-shown">{SHOWN}</p>
+      ) : (
+        <RootPanel
+          report={result}
+          exact={laid.exact}
+          search={search}
+          onWatch={() => {
+            setAgainst('root');
+            cursor.set(search.result?.branchFromS ?? 0);
+          }}
+          onTrain={(exercise) => trainAfter(exercise, laid.recording.scenario)}
+        />
+      )}
       <OwnViewAgain said={ownView} flown={asFlown(result, laid)} />
       <p className="soft debrief-help">
         Flown with: {helpWords(row.help)}. Judged by: {laid.limits.title}.

@@ -22,6 +22,7 @@ const giveKeysBack = (event: MouseEvent): void => {
 export const FlyPage = () => {
   const canvas = useRef<HTMLCanvasElement>(null);
   const picture = useStore((s) => s.settings.picture);
+  const lead = useStore((s) => s.settings.lead);
   const planHeld = useStore((s) => s.planHeld);
   const sheet = useStore((s) => s.sheet);
   useEffect(() => (canvas.current ? loadFlight(canvas.current) : undefined), []);
@@ -34,6 +35,7 @@ export const FlyPage = () => {
       <div
         className="fly"
         data-picture={picture}
+        data-lead={lead}
         data-plan={withPlan ? 'shown' : 'away'}
         onClick={giveKeysBack}
       >

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import type { FileOut, Logbook } from '../../storage/logbook.ts';
-import { fixed } from '../../units/format.ts';
+import { clockText, fixed } from '../../units/format.ts';
 import { saveFile } from '../shown/save-file.ts';
 import { dayText } from '../shown/when.ts';
 import { exerciseTitle } from './trained-by.ts';
@@ -63,6 +63,14 @@ export const AttemptCard = ({ book, row, onDelete, onSays }: CardProps) => {
         {exerciseTitle(row.exercise)}, {dayText(row.when)}
       </h2>
       <p>{row.why}</p>
+      {row.demonstration === true ? (
+        <p>A demonstration by the model pilot: kept to be looked at, counted nowhere.</p>
+      ) : null}
+      {(row.theirsFromS ?? 0) > 0 ? (
+        <p>
+          The model pilot flew until {clockText(row.theirsFromS ?? 0)}; from there on it was the pilot’s own.
+        </p>
+      ) : null}
       {[...row.safety, ...row.missedGoArounds.map((why) => `go-around due: ${why}`)].map((words) => (
         <p key={words} className="band-red">
           {words}

@@ -16,7 +16,7 @@ const FILTERS: readonly Filter[] = ['all', 'sound', 'fell short', 'without help'
 const PASSES: Readonly<Record<Filter, (row: AttemptRow) => boolean>> = {
   all: () => true,
   sound: (row) => isSound(row, successOf),
-  'fell short': (row) => !isSound(row, successOf),
+  'fell short': (row) => row.demonstration !== true && !isSound(row, successOf),
   'without help': (row) => isUnaided(row.help),
 };
 
@@ -44,6 +44,7 @@ const Row = ({ row, chosen, onChoose }: { readonly row: AttemptRow } & Omit<List
     <td>
       {exerciseTitle(row.exercise)}
       {row.parent ? <span className="soft"> · branch</span> : null}
+      {row.demonstration === true ? <span className="soft"> · demonstration</span> : null}
     </td>
     <td>
       {row.aerodrome} {row.runway}

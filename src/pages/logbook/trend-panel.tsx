@@ -10,7 +10,8 @@ import {
 } from '../../lesson/attempts/trends.ts';
 import { itemTitle } from '../../lesson/judge/item-words.ts';
 import { legWords } from '../../lesson/names.ts';
-import { train } from '../train.ts';
+import { theLogbook } from '../logbook-here.ts';
+import { trainAfter } from '../train.ts';
 import { exerciseFor, exerciseTitle, successOf } from './trained-by.ts';
 
 /** The last so many values are drawn. */
@@ -105,6 +106,17 @@ interface PanelProps {
   readonly rows: readonly AttemptRow[];
 }
 
+/** There, in that aeroplane and air, where the newest flight can be opened. */
+const trainAsLast = async (exercise: string, newest: AttemptRow | undefined): Promise<void> => {
+  const flown =
+    newest === undefined
+      ? null
+      : await theLogbook()
+          .then((book) => book.open(newest.id))
+          .catch(() => null);
+  trainAfter(exercise, flown?.attempt.recording.scenario ?? null);
+};
+
 /** What to practise next and why, and the way to it. */
 export const PractisePanel = memo(({ rows }: PanelProps) => {
   const next = useMemo(() => practiseNext(rows, successOf), [rows]);
@@ -121,7 +133,7 @@ export const PractisePanel = memo(({ rows }: PanelProps) => {
           it a habit.
         </p>
       </div>
-      <button type="button" className="strong" onClick={() => train(exercise)}>
+      <button type="button" className="strong" onClick={() => void trainAsLast(exercise, rows[0])}>
         fly “{exerciseTitle(exercise)}”
       </button>
     </section>

@@ -30,8 +30,16 @@ const waitS = (flight: Flight, byHand: boolean, atStop: (flight: Flight) => void
 describe('the end of a flight', () => {
   it('is a moment after the stop, and longer by hand with a check still to be done', () => {
     expect(waitS(flightFrom('final'), true)).toBeCloseTo(1.5, 0);
-    expect(waitS(flightFrom('final', procedures()), false)).toBeCloseTo(1.5, 0);
     expect(waitS(flightFrom('final', procedures()), true)).toBeCloseTo(25, 0);
+  });
+
+  it('waits for the check that the model pilot shows', () => {
+    const flight = flightFrom('final', procedures());
+    const seconds = waitS(flight, false);
+    expect(seconds).toBeGreaterThan(5);
+    expect(seconds).toBeLessThan(15);
+    const check = lessonMemory(flight).procedures?.lists.find(({ list }) => list === 'after-landing');
+    expect(check?.items.every(({ doneS }) => doneS !== null)).toBe(true);
   });
 
   it('is now when nothing more is to be done', () => {
@@ -52,6 +60,7 @@ describe('the end of a flight', () => {
 describe('what was done', () => {
   it('is told to the flight, and stands in order with its time and who did it', () => {
     const flight = flightFrom('downwind', procedures());
+    changeSource(flight.session, 0, NOBODY);
     const tell = (kind: 'tick' | 'say' | 'look', value: string) => {
       tellFlight(flight, kind, value);
       for (let i = 0; i < 60; i += 1) flyStep(flight);

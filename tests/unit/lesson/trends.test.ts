@@ -88,6 +88,9 @@ describe('an item over attempts', () => {
   it('leaves out what was watched, and what was refused', () => {
     const watched = row([height(1500)], { help: { ...NO_HELP, watchedS: 399 } });
     expect(itemTrends([watched, row([height(1500)], { outcome: 'refused' })])).toEqual([]);
+    const shown = row([height(1500)], { demonstration: true });
+    expect(itemTrends([shown])).toEqual([]);
+    expect(consistencyOf([shown, shown, shown])).toMatchObject({ run: 0, reached: false });
   });
 });
 

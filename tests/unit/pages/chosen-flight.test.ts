@@ -3,6 +3,8 @@
 import * as v from 'valibot';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { EXERCISES } from '../../../src/exercises.ts';
+import { takesAnyAir } from '../../../src/lesson/exercises/own-day.ts';
+import { asFlown } from '../../../src/pages/as-flown.ts';
 import { briefOfSettings } from '../../../src/pages/brief/brief-of-settings.ts';
 import { chosenFlight } from '../../../src/pages/chosen-flight.ts';
 import { loadExercises } from '../../../src/pages/exercises-room.ts';
@@ -85,5 +87,46 @@ describe('the brief of an exercise', () => {
     // Neither the fault nor the instruction changes anything of what is briefed
     for (const id of ['partial-power', 'radio-failure', 'abandoned-take-off', 'go-around'])
       expect(told(id)).toBe(plain);
+  });
+});
+
+describe('an exercise that trains what a flight has shown', () => {
+  beforeAll(() => loadExercises());
+  const flown = chosenFlight(
+    settings({
+      aeroplane: 'whimbrel',
+      aerodrome: 'plover-meadow',
+      wind: '300/13',
+      qnh: '998',
+      temperature: '4',
+    }),
+  ).scenario;
+  const after = (exercise: string, now = settings({})) =>
+    chosenFlight({ ...now, ...asFlown(flown, now), exercise, inMyWeather: true }).scenario;
+
+  it('has its place, aeroplane and air, where the exercise allows it', () => {
+    const trained = after('final-and-landing');
+    expect(trained.aeroplane.id).toBe('whimbrel');
+    expect(trained.aerodrome.id).toBe(flown.aerodrome.id);
+    expect(trained.runway).toBe(flown.runway);
+    expect(trained.weather).toEqual(flown.weather);
+  });
+
+  it('keeps its own day where that is what it is about', () => {
+    const gusty = after('gusty-day');
+    expect(gusty.aeroplane.id).toBe('whimbrel');
+    expect(gusty.weather.gustKt).not.toBeNull();
+  });
+
+  it('keeps its own air where the wind has to come from the side', () => {
+    const takes = (id: string) => takesAnyAir(EXERCISES.find((each) => each.id === id)!);
+    expect(['crosswind-circuit', 'gusty-day'].map(takes)).toEqual([false, false]);
+    expect(['normal-circuit', 'final-and-landing'].map(takes)).toEqual([true, true]);
+  });
+
+  it('drops a circuit that was chosen for another aerodrome', () => {
+    const now = settings({ circuit: { spacingNmi: 0.5 } });
+    expect(asFlown(flown, now).circuit).toBeNull();
+    expect(asFlown(flown, { ...now, aerodrome: flown.aerodrome.id })).not.toHaveProperty('circuit');
   });
 });

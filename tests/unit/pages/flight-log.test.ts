@@ -1,12 +1,16 @@
 // A flight that ends while what judges it does not come: its recording is kept first, and it is judged later.
 import * as v from 'valibot';
-import { beforeEach, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { modelPilot } from '../../../src/flight/model-pilot.ts';
+import { flyStep } from '../../../src/flight/run.ts';
+import { practiseNext } from '../../../src/lesson/attempts/practise.ts';
+import { isSound, ownAttempts } from '../../../src/lesson/attempts/trends.ts';
 import { createFlightLog } from '../../../src/pages/fly/run/flight-log.ts';
 import { readyFlight } from '../../../src/pages/fly/run/ready.ts';
 import { scenarioOf } from '../../../src/pages/fly/sheets/scenario-of-settings.ts';
 import { settingsSchema } from '../../../src/pages/settings.ts';
 import { useStore } from '../../../src/pages/store.ts';
-import { tick } from '../../../src/session/session.ts';
+import { changeSource, tick } from '../../../src/session/session.ts';
 import type { Logbook } from '../../../src/storage/logbook.ts';
 import { busyHands } from '../../support/attempts.ts';
 import { freshName, openTestLogbook } from '../../support/logbook.ts';
@@ -91,4 +95,50 @@ it('is kept though it was flown on from before the logbook came', async () => {
   await kept;
   const [row] = await book.list();
   expect(row?.flightS).toBe(steps / 60);
+});
+
+describe('a demonstration', () => {
+  const shown = () => {
+    const { scenario, model } = scenarioOf(v.parse(settingsSchema, {}));
+    const flight = readyFlight(scenario, modelPilot, model);
+    const log = createFlightLog(flight);
+    useStore.setState({ pilot: 'model' });
+    for (let i = 0; i < 600; i += 1) flyStep(flight);
+    log.note();
+    return { flight, log };
+  };
+  beforeEach(() => {
+    here.comes = true;
+  });
+
+  it('is neither an attempt nor an unfinished flight', async () => {
+    const { log } = shown();
+    await log.ended();
+    expect(await book.list()).toEqual([]);
+    const next = (await openTestLogbook({ databaseName })).logbook;
+    expect(await next.unfinished()).toEqual([]);
+  });
+
+  it('is kept when asked for, as what it is', async () => {
+    const { log } = shown();
+    await log.ended();
+    await log.keepShown();
+    const [row] = await book.list();
+    expect(row?.demonstration).toBe(true);
+    expect(useStore.getState().attempt).toBe(row?.id);
+    expect(practiseNext(row === undefined ? [] : [row])).toBeNull();
+    expect(ownAttempts(row === undefined ? [] : [row])).toEqual([]);
+    expect(isSound({ ...(row as NonNullable<typeof row>), outcome: 'stopped' })).toBe(false);
+  });
+
+  it('that somebody took over is an attempt, theirs from there on', async () => {
+    const { flight, log } = shown();
+    useStore.setState({ pilot: 'hands' });
+    changeSource(flight.session, 0, busyHands as never);
+    for (let i = 0; i < 300; i += 1) flyStep(flight);
+    log.note();
+    await log.ended();
+    const [row] = await book.list();
+    expect(row).toMatchObject({ demonstration: false, theirsFromS: 10 });
+  });
 });

@@ -15,6 +15,7 @@ import {
   type Wordings,
 } from '../../../lesson/procedures/wordings.ts';
 import { useStore } from '../../store.ts';
+import { lookAt } from '../drawing/look.ts';
 import type { ReadyFlight } from '../run/ready.ts';
 import { flightShown, tellShown } from '../run/telling.ts';
 import type { Announcer } from '../said/announcer.ts';
@@ -85,6 +86,34 @@ const offers = ({ lesson, radio }: ReadyFlight, m: LessonMemory, p: ProcedureMem
   return callPlace(call, m, lesson) === 'here' && !said && radio.justSaid !== saying(call, m);
 };
 
+/** What was said stays to be read for so long. */
+const SPOKEN_S = 9;
+
+/** What the model pilot says now, in its words: a call, a read-back, the plan for an engine that stops. */
+const spokenNow = (p: ProcedureMemory, lesson: Lesson, timeS: number): string => {
+  if (useStore.getState().pilot !== 'model') return '';
+  const planS = p.lists.flatMap(({ items }) => items).find(({ id }) => id === 'if-it-stops')?.doneS ?? null;
+  const said = [
+    ...p.calls.map(({ call, saidS }) => ({ atS: saidS, words: () => callWordings(call, lesson) })),
+    ...p.answers.map(({ answer, readS }) => ({ atS: readS, words: () => answerWordings(answer, lesson) })),
+    { atS: planS, words: () => IF_IT_STOPS },
+  ];
+  const last = said.reduce((latest, each) => ((each.atS ?? -1) > (latest.atS ?? -1) ? each : latest));
+  return last.atS === null || timeS - last.atS > SPOKEN_S ? '' : (last.words()?.[0] ?? '');
+};
+
+/** The model pilot's head turns where it looks, and back to where the leg asks. */
+const LOOKS_S = 1.6;
+let turned = false;
+const showLook = (p: ProcedureMemory, timeS: number): void => {
+  const last = p.looks[p.looks.length - 1];
+  const watches = useStore.getState().pilot === 'model';
+  const looks = watches && last !== undefined && timeS - last.atS < LOOKS_S;
+  if (looks) useStore.setState({ look: lookAt(last.deg) });
+  else if (turned) useStore.setState({ look: 'leg' });
+  turned = looks;
+};
+
 let before = '';
 
 /** Four times a simulated second: what of checks and calls is to be shown. */
@@ -102,16 +131,19 @@ export const showProcedures = (flight: ReadyFlight, announcer: Announcer): void 
     on: true,
     check: checkNow(p, lesson),
     heard: last === undefined ? '' : answerSaid(last.answer, lesson),
+    spoken: spokenNow(p, lesson, lesson.where.timeS),
     calling: was.calling,
     prompt: promptNow(p, m, lesson, was.calling || offers(flight, m, p)),
     subscaleHpa: p.subscaleHpa,
     qnhHpa: lesson.procedures?.qnhHpa ?? 0,
   };
+  showLook(p, lesson.where.timeS);
   if (was.correction !== '' && lesson.where.timeS - flight.radio.correctedS > READ_S)
     useProcedures.setState({ correction: '' });
   const text = JSON.stringify(next);
   if (text === before && was.on) return;
   before = text;
+  if (next.spoken !== '' && next.spoken !== was.spoken) announcer.say(next.spoken);
   if (next.heard !== '' && next.heard !== was.heard) announcer.say(next.heard);
   useProcedures.setState(next);
 };

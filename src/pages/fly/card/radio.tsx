@@ -9,6 +9,7 @@ const ACTIONS = ['say-1', 'say-2', 'say-3'] as const;
 /** What the tower said, and the wordings to choose from: by key or by finger. */
 export const Radio = () => {
   const heard = useProcedures((s) => s.heard);
+  const spoken = useProcedures((s) => s.spoken);
   const prompt = useProcedures((s) => s.prompt);
   const correction = useProcedures((s) => s.correction);
   const frozen = useStore((s) => s.frozen);
@@ -17,10 +18,11 @@ export const Radio = () => {
   // Names of keys are written anew when keys change
   useStore((s) => s.settings.keys);
   const asked = watching ? null : prompt;
-  if (!heard && !asked && !correction) return null;
+  if (!heard && !spoken && !asked && !correction) return null;
   return (
     <div className="radio">
       {heard ? <p className="radio-heard">{heard}</p> : null}
+      {spoken ? <p className="radio-spoken">“{spoken}”</p> : null}
       {correction ? <p className="radio-correction">{correction}</p> : null}
       {asked ? (
         <fieldset className="radio-options" aria-label={asked.title}>

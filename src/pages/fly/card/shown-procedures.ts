@@ -30,6 +30,8 @@ export interface Shown {
   readonly on: boolean;
   /** What the tower said last. */
   readonly heard: string;
+  /** What the model pilot says. */
+  readonly spoken: string;
   readonly prompt: Prompt | null;
   /** The pilot wants to make the next call. */
   readonly calling: boolean;
@@ -45,6 +47,7 @@ export const NOTHING: Shown = {
   check: null,
   on: false,
   heard: '',
+  spoken: '',
   prompt: null,
   calling: false,
   correction: '',

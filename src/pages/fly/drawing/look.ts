@@ -6,12 +6,15 @@ export type Look = 'leg' | -135 | -90 | -45 | 0 | 45 | 90 | 135;
 
 const DIRECTIONS = [-135, -90, -45, 0, 45, 90, 135] as const;
 
+const nearestTo = (nowDeg: number): (typeof DIRECTIONS)[number] =>
+  DIRECTIONS.reduce((best, deg) => (Math.abs(deg - nowDeg) < Math.abs(best - nowDeg) ? deg : best));
+
+/** The look that goes that way. */
+export const lookAt = (deg: number): Look => nearestTo(deg);
+
 /** One step further to a side from where the look is now. */
 export const lookFurther = (nowDeg: number, by: 1 | -1): Look => {
-  const nearest = DIRECTIONS.reduce((best, deg) =>
-    Math.abs(deg - nowDeg) < Math.abs(best - nowDeg) ? deg : best,
-  );
-  const at = DIRECTIONS.indexOf(nearest) + by;
+  const at = DIRECTIONS.indexOf(nearestTo(nowDeg)) + by;
   return DIRECTIONS[Math.min(DIRECTIONS.length - 1, Math.max(0, at))] as Look;
 };
 

@@ -31,6 +31,8 @@ export interface FlightCommands {
   /** Stands the flight where it was at `timeS`, frozen, from there on flown by hand. */
   fromInstant(timeS: number): void;
   setSound(on: boolean): void;
+  /** The demonstration that has just been shown goes into the logbook. */
+  keepShown(): void;
   /** Nothing more to do on the runway. */
   finish(): void;
 }

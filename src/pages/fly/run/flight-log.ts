@@ -1,5 +1,6 @@
 import { ownAircraft } from '../../../flight/flight.ts';
 import { COACH_WORDS, type HelpUsed, type Parent, PICTURES } from '../../../lesson/attempts/attempt.ts';
+import { isDemonstration } from '../../../session/flown-by.ts';
 import { STEP_HZ } from '../../../simulation/scenario.ts';
 import type { AttemptBody, FlightJournal } from '../../../storage/logbook.ts';
 import { pilotNow, theLogbook } from '../../logbook-here.ts';
@@ -144,6 +145,30 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     if (!left) useStore.setState({ attempt: id });
   };
 
+  /** The flight that has just ended goes into the logbook, now or when that can be had. */
+  const keepEnded = async (): Promise<void> => {
+    const used = help();
+    const flown = way;
+    let body: AttemptBody | null = null;
+    const judge = async () => {
+      body ??= await bodyNow();
+      return body;
+    };
+    // At once, where what judges it is there: the flight may be set back before the logbook answers
+    judge().catch(alreadyTold);
+    const ended = { parent, judge };
+    for (;;) {
+      try {
+        return await keepIt(used, flown, ended);
+      } catch (error) {
+        // Written, and flown on from: it is offered again when the page is next opened
+        if (flown !== way && body === null) return;
+        await tryLater(error, flown === way && journal !== null);
+        if (flown !== way && body === null) return;
+      }
+    }
+  };
+
   return {
     note: () => {
       const { step } = flight.session;
@@ -156,7 +181,9 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
       if (coach !== settings.coach) coach = louder(coach ?? settings.coach, settings.coach);
       if (over) return;
       if (journal !== null) journal.note(recordingNow());
-      else if (step > WORTH_STEPS && step >= noJournalBefore) openJournal().catch(alreadyTold);
+      // What is only watched is not written down
+      else if (pilot === 'hands' && step > WORTH_STEPS && step >= noJournalBefore)
+        openJournal().catch(alreadyTold);
     },
     froze: (byUser) => {
       if (byUser) freezes += 1;
@@ -166,26 +193,14 @@ export const createFlightLog = (flight: ReadyFlight, begun: BegunElsewhere = {})
     ended: async () => {
       if (over) return;
       over = true;
-      const used = help();
-      const flown = way;
-      let body: AttemptBody | null = null;
-      const judge = async () => {
-        body ??= await bodyNow();
-        return body;
-      };
-      // At once, where what judges it is there: the flight may be set back before the logbook answers
-      judge().catch(alreadyTold);
-      const ended = { parent, judge };
-      for (;;) {
-        try {
-          return await keepIt(used, flown, ended);
-        } catch (error) {
-          // Written, and flown on from: it is offered again when the page is next opened
-          if (flown !== way && body === null) return;
-          await tryLater(error, flown === way && journal !== null);
-          if (flown !== way && body === null) return;
-        }
-      }
+      if (!isDemonstration(recordingNow())) return keepEnded();
+      // Begun by hand and handed over, it is nobody's attempt either
+      void (journal?.end() ?? asked?.then((late) => late.end()));
+      journal = null;
+      asked = null;
+    },
+    keepShown: async () => {
+      if (over && isDemonstration(recordingNow())) await keepEnded();
     },
     branches: (atS) => {
       if (!over) return;

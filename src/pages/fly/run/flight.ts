@@ -309,6 +309,9 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       set({ sheet: null, pilot: 'hands' });
       goTo(Math.round(timeS * STEP_HZ), `Again from ${clockText(timeS)}.`);
     },
+    keepShown: () => {
+      if (flight) logOf(flight).keepShown().catch(alreadyTold);
+    },
     finish: () => driver?.finish(),
     shown: () => flight,
     work: (item) => tellShown('tick', item),

@@ -7,6 +7,8 @@ import type { ReadyFlight } from './ready.ts';
 const SHOWN_ONLY: ReadonlySet<string> = new Set([
   'theme',
   'seenStart',
+  'who',
+  'lead',
   'handStyle',
   'arrowsAsStick',
   'picture',

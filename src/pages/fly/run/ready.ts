@@ -30,8 +30,10 @@ export interface FlightLog {
   froze(asked: boolean): void;
   /** How much help there was so far. */
   help(): HelpUsed;
-  /** The flight is over and becomes an attempt; resolves once it is kept. */
+  /** The flight is over and becomes an attempt; resolves once it is kept. A demonstration is not, until asked for. */
   ended(): Promise<void>;
+  /** A demonstration that is over is kept after all; resolves once it is. */
+  keepShown(): Promise<void>;
   /** From an ended flight another way on is flown: another attempt, with this one as its parent. */
   branches(atS: number): void;
   /** Another page is looked at: counts and journal are brought up to date. */

@@ -1,12 +1,18 @@
+import { ownAircraft } from '../../../flight/flight.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
-import { firstLookAt } from '../../../flight/result-words.ts';
+import { firstItemOf, firstLookAt } from '../../../flight/result-words.ts';
+import { shownWords } from '../../../flight/shown-words.ts';
 import type { FlownResult, Result } from '../../../formats/result.ts';
 import { judgedExerciseOf } from '../../../judged-exercises.ts';
 import type { HelpUsed } from '../../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../../lesson/attempts/help-words.ts';
+import type { Exercise } from '../../../lesson/exercises/exercise.ts';
 import { wordsFor } from '../../../lesson/judge/judge.ts';
 import type { LegMarks } from '../../../lesson/judge/leg-marks.ts';
-import { verdictOf } from '../../../lesson/judge/verdict.ts';
+import { trainedBy } from '../../../lesson/judge/trained-by.ts';
+import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
+import { flownBy } from '../../../session/flown-by.ts';
+import { clockText } from '../../../units/format.ts';
 import { flownPath } from './flown-path.ts';
 import type { ReadyFlight } from './ready.ts';
 import type { ResultCard } from './shown-result.ts';
@@ -27,16 +33,31 @@ export const resultHere = (flight: ReadyFlight, watchedS: number): FlownResult =
   return flown;
 };
 
+/** An exercise is passed by who flew it from its beginning. */
+const verdictFrom = (exercise: Pick<Exercise, 'success'>, result: FlownResult, fromS: number): Verdict => {
+  const verdict = verdictOf(exercise, result.outcome, result.why, result);
+  if (fromS === 0) return verdict;
+  const whole = `The model pilot flew until ${clockText(fromS)}: flown by you from the beginning it can be passed.`;
+  return { passed: false, against: [...verdict.against, whole] };
+};
+
 /** The flight as a card. */
 export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
   const result = resultHere(flight, help.watchedS);
   const exercise = judgedExerciseOf(flight.scenario);
+  const { last, theirsFromS } = flownBy(ownAircraft(flight).recorder.recording);
+  const isShown = last === 'model';
+  const fromS = theirsFromS ?? 0;
+  const first = firstItemOf(result);
   return {
     result,
-    firstLook: firstLookAt(result),
-    verdict: exercise && verdictOf(exercise, result.outcome, result.why, result),
+    shown: isShown ? shownWords(flight) : null,
+    theirsFromS: fromS,
+    firstLook: isShown ? '' : firstLookAt(result),
+    trains: first === undefined || isShown ? null : trainedBy(first.id),
+    verdict: exercise && !isShown ? verdictFrom(exercise, result, fromS) : null,
     exercise: exercise?.title ?? '',
-    advice: [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
+    advice: isShown ? [] : [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
     judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
     help: helpWords(help),

@@ -21,6 +21,7 @@ const nothingCame = (): void =>
 export const createSpeech = (announcer: Announcer) => {
   let voice: Voice | null = null;
   let heard = '';
+  let spoken = '';
   let level = '';
   fetchPart('pages/fly/said/beside.ts', () => import('./beside.ts')).then((loaded) => {
     beside = loaded;
@@ -47,7 +48,11 @@ export const createSpeech = (announcer: Announcer) => {
       level = coach;
       beside?.showInstruction(flight, s.timeS, announcer, speak);
       beside?.showProcedures(flight, announcer);
-      const tower = useProcedures.getState().heard;
+      const { heard: tower, spoken: words } = useProcedures.getState();
+      if (words !== spoken) {
+        spoken = words;
+        speak(words);
+      }
       if (tower !== heard) {
         heard = tower;
         speak(tower);

@@ -6,10 +6,12 @@ import type { ItemReport, LegReport, Report } from '../../../lesson/judge/report
 import { valueWords } from '../../../lesson/judge/value-words.ts';
 import { ftFromM } from '../../../units/conversions.ts';
 import { clockText, fixed } from '../../../units/format.ts';
+import { alreadyTold } from '../../parts/fetch-part.ts';
 import { goTo } from '../../route.ts';
 import { BAND_WORDS } from '../../shown/bands.ts';
 import { Items } from '../../shown/judged-items.tsx';
 import { useStore } from '../../store.ts';
+import { chooseExercise } from '../../train.ts';
 import { flightCommands } from '../run/commands.ts';
 import type { ResultCard } from '../run/shown-result.ts';
 import { ResultPlan, ResultProfile } from './result-drawings.tsx';
@@ -189,6 +191,42 @@ const AgainstPart = ({ verdict, advice }: ResultCard) => {
   );
 };
 
+/** The exercise for it, there, in that aeroplane and air. */
+const trainThis = (exercise: string): void => {
+  const flown = flightCommands()?.shown()?.scenario ?? null;
+  chooseExercise(exercise, false, flown).then(() => {
+    useStore.setState({ sheet: null });
+    flightCommands()?.prepare();
+  }, alreadyTold);
+};
+
+/** What a demonstration has shown; nobody is judged by it. */
+const ShownPart = ({ shown }: { readonly shown: readonly string[] }) => (
+  <section className="shown" aria-label="What was shown">
+    <p>
+      Flown by the model pilot: to be watched, no attempt of yours, and not in the logbook unless you keep it.
+    </p>
+    <ul>
+      {shown.map((words) => (
+        <li key={words}>{words}</li>
+      ))}
+    </ul>
+  </section>
+);
+
+const KeepButton = () => {
+  const [asked, setAsked] = useState(false);
+  const keep = () => {
+    setAsked(true);
+    flightCommands()?.keepShown();
+  };
+  return (
+    <button type="button" disabled={asked} onClick={keep}>
+      keep this demonstration
+    </button>
+  );
+};
+
 /** What happened: the circuit drawn, leg by leg, gates, touchdown, stop, and what to look at first. */
 export const ResultSheet = () => {
   const card = useStore((s) => s.result);
@@ -202,15 +240,25 @@ export const ResultSheet = () => {
   };
   return (
     <SheetOver
-      title={`${outcomeTitle(result.outcome)} after ${clockText(result.flight_s)}`}
+      title={`${card.shown === null ? '' : 'Demonstration. '}${outcomeTitle(result.outcome)} after ${clockText(result.flight_s)}`}
       onClose={close}
       className="sheet-result"
     >
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keys must reach it (axe: scrollable-region-focusable) */}
       <section className="result-body" aria-label="What happened" tabIndex={0}>
         <p>{result.why}</p>
+        {card.theirsFromS > 0 ? (
+          <p>
+            The model pilot flew until {clockText(card.theirsFromS)}; from there on it was yours, and only
+            that is looked at.
+          </p>
+        ) : null}
         <VerdictPart {...card} />
-        <p className="first-look">{card.firstLook}</p>
+        {card.shown === null ? (
+          <p className="first-look">{card.firstLook}</p>
+        ) : (
+          <ShownPart shown={card.shown} />
+        )}
         <AgainstPart {...card} />
         <div className="drawings">
           <ResultPlan drawn={card.drawn} />
@@ -228,14 +276,23 @@ export const ResultSheet = () => {
       <div className="result-foot">
         <AgainFrom result={result} />
         <div className="sheet-buttons">
-          <button
-            type="button"
-            className="strong"
-            disabled={attempt === ''}
-            onClick={() => goTo('debrief', attempt)}
-          >
-            debrief
-          </button>
+          {card.shown !== null && attempt === '' ? (
+            <KeepButton />
+          ) : (
+            <button
+              type="button"
+              className="strong"
+              disabled={attempt === ''}
+              onClick={() => goTo('debrief', attempt)}
+            >
+              debrief
+            </button>
+          )}
+          {card.trains === null ? null : (
+            <button type="button" onClick={() => trainThis(card.trains ?? '')}>
+              train this
+            </button>
+          )}
           <button type="button" onClick={again}>
             the whole flight again
           </button>

@@ -13,6 +13,7 @@ import { flightCommands } from '../run/commands.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 import { SheetOver } from './sheet.tsx';
 import { ToleranceFields } from './tolerance-fields.tsx';
+import { suiting, WHO } from './who-flies.ts';
 
 const STARTS: readonly Settings['start'][] = ['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final'];
 const PICTURES: readonly {
@@ -77,8 +78,8 @@ export const SetupSheet = () => {
   };
   const close = () => useStore.setState({ sheet: null });
   const goOnWithThese = () => {
-    const { picture, handStyle, arrowsAsStick, coach, voice, touch } = draft;
-    changeSettings({ picture, handStyle, arrowsAsStick, coach, voice, touch });
+    const { who, picture, lead, handStyle, arrowsAsStick, coach, tolerances, voice, touch } = draft;
+    changeSettings({ who, picture, lead, handStyle, arrowsAsStick, coach, tolerances, voice, touch });
     close();
   };
   const begin = async (event: FormEvent) => {
@@ -343,6 +344,13 @@ export const SetupSheet = () => {
             onChange={(others) => change({ others: Number(others) as Settings['others'] })}
           />
           <ChoiceField
+            label="Who flies"
+            hint={WHO.find(({ id }) => id === draft.who)?.says ?? 'sets coach, tolerances and picture below'}
+            value={draft.who}
+            choices={[['', 'nobody in particular'], ...WHO.map(({ id, text }) => [id, text] as const)]}
+            onChange={(who) => change({ who, ...suiting(who) })}
+          />
+          <ChoiceField
             label="Coach"
             hint="M silences everything"
             value={draft.coach}
@@ -370,6 +378,17 @@ export const SetupSheet = () => {
               </label>
             ))}
           </fieldset>
+          <ChoiceField
+            label="Large view"
+            hint="of the whiteboard"
+            value={draft.lead}
+            choices={[
+              ['plan', 'the plan'],
+              ['window', 'the window'],
+            ]}
+            disabled={draft.picture !== 'whiteboard'}
+            onChange={(lead) => change({ lead })}
+          />
           <fieldset className="choices">
             <legend>How it is flown</legend>
             <label>

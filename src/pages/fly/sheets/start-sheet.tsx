@@ -1,9 +1,12 @@
+import { useState } from 'react';
 import { keysOf } from '../../../input/actions.ts';
 import { changeSettings, useStore } from '../../store.ts';
 import { KeyCap } from '../levers/key-cap.tsx';
 import { flightCommands } from '../run/commands.ts';
 import './own-keys.ts';
+import type { Settings } from '../../settings.ts';
 import { SheetOver } from './sheet.tsx';
+import { suiting, WHO } from './who-flies.ts';
 
 export const CAUTION =
   'For study only. The aeroplanes and aerodromes are invented, and so are their figures; the handbook of your aeroplane, local procedures and a licensed instructor decide.';
@@ -25,20 +28,42 @@ const leave = (begin: () => void): void => {
   begin();
 };
 
-const flyFromFinal = (): void =>
+const flyFromFinal = (who: Settings['who']): void =>
   leave(() => {
-    changeSettings({ start: 'final', exercise: '' });
+    changeSettings({ start: 'final', exercise: '', ...suiting(who) });
     if (flightCommands()?.prepare()) flightCommands()?.start();
   });
 
-const watchOne = (): void =>
+const watchOne = (who: Settings['who']): void =>
   leave(() => {
-    changeSettings({ start: 'line-up', exercise: '' });
+    changeSettings({ start: 'line-up', exercise: '', ...suiting(who) });
     if (flightCommands()?.prepare()) flightCommands()?.watch();
   });
 
-/** First start: what this is, the caution, four pairs of keys, and two ways in. */
+/** Who flies; whoever says nothing gets what everybody gets. */
+const WhoFlies = ({
+  who,
+  onWho,
+}: {
+  readonly who: Settings['who'];
+  readonly onWho: (who: Settings['who']) => void;
+}) => (
+  <fieldset className="who">
+    <legend>Who flies? It sets how much is said, shown and allowed.</legend>
+    {WHO.map(({ id, text, says }) => (
+      <label key={id}>
+        <input type="radio" name="who" checked={who === id} onChange={() => onWho(id)} />
+        <span>
+          {text} <small>{says}</small>
+        </span>
+      </label>
+    ))}
+  </fieldset>
+);
+
+/** First start: what this is, who flies, the caution, four pairs of keys, and the ways in. */
 export const StartSheet = () => {
+  const [who, setWho] = useState(useStore.getState().settings.who);
   const loaded = useStore((s) => s.ready || s.failed !== '');
   return (
     <SheetOver
@@ -51,6 +76,7 @@ export const StartSheet = () => {
         the wind takes you, the profile how you come down, the window what you would see. Afterwards it says
         what happened and what to look at first.
       </p>
+      <WhoFlies who={who} onWho={setWho} />
       <dl className="pairs">
         {PAIRS.map((pair) => (
           <div key={pair.does}>
@@ -65,11 +91,14 @@ export const StartSheet = () => {
       </dl>
       <p className="caution">{CAUTION}</p>
       <div className="sheet-buttons">
-        <button type="button" className="strong" data-first disabled={!loaded} onClick={watchOne}>
+        <button type="button" className="strong" data-first disabled={!loaded} onClick={() => watchOne(who)}>
           watch one flown
         </button>
-        <button type="button" disabled={!loaded} onClick={flyFromFinal}>
+        <button type="button" disabled={!loaded} onClick={() => flyFromFinal(who)}>
           fly from final
+        </button>
+        <button type="button" onClick={() => leave(() => undefined)}>
+          just fly
         </button>
         {loaded ? null : <span className="soft">the aeroplane is being rolled out …</span>}
       </div>
