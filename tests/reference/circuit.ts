@@ -70,6 +70,15 @@ export const ROUND_OUT_HEIGHT = reference({
   rows: [[10, 20]],
 });
 
+export const POWER_IN_ROUND_OUT = reference({
+  what: 'when power comes to idle, and before what the throttle is not closed',
+  source:
+    'FAA-H-8083-3C p. 9-8; South African CAA instructor training procedures (revised AIC), p. 115 and 271',
+  certainty: 'VERIFIED',
+  columns: ['to idle', 'not closed before'],
+  rows: [['during the round-out', 'the round-out is complete']],
+});
+
 export const BASE_TURN_ANGLE = reference({
   what: 'angle behind the wing at which base is turned, in still air: about',
   source: 'FAA-H-8083-3C ch. 8, p. 167',

@@ -13,6 +13,7 @@ import {
   handWords,
   headingWords,
   heatFirst,
+  IDLE,
   knots,
   powerWords,
   sinkWords,
@@ -62,12 +63,13 @@ const onDownwind: Say = (c) => {
 /** The nose that much off the runway has to be straightened before the wheels touch. */
 const CRAB_RAD = radFromDeg(3); // our choice: when it is worth saying
 
-const roundOut: Say = ({ lesson }) => {
+const roundOut: Say = ({ lesson, s }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
   const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
-  // The throttle is closed when the round-out is done, not before (South African instructor procedures)
-  const power = lesson.task.technique === 'soft-field' ? 'a little power stays' : 'then power off';
-  return `Round out: look far ahead, nose slowly up to level, ${power}${straighten}.`;
+  // To idle during the round-out (FAA-H-8083-3C p. 9-8), not closed before it is done (South African CAA p. 115, 271)
+  const idles = s.engineDead || s.throttle < IDLE ? '' : ', and with it power to idle';
+  const power = lesson.task.technique === 'soft-field' ? ', a little power stays' : idles;
+  return `Round out: look far ahead, nose slowly up to level${power}${straighten}.`;
 };
 
 const goingAround: Say = (c) => {

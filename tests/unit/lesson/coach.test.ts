@@ -174,7 +174,7 @@ describe('the coach', () => {
       new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
       // The flap that is out, which the model pilot has full by then
       /^Flap 30, 65 knots/,
-      /^Round out/,
+      /^Round out: .*nose slowly up to level, and with it power to idle/,
       /^Hold it off/,
       /^Straight with the feet/,
     ];
