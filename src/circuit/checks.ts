@@ -6,8 +6,8 @@ import { fixed, headingDigits } from '../units/format.ts';
  * The brief prints them, the card shows them, the lesson watches them being done (`src/lesson/procedures`).
  *
  * Items of the pre-landing check: BUMPFFITCHH and its kin as UK, Commonwealth and US circuit texts list them
- * (quoted); order of the go-around: FAA-H-8083-3C chapter 9, power, attitude, configuration, the call last; after
- * landing only once clear and stopped (FAA-H-8083-3C). The rest is common practice. The aeroplane's handbook decides.
+ * (quoted); order of the go-around: FAA-H-8083-3C p. 9-11, power, attitude, configuration, the call last; after
+ * landing only once clear and stopped (FAA-H-8083-3C ch. 9). The rest is common practice. The aeroplane's handbook decides.
  */
 export interface CheckGiven {
   readonly aeroplane: Aeroplane;

@@ -64,7 +64,7 @@ export const AHEAD_LIMIT = reference({
 
 export const ROUND_OUT_HEIGHT = reference({
   what: 'height at which the round-out begins',
-  source: 'FAA-H-8083-3C ch. 9, p. 179',
+  source: 'FAA-H-8083-3C p. 9-8',
   certainty: 'VERIFIED',
   columns: ['ft at least', 'ft at most'],
   rows: [[10, 20]],
@@ -81,7 +81,7 @@ export const POWER_IN_ROUND_OUT = reference({
 
 export const BASE_TURN_ANGLE = reference({
   what: 'angle behind the wing at which base is turned, in still air: about',
-  source: 'FAA-H-8083-3C ch. 8, p. 167',
+  source: 'FAA-H-8083-3C p. 8-3',
   certainty: 'VERIFIED',
   columns: ['deg'],
   rows: [[45]],
@@ -97,7 +97,7 @@ export const MOST_SINK = reference({
 
 export const LANDING_POINT = reference({
   what: 'go around when not down in this share of the runway; touch down this far beyond the point at most',
-  source: `FAA-H-8083-3C p. 203; ${ACS} IV.B`,
+  source: `FAA-H-8083-3C p. 9-32; ${ACS} IV.B`,
   certainty: 'VERIFIED',
   columns: ['of the runway', 'ft'],
   rows: [[1 / 3, 400]],
@@ -105,7 +105,7 @@ export const LANDING_POINT = reference({
 
 export const CROSSWIND_SHOWN = reference({
   what: 'crosswind that certification shows, of the stalling speed with landing flap, at least',
-  source: 'FAA-H-8083-3C ch. 9, p. 190',
+  source: 'FAA-H-8083-3C p. 9-19',
   certainty: 'VERIFIED',
   columns: ['of Vs0'],
   rows: [[0.2]],
@@ -113,7 +113,7 @@ export const CROSSWIND_SHOWN = reference({
 
 export const GUST_ADDED = reference({
   what: 'share of the gust factor that the approach speed takes',
-  source: 'FAA-H-8083-3C ch. 9, p. 191',
+  source: 'FAA-H-8083-3C p. 9-20',
   certainty: 'VERIFIED',
   columns: ['of the gust factor'],
   rows: [[0.5]],
@@ -173,7 +173,7 @@ export const PRE_LANDING_ORDER = reference({
 
 export const GO_AROUND_ORDER = reference({
   what: 'order of the go-around: power with heat cold, attitude, some flap, gear once climbing, the rest',
-  source: 'FAA-H-8083-3C ch. 9, p. 182 and 183',
+  source: 'FAA-H-8083-3C p. 9-11 and 9-12',
   certainty: 'VERIFIED',
   columns: ['item'],
   rows: [['power'], ['heat'], ['attitude'], ['flap'], ['gear'], ['flap-up']],

@@ -109,7 +109,7 @@ const QUICK: ReadonlySet<LegName> = new Set(['take-off-roll', 'hold-off', 'landi
 const TURN_NOW_S = 1; // our choice: when it is worth saying
 const TURN_OVER_S = -8; // our choice: when it is worth saying
 const TURN_LATE_S = -14; // our choice: when it is worth saying
-const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of AFH-3C p. 179
+const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of FAA-H-8083-3C p. 9-8
 /** No turn to crosswind below the custom's height, but for so little. */
 const ABOUT_M = mFromFt(50); // our choice: when it is worth saying
 /** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */

@@ -60,7 +60,7 @@ describe('the sequence card', () => {
     }
   });
 
-  it('puts power first in a go-around (FAA-H-8083-3C chapter 9: power, attitude, configuration)', () => {
+  it('puts power first in a go-around (FAA-H-8083-3C ch. 9: power, attitude, configuration)', () => {
     const lines = cardFor('go-around', setting()).lines;
     const place = (words: RegExp): number =>
       lines.findIndex(({ kind, text }) => kind === 'check' && words.test(text));

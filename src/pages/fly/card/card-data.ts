@@ -6,7 +6,7 @@ import { thousands } from '../../../units/format.ts';
 /**
  * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make. The
  * checks are those of the one table (`src/circuit/checks.ts`). Order of actions: UK/EASA PPL exercises 12 and 13 and
- * FAA Airplane Flying Handbook, chapters "Airport traffic patterns" and "Approaches and landings".
+ * FAA-H-8083-3C ch. 8 and 9.
  */
 export interface CardLine {
   readonly id: string;
