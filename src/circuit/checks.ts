@@ -1,4 +1,5 @@
 import type { Aeroplane } from '../aeroplane/schema.ts';
+import type { CallWords } from '../simulation/procedures.ts';
 import { fixed, headingDigits } from '../units/format.ts';
 
 /**
@@ -185,15 +186,22 @@ export const checkLines = (list: CheckListName, given: CheckGiven): readonly Che
     .map((name) => ({ name, id: CHECK_WORDS[name].id, text: CHECK_WORDS[name].words(given) }));
 
 /**
- * Position calls as a card or a brief notes them, in short: CAP 413 ("downwind", "final" within 4 NM; right-hand
- * said where circuits are to the right); base where nobody answers and it is custom (FAA AIM 4-1-9).
+ * Position calls as a card or a brief notes them, in short, and where they belong. CAP 413: "downwind" (abeam the
+ * upwind end: CAP 493, quoted), right-hand said where circuits are to the right, "final" within 4 NM. FAA AIM 4-1-9:
+ * the hand always, on entering downwind, and base where nobody answers.
  */
 export const shortCall = (
   call: 'downwind' | 'base' | 'final' | 'going-around',
   hand: 'left' | 'right',
   runway: string,
+  words: CallWords,
 ): string => {
-  if (call === 'downwind') return hand === 'right' ? '“right-hand downwind”' : '“downwind”';
-  if (call === 'base') return '“base” where it is asked for';
+  if (call === 'downwind') {
+    if (words === 'faa') return `“${hand} downwind” on entering it`;
+    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end of the runway`;
+  }
+  if (call === 'base') {
+    return words === 'faa' ? `“${hand} base” without a tower, or as asked` : '“base” where it is asked for';
+  }
   return call === 'final' ? `“final, runway ${[...runway].join(' ')}”` : '“going around”';
 };

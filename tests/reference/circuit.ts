@@ -187,6 +187,22 @@ export const CALL_FINAL = reference({
   rows: [[4]],
 });
 
+export const CALL_DOWNWIND = reference({
+  what: 'where "downwind" is called, and past what it is "late downwind"',
+  source: 'CAP 493 (MATS part 1) and CAP 413, chapter 4, figure 1, positions 1 and 2',
+  certainty: 'QUOTED',
+  columns: ['called abeam', 'late past'],
+  rows: [['upwind end', 'downwind end']],
+});
+
+export const CALL_DOWNWIND_FAA = reference({
+  what: 'where a position on downwind is told at an aerodrome without a tower',
+  source: 'FAA AIM 4-1-9, table 4-1-1',
+  certainty: 'VERIFIED',
+  columns: ['called on'],
+  rows: [['entering']],
+});
+
 export const STALL_BY_BANK_TIMES = reference({
   what: 'stalling speed of a level turn, times, rounded to .01',
   source: '1/sqrt(cos bank), textbook',

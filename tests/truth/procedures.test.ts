@@ -5,7 +5,14 @@ import { AEROPLANES } from '../../src/catalogue.ts';
 import { callPlace } from '../../src/lesson/procedures/call-places.ts';
 import { itemsOf } from '../../src/lesson/procedures/check-lists.ts';
 import { lookoutBefore } from '../../src/lesson/procedures/lookout.ts';
-import { CALL_FINAL, CROSSWIND_SHOWN, GO_AROUND_ORDER, PRE_LANDING_ORDER } from '../reference/circuit.ts';
+import {
+  CALL_DOWNWIND,
+  CALL_DOWNWIND_FAA,
+  CALL_FINAL,
+  CROSSWIND_SHOWN,
+  GO_AROUND_ORDER,
+  PRE_LANDING_ORDER,
+} from '../reference/circuit.ts';
 import { flyWithProcedures } from '../support/procedures.ts';
 
 const fleet = AEROPLANES.map((aeroplane) => [aeroplane.id, aeroplane] as const);
@@ -48,12 +55,25 @@ describe('the calls', () => {
     return seen;
   };
 
-  it('downwind is late past the downwind end of the runway (CAP 413)', () => {
+  /** Along the runway from the landing threshold to either end of it. */
+  const ENDS = { 'upwind end': 920, 'downwind end': 0 } as const;
+  /** Called a little before it, or at the next look. */
+  const ABOUT_M = 200;
+
+  it(`downwind is called abeam the ${CALL_DOWNWIND.rows[0][0]}, late past the ${CALL_DOWNWIND.rows[0][1]}`, () => {
+    const [[abeam, late]] = CALL_DOWNWIND.rows;
     const onDownwind = places('downwind', 'icao').filter(({ leg }) => leg === 'downwind');
-    // Of both kinds, so that neither answer is never asked for
-    expect(onDownwind.filter(({ place }) => place === 'late').length).toBeGreaterThan(20);
-    expect(onDownwind.filter(({ place }) => place === 'here').length).toBeGreaterThan(20);
-    for (const { alongM, place } of onDownwind) expect(place).toBe(alongM < 0 ? 'late' : 'here');
+    expect(new Set(onDownwind.map(({ place }) => place))).toEqual(new Set(['not-yet', 'here', 'late']));
+    const first = onDownwind.find(({ place }) => place === 'here');
+    expect(Math.abs((first?.alongM ?? Number.NaN) - ENDS[abeam])).toBeLessThan(ABOUT_M);
+    for (const { alongM, place } of onDownwind) expect(place === 'late').toBe(alongM < ENDS[late]);
+  });
+
+  it('downwind is called on entering it in the words of the FAA', () => {
+    const onDownwind = places('downwind', 'faa').filter(({ leg }) => leg === 'downwind');
+    expect(CALL_DOWNWIND_FAA.rows[0][0]).toBe('entering');
+    expect(onDownwind[0]?.place).toBe('here');
+    expect(onDownwind[0]?.alongM).toBeGreaterThan(ENDS['upwind end'] + ABOUT_M);
   });
 
   it('final is made on final, within 4 NM (CAP 413)', () => {
