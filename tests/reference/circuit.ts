@@ -203,6 +203,17 @@ export const CALL_DOWNWIND_FAA = reference({
   rows: [['entering']],
 });
 
+export const TOWER_WORDS_FAA = reference({
+  what: 'words of a tower of the FAA: the runway first, then the clearance',
+  source: 'FAA JO 7110.65, 3-9-10 and 3-10-5',
+  certainty: 'VERIFIED',
+  columns: ['clearance', 'words after the runway'],
+  rows: [
+    ['cleared-take-off', 'cleared for takeoff'],
+    ['cleared-land', 'cleared to land'],
+  ],
+});
+
 export const STALL_BY_BANK_TIMES = reference({
   what: 'stalling speed of a level turn, times, rounded to .01',
   source: '1/sqrt(cos bank), textbook',

@@ -5,6 +5,8 @@ import { AEROPLANES } from '../../src/catalogue.ts';
 import { callPlace } from '../../src/lesson/procedures/call-places.ts';
 import { itemsOf } from '../../src/lesson/procedures/check-lists.ts';
 import { lookoutBefore } from '../../src/lesson/procedures/lookout.ts';
+import { ANSWER_IDS, CALL_IDS } from '../../src/lesson/procedures/memory.ts';
+import { answerSaid, answerWordings, callWordings } from '../../src/lesson/procedures/wordings.ts';
 import {
   CALL_DOWNWIND,
   CALL_DOWNWIND_FAA,
@@ -12,6 +14,7 @@ import {
   CROSSWIND_SHOWN,
   GO_AROUND_ORDER,
   PRE_LANDING_ORDER,
+  TOWER_WORDS_FAA,
 } from '../reference/circuit.ts';
 import { flyWithProcedures } from '../support/procedures.ts';
 
@@ -88,6 +91,48 @@ describe('the calls', () => {
   it('base is reported where nobody answers in the United States (AIM 4-1-9), only if required elsewhere', () => {
     expect(places('base', 'faa').some(({ place }) => place === 'here')).toBe(true);
     expect(places('base', 'icao').every(({ place }) => place === 'not-yet')).toBe(true);
+  });
+});
+
+describe('a tower and those who speak with it', () => {
+  const lessonIn = (words: 'icao' | 'faa') =>
+    flyWithProcedures({ start: 'downwind', seconds: 1, procedures: { radio: 'towered', words } }).lesson;
+
+  it.each(TOWER_WORDS_FAA.rows)('of the FAA say %s with the runway first: %s', (answer, words) => {
+    const lesson = lessonIn('faa');
+    expect(answerSaid(answer, lesson)).toMatch(new RegExp(`runway 22, ${words}\\.$`));
+    expect(answerWordings(answer, lesson)?.[0]).toMatch(new RegExp(`^Runway 22, ${words}, `));
+  });
+
+  it('of the FAA always say the hand of the circuit, those of CAP 413 only where it is to the right', () => {
+    expect(callWordings('downwind', lessonIn('faa'))[0]).toContain('left downwind, runway 22');
+    expect(callWordings('downwind', lessonIn('icao'))[0]).not.toContain('left');
+  });
+
+  it.each(['icao', 'faa'] as const)('keep to %s words throughout', (words) => {
+    const lesson = lessonIn(words);
+    const all = [
+      ...CALL_IDS.flatMap((call) => callWordings(call, lesson)),
+      ...ANSWER_IDS.flatMap((answer) => [
+        answerSaid(answer, lesson),
+        ...(answerWordings(answer, lesson) ?? []),
+      ]),
+    ].join(' ');
+    const others = {
+      icao: /takeoff|three-sixty|closed traffic/,
+      faa: /take-off|orbit|vacated|surface wind/i,
+    };
+    expect(all).not.toMatch(others[words]);
+    expect(all).toMatch(others[words === 'icao' ? 'faa' : 'icao']);
+  });
+
+  it.each(['icao', 'faa'] as const)('offer in %s words three that differ', (words) => {
+    const lesson = lessonIn(words);
+    const offered = [
+      ...CALL_IDS.map((call) => callWordings(call, lesson)),
+      ...ANSWER_IDS.map((answer) => answerWordings(answer, lesson)).filter((three) => three !== null),
+    ];
+    for (const three of offered) expect(new Set(three).size).toBe(3);
   });
 });
 
