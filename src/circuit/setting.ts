@@ -106,7 +106,7 @@ export function settle(
   const density = (heightM: number): number => columnDensityKgpm3(air, runway.thresholdElevationM + heightM);
   const tasOf = (iasMps: number, heightM: number): number => tasFromIas(iasMps, density(heightM));
 
-  // Half the gust factor on top of the approach speed (FAA Airplane Flying Handbook; ACS "gust factor applied").
+  // Half the gust factor on top of the approach speed (FAA-H-8083-3C p. 9-20; ACS "gust factor applied").
   const gustAdditionMps = weather.gustKt === null ? 0 : mpsFromKt(weather.gustKt - weather.windKt) / 2;
   const fullFlap = plan.finalStage === aeroplane.flap.stages.length - 1;
   const iasMps = {

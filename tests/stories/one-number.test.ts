@@ -27,6 +27,7 @@ describe('the power of base', () => {
           aeroplane,
           runway: end.designator,
           side: 'left',
+          callWords: 'icao',
           runwayHeadingDegM: end.headingDegM,
           qnhHpa: 1013,
           circuitAltitudeFt: 1000,

@@ -188,7 +188,7 @@ export const landingFrom50FtM = (aeroplane: Aeroplane): number => {
   );
   return flight.seen.northM - from;
 };
-/** Twenty feet: a steep glide wants the upper end of 10 to 20 ft (AFH-3C p. 179). */
+/** Twenty feet: a steep glide wants the upper end of 10 to 20 ft (FAA-H-8083-3C p. 9-8). */
 const ROUND_OUT_M = 6;
 /** The sink let away with the height left. */
 const softly = (): Hands => {

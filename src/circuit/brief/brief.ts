@@ -2,6 +2,7 @@ import { runwayInUse } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
 import type { Aeroplane } from '../../aeroplane/schema.ts';
 import { densityAltitudeM } from '../../atmosphere/air.ts';
+import type { CallWords } from '../../simulation/procedures.ts';
 import type { Weather } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
 import { ftFromM } from '../../units/conversions.ts';
@@ -33,6 +34,8 @@ export interface BriefRequest {
   readonly options?: PlanOptions;
   /** The approach is a glide from the key point. */
   readonly glide?: boolean;
+  /** Whose words the calls use; ICAO's where it is not said. */
+  readonly words?: CallWords;
 }
 
 /**
@@ -46,11 +49,12 @@ export function briefOf(request: BriefRequest): Brief {
   const shape = shapeOf(aeroplane);
   const plan = planCircuit(shape, aeroplane, aerodrome, runway, weather, options);
   const setting = settle(shape, aeroplane, aerodrome, runway, weather);
+  const legs = legBriefs(setting, plan, request.words ?? 'icao');
   return {
     plan,
     runway: runwayBrief(aeroplane, aerodrome, weather, designator),
     windAbove: windAbove(weather, runway, aerodrome),
-    legs: glide ? glideLegs(setting, plan, legBriefs(setting, plan)) : legBriefs(setting, plan),
+    legs: glide ? glideLegs(setting, plan, legs) : legs,
     approach: approachBrief(setting, plan),
     glide: glide ? glideSentence(setting, plan) : null,
     baseTurn: baseTurnBrief(setting, plan, options),

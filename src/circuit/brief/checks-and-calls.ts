@@ -1,4 +1,5 @@
 import type { Aeroplane } from '../../aeroplane/schema.ts';
+import type { CallWords } from '../../simulation/procedures.ts';
 import { degFromRad, ftFromM, hpaFromPa } from '../../units/conversions.ts';
 import { fixed, thousands, thousandsTo } from '../../units/format.ts';
 import { type CheckGiven, type CheckListName, checkLines, shortCall } from '../checks.ts';
@@ -18,6 +19,7 @@ export interface LegWords {
  * the direction of the turn, and before final takes in long final and the opposite base (common practice).
  */
 interface Given extends CheckGiven {
+  readonly words: CallWords;
   readonly hand: 'left' | 'right';
   /** As the altimeter reads, on QNH. */
   readonly circuitFt: string;
@@ -52,29 +54,30 @@ const WORDS: Readonly<Record<CircuitLeg, (g: Given) => LegWords>> = {
   }),
   downwind: (g) => ({
     checks: checks('downwind', g),
-    calls: [shortCall('downwind', g.hand, g.runway)],
+    calls: [shortCall('downwind', g.hand, g.runway, g.words)],
     look: 'ahead for the one in front, then over the shoulder for the threshold',
   }),
-  base: ({ aeroplane, hand, runway }) => ({
+  base: ({ aeroplane, hand, runway, words }) => ({
     checks: [
       ...only(aeroplane.engine.carburettor, 'carburettor heat hot'),
       `power back first, ${baseFlap(aeroplane)}, trim`,
     ],
-    calls: [shortCall('base', hand, runway)],
+    calls: [shortCall('base', hand, runway, words)],
     look: 'along long final and the opposite base before the turn',
   }),
   final: (g) => ({
     checks: [...checks('final', g), 'cleared to land where there is a tower'],
-    calls: [shortCall('final', g.hand, g.runway)],
+    calls: [shortCall('final', g.hand, g.runway, g.words)],
     look: 'aim point still in the windscreen: no movement, no change',
   }),
 };
 
 /** What belongs to a leg for this aeroplane and runway. */
-export function wordsOf(leg: CircuitLeg, setting: Setting): LegWords {
+export function wordsOf(leg: CircuitLeg, setting: Setting, words: CallWords): LegWords {
   const { aeroplane, aerodrome, runway } = setting;
   const onQnh = (heightM: number): string => thousandsTo(ftFromM(namedAltitudeM(setting, heightM)), 10);
   return WORDS[leg]({
+    words,
     aeroplane,
     runway: runway.designator,
     runwayHeadingDegM: degFromRad(runway.headingRadM),

@@ -22,7 +22,7 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   ];
 }
 
-/** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 182 to 183; ACS IV.N). Radio last: common practice. */
+/** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 9-11 to 9-12; ACS IV.N). Radio last: common practice. */
 export function goAroundWords(setting: Setting, plan: CircuitPlan): readonly string[] {
   const { aeroplane } = setting;
   const stages = aeroplane.flap.stages;

@@ -56,7 +56,7 @@ export interface CallFact {
   choice: number | null;
 }
 
-const ANSWER_IDS = [
+export const ANSWER_IDS = [
   'cleared-take-off',
   'report-final',
   'follow',

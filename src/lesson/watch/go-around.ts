@@ -9,14 +9,14 @@ import { FULL_POWER } from './full-power.ts';
 
 /**
  * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
- * as safe, not needed. Not down in the first third of the runway, or drift that is not held: FAA-H-8083-3C chapter 9,
+ * as safe, not needed. Not down in the first third of the runway, or drift that is not held: FAA-H-8083-3C ch. 9,
  * p. 203 and 204; where the specified point lies beyond the first third, 400 ft beyond it (the tolerance of
  * FAA-S-ACS-6 IV.B); how much drift, for how long, is common practice. Going on is a safety stop, but not out of
  * a hold-off: that is judged by its rows and by the runway that is left.
  */
 const LATE_M = mFromFt(400);
 const ANSWER_S = 8; // common practice
-/** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
+/** With full power a second touch is accepted and flown out of (FAA-H-8083-3C ch. 9, bounces). */
 const AWAY_S = 20;
 /** Nobody decides quicker (common practice): where the wheels touch sooner, the point of touchdown is judged. */
 const TOUCHING_S = 2;

@@ -61,7 +61,7 @@ describe('the checks', () => {
     expect(ids('whimbrel')).toContain('propeller');
   });
 
-  it('of the go-around stand in the order power, attitude, configuration (FAA-H-8083-3C chapter 9)', () => {
+  it('of the go-around stand in the order power, attitude, configuration (FAA-H-8083-3C ch. 9)', () => {
     const ids = itemsOf('go-around', aeroplaneNamed('whimbrel')).map(({ id }) => id);
     expect(ids.indexOf('power')).toBeLessThan(ids.indexOf('attitude'));
     expect(ids.indexOf('attitude')).toBeLessThan(ids.indexOf('flap'));

@@ -10,6 +10,7 @@ const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   aeroplane,
   runway: '22',
   side: 'right' as const,
+  callWords: 'icao' as const,
   runwayHeadingDegM: 220,
   qnhHpa: 1013,
   circuitAltitudeFt: 1020,
@@ -44,12 +45,19 @@ describe('the sequence card', () => {
         .lines.map(({ text }) => text)
         .join('; ');
     expect(words({ rpm: 1950, fpm: 350 })).toContain('abeam the threshold power back: 1,950 rpm');
-    expect(words(null)).not.toContain('abeam');
+    expect(words(null)).not.toContain('abeam the threshold');
   });
 
   it('says "right-hand downwind" in a right-hand circuit (CAP 413)', () => {
     const call = cardFor('downwind', setting()).lines.find((line) => line.kind === 'call');
     expect(call?.text).toContain('right-hand downwind');
+  });
+
+  it('says where downwind is called, by whose words they are (CAP 493; AIM 4-1-9)', () => {
+    const call = (callWords: Setting['callWords']): string | undefined =>
+      cardFor('downwind', { ...setting(), callWords }).lines.find(({ kind }) => kind === 'call')?.text;
+    expect(call('icao')).toContain('abeam the upwind end of the runway');
+    expect(call('faa')).toBe('“right downwind” on entering it');
   });
 
   it('speaks of carburettor heat only where there is a carburettor', () => {
@@ -62,7 +70,7 @@ describe('the sequence card', () => {
     }
   });
 
-  it('puts power first in a go-around (FAA-H-8083-3C chapter 9: power, attitude, configuration)', () => {
+  it('puts power first in a go-around (FAA-H-8083-3C ch. 9: power, attitude, configuration)', () => {
     const lines = cardFor('go-around', setting()).lines;
     const place = (words: RegExp): number =>
       lines.findIndex(({ kind, text }) => kind === 'check' && words.test(text));

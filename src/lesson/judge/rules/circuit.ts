@@ -198,7 +198,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
         title: 'base turn, °',
         below: 5,
         above: 5,
-        source: 'about 45 deg in nil wind (FAA-H-8083-3C chapter 8), wind-corrected; ±5 deg common practice',
+        source: 'about 45 deg in nil wind (FAA-H-8083-3C p. 8-3), wind-corrected; ±5 deg common practice',
         sure: 'practice',
       },
     },

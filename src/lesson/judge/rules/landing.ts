@@ -18,14 +18,14 @@ const atTouchdown = <K extends string>({ of, ...row }: TouchdownRow<K>): Rule =>
     measure: (c) => (c.touchdown === null || wasGoingAround(c) ? undefined : of(c.touchdown, c)),
   });
 
-/** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C chapter 9), and is no landing. */
+/** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C ch. 9), and is no landing. */
 const wasGoingAround = ({ touchdown, m, circuit }: CircuitFacts): boolean =>
   touchdown?.underPower === true && m.goArounds.some((flown) => flown.circuit === circuit);
 
 /** A short field asks for 200 ft, softness is another row, a glide is to end on the runway. */
 const isShort = ({ lesson }: CircuitFacts): boolean => lesson.task.technique === 'short-field';
 
-/** A round-out without power begins higher, and where it ends is the glide's affair (AFH-3C p. 197). */
+/** A round-out without power begins higher, and where it ends is the glide's affair (FAA-H-8083-3C p. 9-26). */
 const withoutPower = ({ lesson, m }: CircuitFacts): boolean =>
   lesson.task.technique === 'glide' || m.engine !== null;
 
@@ -45,7 +45,7 @@ export const LANDING_RULES: readonly Rule[] = [
         below: 7,
         above: 10,
         source:
-          'FAA-H-8083-3C p. 179: round-out begun at 10 to 20 ft; a few feet either side common practice',
+          'FAA-H-8083-3C p. 9-8: round-out begun at 10 to 20 ft; a few feet either side common practice',
         sure: 'practice',
       },
     },
@@ -225,7 +225,7 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 0,
     bad: 1,
     of: (t) => (t.noseFirst ? 1 : 0),
-    against: () => ({ target: 0, low: 0, high: 0, source: 'FAA-H-8083-3C chapter 9: main wheels first' }),
+    against: () => ({ target: 0, low: 0, high: 0, source: 'FAA-H-8083-3C ch. 9: main wheels first' }),
   }),
   atTouchdown({
     id: 'nose-held-off',

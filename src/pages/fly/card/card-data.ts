@@ -1,12 +1,13 @@
 import type { Aeroplane } from '../../../aeroplane/schema.ts';
 import { type CheckListName, checkLines, shortCall } from '../../../circuit/checks.ts';
 import { legWords as lessonLegWords } from '../../../lesson/names.ts';
+import type { CallWords } from '../../../simulation/procedures.ts';
 import { thousands } from '../../../units/format.ts';
 
 /**
  * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make. The
  * checks are those of the one table (`src/circuit/checks.ts`). Order of actions: UK/EASA PPL exercises 12 and 13 and
- * FAA Airplane Flying Handbook, chapters "Airport traffic patterns" and "Approaches and landings".
+ * FAA-H-8083-3C ch. 8 and 9.
  */
 export interface CardLine {
   readonly id: string;
@@ -26,6 +27,8 @@ interface CardSetting {
   readonly runwayHeadingDegM: number;
   readonly qnhHpa: number;
   readonly side: 'left' | 'right';
+  /** Whose words the calls use. */
+  readonly callWords: CallWords;
   /** Circuit height as the altimeter shows it on QNH. */
   readonly circuitAltitudeFt: number;
   readonly crosswindTurnFt: number;
@@ -46,10 +49,13 @@ const checked = (list: CheckListName, setting: CardSetting): readonly CardLine[]
 const did = (id: string, text: string): CardLine => ({ id, text, kind: 'do' });
 const looked = (text: string): CardLine => ({ id: 'look', text, kind: 'check' });
 
-const called = (call: Parameters<typeof shortCall>[0], { side, runway }: CardSetting): CardLine => ({
+const called = (
+  call: Parameters<typeof shortCall>[0],
+  { side, runway, callWords }: CardSetting,
+): CardLine => ({
   id: 'call',
   kind: 'call',
-  text: shortCall(call, side, runway),
+  text: shortCall(call, side, runway, callWords),
 });
 
 /** The power of base, as this aeroplane's gauges tell it. */

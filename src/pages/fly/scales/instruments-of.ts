@@ -3,6 +3,7 @@ import { oneInSixty } from '../../../circuit/wind-above.ts';
 import { degFromRad, fpmFromMps, ktFromMps } from '../../../units/conversions.ts';
 import { fixed } from '../../../units/format.ts';
 import { SCALES } from '../../../views/scales/all.ts';
+import { useStore } from '../../store.ts';
 import type { ReadyFlight } from '../run/ready.ts';
 import type { Instruments } from './instruments.ts';
 
@@ -26,6 +27,7 @@ export const instrumentsOf = (flight: ReadyFlight): Instruments => {
       runway: scenario.runway,
       side: model.runway.circuitSide > 0 ? 'right' : 'left',
       runwayHeadingDegM: degFromRad(model.runway.headingRadM),
+      callWords: scenario.procedures?.words ?? useStore.getState().settings.callWords,
       qnhHpa: scenario.weather.qnhHpa,
       circuitAltitudeFt: 10 * Math.round((aerodrome.elevationFt + aerodrome.circuitHeightFt) / 10),
       descent:
