@@ -154,9 +154,9 @@ export const MISTAKES: readonly Mistake[] = [
   },
   {
     name: 'stayed below a failed gate',
-    leg: 'final',
-    mistakes: { finalPowerRpm: 350, finalFastKt: 10, ...ON },
-    says: /go(?:ing)?[ -]around|gate|not stabilised|went on/i,
+    leg: 'base',
+    mistakes: { driftsOn: 'final', ...ON },
+    says: /went on|go-around was due/i,
   },
 ];
 

@@ -1,11 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import { firstItemOf } from '../../flight/result-words.ts';
+import { trainsFirst } from '../../flight/result-words.ts';
 import type { FlownResult } from '../../formats/result.ts';
-import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
-import { debriefWords, wentWrongAfterwards } from './first-words.ts';
+import { debriefWords } from './first-words.ts';
 import type { Replayed } from './replayed.ts';
 import { studyFlightOf } from './study-here.ts';
 
@@ -95,9 +94,7 @@ const Searching = ({ search }: { readonly search: RootSearch }) => {
 export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanelProps) => {
   const { result } = search;
   const { first, after } = debriefWords(report, result);
-  const item = firstItemOf(report);
-  const own = wentWrongAfterwards(report, result) && item ? trainedBy(item.id) : null;
-  const trains = result?.nextTime?.exercise ?? own;
+  const trains = result?.nextTime?.exercise ?? trainsFirst(report);
   return (
     <section className="root" aria-label="The first thing to change">
       <div className="root-words">
