@@ -180,7 +180,7 @@ interface MistakeDay {
   readonly luck: Readonly<Record<FromLeg, number>>;
 }
 
-/** Three to tune by, three to report. This student puts the wheels down where it aims, so the point lies there. */
+/** Days 1 to 3 to tune by, 4 to 6 to report, and five more to tune by. This student puts the wheels down where it aims, so the point lies there. */
 export const MISTAKE_DAYS: readonly MistakeDay[] = [
   { air: { windDeg: 40, windKt: 6, seed: 11 }, luck: { downwind: 5, base: 2, final: 5 } },
   { air: { windDeg: 60, windKt: 11, seed: 12 }, luck: { downwind: 9, base: 6, final: 1 } },
@@ -196,6 +196,27 @@ export const MISTAKE_DAYS: readonly MistakeDay[] = [
   {
     air: { windDeg: 55, windKt: 12, aeroplane: 'whimbrel', seed: 16 },
     luck: { downwind: 10, base: 4, final: 10 },
+  },
+  // Further days to tune by
+  {
+    air: { windDeg: 20, windKt: 9, turbulence: 'light', seed: 41 },
+    luck: { downwind: 8, base: 8, final: 1 },
+  },
+  {
+    air: { windDeg: -40, windKt: 8, turbulence: 'light', seed: 42 },
+    luck: { downwind: 1, base: 11, final: 1 },
+  },
+  {
+    air: { windDeg: 70, windKt: 8, aeroplane: 'dotterel', seed: 43 },
+    luck: { downwind: 1, base: 1, final: 2 },
+  },
+  {
+    air: { windDeg: -50, windKt: 11, aeroplane: 'whimbrel', seed: 44 },
+    luck: { downwind: 2, base: 2, final: 1 },
+  },
+  {
+    air: { windDeg: 60, windKt: 10, aeroplane: 'dotterel', turbulence: 'light', seed: 45 },
+    luck: { downwind: 1, base: 1, final: 2 },
   },
 ];
 

@@ -100,8 +100,8 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     part: 'Round-out',
   },
   'landed-flat': {
-    says: (fpm) => `You flew it on flat, the nose wheel first: sinking ${fpm} ft/min.`,
-    short: () => 'you flew it on flat, the nose wheel first',
+    says: (fpm) => `You hardly rounded out, and flew it on flat: sinking ${fpm} ft/min at the touch.`,
+    short: () => 'you hardly rounded out, and flew it on flat',
     next: 'The nose comes up through the round-out and the hold-off, until the main wheels touch by themselves.',
     trainedBy: LANDING,
     part: 'Round-out',

@@ -30,7 +30,7 @@ const QUICK_RADPS = radFromDeg(3.5); // our choice: quicker than a round-out tha
 const POWERED_S = 4; // our choice: longer than a lever on its way
 const DROPPED_FT = 4; // common practice: a foot or two is a landing
 const LOCKED_S = 0.5; // our choice: longer than a tyre chirps
-const RAISED_RAD = radFromDeg(1.5); // our choice: as a round-out is told
+const RAISED_RAD = radFromDeg(0.75); // our choice: less is no round-out
 const STILL_CRABBED_RAD = radFromDeg(4); // our choice: most of what is allowed at the touch
 const TURNED_BACK_RAD = radFromDeg(90); // definition: back is behind the wing
 
@@ -118,6 +118,7 @@ const inTheHoldOff = (l: Looked, fact: LandingFact): readonly (CauseReport | nul
     l.outside('float', 'high'),
     l.outside('touchdown-point', 'high'),
     l.outside('stop-remaining'),
+    l.c.m.ranOffAt === 'end' ? 'red' : null,
   );
   const flat = l.outside('touchdown-nose-first');
   const bounced = l.outside('touchdown-bounces');
@@ -142,8 +143,8 @@ const inTheHoldOff = (l: Looked, fact: LandingFact): readonly (CauseReport | nul
     at('carried-speed', ktFromMps(fact.overMps), fact.overMps > FAST_MPS, far),
     at('levelled-high', levelFt, levelled, worst(hard, far)),
     ballooned,
-    at('landed-flat', sinkFpm, never && !raised && flat !== null, met),
-    at('rounded-out-late', sinkFpm, never && (raised || flat === null), met),
+    at('landed-flat', sinkFpm, never && !raised, met),
+    at('rounded-out-late', sinkFpm, never && raised, met),
     at('power-kept', fact.poweredS, powered && !levelled, worst(far, bounced)),
     at('pushed', degFromRad(fact.pushedRad), pushed && (climbed || levelFt > PUSHED_FROM_FT), met),
     at('dropped', fromFt, fromFt > DROPPED_FT && !levelled && !pushed && !climbed, hard),

@@ -14,7 +14,10 @@ export interface EndingWords {
   readonly exercise: string;
 }
 
-/** In a field: short of the runway, or beside it. */
+/** Nearer to the line than any runway is wide. */
+const ON_THE_LINE_M = 20; // our choice: half of a broad runway
+
+/** In a field: short of the runway, beyond it, or beside it. */
 const inTheField = ({ touchdowns }: Ended): EndingWords => {
   const touch = touchdowns[touchdowns.length - 1];
   const exercise = 'go-around';
@@ -28,6 +31,14 @@ const inTheField = ({ touchdowns }: Ended): EndingWords => {
       exercise,
     };
   }
+  if (Math.abs(touch.centreline_m) < ON_THE_LINE_M)
+    return {
+      key: 'ended-landed-beyond',
+      says: 'You came down beyond the runway.',
+      short: 'you came down beyond the runway',
+      next: 'Not down in the first third: go around.',
+      exercise,
+    };
   const side = touch.centreline_m < 0 ? 'left' : 'right';
   return {
     key: 'ended-landed-beside',

@@ -31,15 +31,24 @@ const causeOf = (effect: Finding, all: readonly Finding[]): Finding | null => {
 
 const sentences = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(' ');
 
+/** Of what the cause led to, an act that did most of the harm itself: a push, going on below a gate. */
+const actBetween = (cause: Finding, worst: Finding, all: readonly Finding[]): string => {
+  const act = all.find((f) => OWN_ACTS.has(f.key) && ledTo(cause, f) && ledTo(f, worst));
+  return act === undefined ? '' : `; then ${act.short}`;
+};
+const OWN_ACTS: ReadonlySet<string> = new Set(['pushed', 'went-on']);
+
 /** What hurts leads, and says what it began with; else the cause leads, and says what came of it. */
-const said = (worst: Finding, cause: Finding | null): Pick<FirstThing, 'lead' | 'with' | 'sentence'> => {
+const said = (
+  worst: Finding,
+  cause: Finding | null,
+  all: readonly Finding[],
+): Pick<FirstThing, 'lead' | 'with' | 'sentence'> => {
   if (cause === null) return { lead: worst, with: null, sentence: sentences(worst.says, worst.next) };
-  if (worst.harm === 'hurt' || cause.band === 'amber')
-    return {
-      lead: worst,
-      with: cause,
-      sentence: sentences(worst.says, `It began when ${cause.short}.`, cause.next),
-    };
+  if (worst.harm === 'hurt' || cause.band === 'amber') {
+    const began = `It began when ${cause.short}${actBetween(cause, worst, all)}.`;
+    return { lead: worst, with: cause, sentence: sentences(worst.says, began, cause.next) };
+  }
   const led = worst.short === '' ? '' : `Then ${worst.short}.`;
   return { lead: cause, with: worst, sentence: sentences(cause.says, led, cause.next) };
 };
@@ -55,5 +64,5 @@ export const firstThing = (result: Looked): FirstThing | null => {
   const cause = causeOf(worst, all);
   const root = cause ?? worst;
   const under = all.filter((finding) => finding !== root && ledTo(root, finding));
-  return { ...said(worst, cause), under };
+  return { ...said(worst, cause, all), under };
 };

@@ -72,6 +72,7 @@ const WORST: readonly string[] = [
   'ended-loss-of-control',
   'ended-landed-short',
   'ended-landed-beside',
+  'ended-landed-beyond',
   'ended-off-the-side',
   'ended-off-the-end',
   'warner',
