@@ -24,6 +24,9 @@ const HIGH_BOUNCE_M = mFromFt(5); // common practice
 const DRIFT_MPS = mpsFromKt(5); // common practice
 const DRIFT_LASTS_S = 2; // common practice
 
+/** The safety stop of a go-around that was due and not flown. */
+export const WENT_ON = 'went-on';
+
 /** Conditions that are remembered from look to look. */
 export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;
 
@@ -38,6 +41,7 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
       dueS: where.timeS,
       heightM: where.clearM,
       why: `not down ${fixed(latestM)} m past the threshold`,
+      id: 'first-third',
       ofHoldOff: true,
     });
   }
@@ -45,7 +49,7 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const landing = m.wheels.landing && (flaring || m.legs.leg === 'landing-roll');
   if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
     const why = `bounced to ${fixed(ftFromM(hopM))} ft`;
-    askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why });
+    askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why, id: 'high-bounce' });
   }
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
@@ -62,7 +66,8 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
     const answering = where.throttle > FULL_POWER && overS < AWAY_S;
     if (d.answered || d.ignored || overS < ANSWER_S || answering) continue;
     d.ignored = true;
-    if (!d.ofHoldOff) m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
+    if (!d.ofHoldOff)
+      m.safety.push({ id: WENT_ON, atS: d.dueS, what: `went on without going around: ${d.why}` });
   }
 };
 
@@ -85,6 +90,7 @@ const watchDrift = (m: LessonMemory, { where, plan }: Lesson, holdingOff: boolea
     dueS: where.timeS,
     heightM: where.clearM,
     why: `drift not held: ${fixed(ktFromMps(Math.abs(rightMps)))} kt to the ${to}`,
+    id: 'drift',
     ofHoldOff: true,
   });
 };
@@ -113,6 +119,7 @@ const noteGoAround = (m: LessonMemory, heightM: number, circuit: number): void =
     atS: m.legs.fromS,
     heightM,
     dueS: first?.dueS ?? null,
+    due: first?.id ?? null,
     why: first?.why ?? 'safe, not needed',
   };
   m.goArounds.push(closeFact(flown));

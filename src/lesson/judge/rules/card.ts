@@ -49,7 +49,7 @@ export const CARD_RULES: readonly Rule[] = [
     'base',
     {
       low: 'Less power on base than your card says: it belongs to the plan you briefed.',
-      high: 'More power on base than your card says: power back first, then flap and trim.',
+      high: 'More power on base than your card says: its power first, then flap and trim.',
     },
     { trainedBy: 'base-and-final', good: 1850, bad: 2300 },
   ),

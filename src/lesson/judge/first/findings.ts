@@ -1,0 +1,109 @@
+import { CAUSE_WORDS } from '../cause-words.ts';
+import { besideNumber, itemSentence } from '../item-words.ts';
+import { wordsFor } from '../judge.ts';
+import type { CauseReport, GateReport, GoAroundReport, ItemReport, Report, SafetyReport } from '../report.ts';
+import { ruleOf } from '../rules.ts';
+import { type Ended, endingWords } from './ending-words.ts';
+import type { Finding } from './finding.ts';
+import { placeOf, rankOf } from './order.ts';
+import { STOP_WORDS } from './safety-words.ts';
+
+/** What of a result is looked at. */
+export type Looked = Ended & Pick<Report, 'safety' | 'go_arounds' | 'causes' | 'gates'>;
+
+type Own = Omit<Finding, 'rank' | 'place' | 'needs'> & Partial<Pick<Finding, 'needs'>>;
+
+const finding = (place: number, own: Own): Finding => ({
+  needs: [],
+  ...own,
+  place,
+  rank: rankOf(own.key, place),
+});
+
+const endingFinding = (result: Looked, circuit: number): Finding | null => {
+  const words = endingWords(result);
+  return words && finding(placeOf('ended'), { ...words, harm: 'hurt', band: 'red', circuit });
+};
+
+/** A go-around that was due and not flown has its own finding. */
+const stopFinding = ({ id, what }: SafetyReport, circuit: number): Finding | null => {
+  const words = STOP_WORDS[id];
+  if (words === undefined) return null;
+  return finding(placeOf(id), { ...words, key: id, says: words.says(what), band: 'red', circuit });
+};
+
+const FLARING: ReadonlySet<GoAroundReport['due']> = new Set(['first-third', 'high-bounce', 'drift']);
+
+/** A go-around that was due and not flown; in the hold-off its rows say more. */
+const missedFinding = (missed: GoAroundReport, gates: readonly GateReport[]): Finding => {
+  const { circuit, due, gate_ft, why } = missed;
+  const gate = gates.find((g) => g.circuit === circuit && g.height_ft === gate_ft);
+  const flaring = FLARING.has(due);
+  return finding(placeOf(flaring ? 'went-on-flaring' : 'went-on'), {
+    key: flaring ? 'went-on-flaring' : 'went-on',
+    harm: flaring ? 'outside' : 'gate',
+    band: 'red',
+    circuit,
+    says: `You went on when a go-around was due: ${why}.`,
+    short: `you went on when a go-around was due${gate_ft === null ? '' : ` at ${gate_ft} ft`}`,
+    next: 'A go-around is never wrong: power, attitude, configuration.',
+    exercise: 'go-around',
+    needs: gate?.faults ?? (due === null ? [] : [due]),
+  });
+};
+
+const causeFinding = ({ id, band, circuit, amount }: CauseReport): Finding => {
+  const words = CAUSE_WORDS[id];
+  return finding(placeOf(id), {
+    key: id,
+    harm: id === 'turned-back' ? 'hurt' : band === 'red' ? 'outside' : 'untidy',
+    band,
+    circuit,
+    says: words.says(amount),
+    short: words.short(amount),
+    next: words.next,
+    exercise: words.trainedBy,
+  });
+};
+
+/** Rows that another finding says better: what was due and not flown, and why. */
+const SAID_ELSEWHERE = /^(?:go-around|gate-\d+)$/;
+
+const itemFinding = (item: ItemReport): Finding | null => {
+  const { id, band, value, low, circuit, leg } = item;
+  if ((band !== 'red' && band !== 'amber') || SAID_ELSEWHERE.test(id)) return null;
+  const rule = ruleOf(id);
+  const side = low !== null && value !== null && value < low ? 'low' : 'high';
+  const spoken = rule?.spoken?.[side];
+  const number = besideNumber(item);
+  const clause = spoken === undefined ? '' : `${spoken.charAt(0).toLowerCase()}${spoken.slice(1)}`;
+  return finding(placeOf(id, leg), {
+    key: `${id}:${side}`,
+    harm: band === 'amber' ? 'untidy' : rule?.besideFlying === true ? 'beside' : 'outside',
+    band,
+    circuit,
+    says: spoken === undefined ? itemSentence(item) : `${spoken}${number === '' ? '' : `: ${number}`}.`,
+    short: clause === '' || number === '' ? clause : `${clause} (${number})`,
+    next: spoken === undefined ? '' : wordsFor(item),
+    exercise: rule?.trainedBy ?? 'normal-circuit',
+  });
+};
+
+/** How far from a gate a safety stop still belongs to its approach. */
+const NEAR_GATE_S = 60; // our choice: an approach lasts no longer
+
+/** Everything there is to speak of, in no order. */
+export const findingsOf = (result: Looked): readonly Finding[] => {
+  const last = Math.max(1, ...result.items.map(({ circuit }) => circuit));
+  const circuitAt = (atS: number): number =>
+    result.gates.find((gate) => Math.abs(gate.at_s - atS) < NEAR_GATE_S)?.circuit ?? last;
+  return [
+    endingFinding(result, last),
+    ...result.safety.map((stop) => stopFinding(stop, circuitAt(stop.at_s))),
+    ...result.go_arounds
+      .filter(({ at_s }) => at_s === null)
+      .map((missed) => missedFinding(missed, result.gates)),
+    ...result.causes.map(causeFinding),
+    ...result.items.map(itemFinding),
+  ].filter((found) => found !== null);
+};
