@@ -214,6 +214,17 @@ export const TOWER_WORDS_FAA = reference({
   ],
 });
 
+export const REJECTED_TAKE_OFF = reference({
+  what: 'order of a rejected take-off, read in two reprints of the chapter as it stands in edition A',
+  source: 'FAA-H-8083-3C ch. 6, rejected take-off',
+  certainty: 'QUOTED',
+  columns: ['done', 'how'],
+  rows: [
+    ['power', 'idle'],
+    ['brak', 'maximum'],
+  ],
+});
+
 export const STALL_BY_BANK_TIMES = reference({
   what: 'stalling speed of a level turn, times, rounded to .01',
   source: '1/sqrt(cos bank), textbook',

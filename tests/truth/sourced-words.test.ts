@@ -1,7 +1,10 @@
 // What exercises, coach and brief say about one thing is one thing, and the one that has a source (tests/reference).
 import { describe, expect, it } from 'vitest';
-import { EXERCISES } from '../../src/catalogue.ts';
-import { POWER_IN_ROUND_OUT } from '../reference/circuit.ts';
+import { AEROPLANES, aerodromeNamed, EXERCISES } from '../../src/catalogue.ts';
+import { briefOf } from '../../src/circuit/brief/brief.ts';
+import { standardDay } from '../../src/simulation/performance/standard-day.ts';
+import { POWER_IN_ROUND_OUT, REJECTED_TAKE_OFF } from '../reference/circuit.ts';
+import { saidInExercise } from '../support/said-in-exercise.ts';
 
 const sentencesOf = (id: string): string[] =>
   EXERCISES.filter((exercise) => exercise.id === id).flatMap(({ aim, sayFirst, cautions }) => [
@@ -9,6 +12,13 @@ const sentencesOf = (id: string): string[] =>
     ...sayFirst,
     ...cautions,
   ]);
+
+/** Of every aeroplane at one place, in still air. */
+const briefs = () => {
+  const aerodrome = aerodromeNamed('curlew-sands');
+  const weather = standardDay(aerodrome.elevationFt);
+  return AEROPLANES.map((aeroplane) => briefOf({ aeroplane, aerodrome, weather, runway: '22' }));
+};
 
 describe('power in the round-out', () => {
   const [[during, done]] = POWER_IN_ROUND_OUT.rows;
@@ -21,4 +31,33 @@ describe('power in the round-out', () => {
     for (const text of both) expect(text).toMatch(/to idle in (?:the round-out|it)\b/);
     expect(sentencesOf('final-and-landing').join(' ')).toContain('closed when it is done');
   });
+});
+
+describe('an abandoned take-off', () => {
+  /** Whether what is done first is said first, and how hard the brakes are. */
+  const isInOrder = (text: string): boolean => {
+    const places = REJECTED_TAKE_OFF.rows.map(([done]) =>
+      text.search(done === 'power' ? /throttle closed/i : new RegExp(`\\b${done}`, 'i')),
+    );
+    return places.every((place, i) => place >= 0 && place > (places[i - 1] ?? -1)) && /\bhard\b/.test(text);
+  };
+
+  it('is throttle, straight, all the braking that holds, in exercise, brief and the mouth of the coach', () => {
+    const [aim = ''] = sentencesOf('abandoned-take-off');
+    expect(aim).toSatisfy(isInOrder);
+    for (const brief of briefs()) expect(brief.engineFailure[0]).toSatisfy(isInOrder);
+  });
+
+  it.each(['reminded', 'talked-through'] as const)(
+    'is said at once, once, and alone, to one who is %s',
+    (level) => {
+      const { said, told } = saidInExercise('abandoned-take-off', { level, seconds: 60 });
+      const toldS = told.stop ?? Number.NaN;
+      const after = said.filter(({ atS, s }) => atS >= toldS && !s.parked);
+      expect(after.map(({ text }) => text)).toSatisfy(
+        (texts: string[]) => texts.length === 1 && isInOrder(texts[0] ?? ''),
+      );
+      expect((after[0]?.atS ?? Number.NaN) - toldS).toBeLessThan(1.5);
+    },
+  );
 });

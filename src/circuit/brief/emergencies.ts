@@ -13,7 +13,7 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   const circuitM = setting.runway.circuitHeightM;
   const reach = fixed(nmiFromM(glideReachM(setting, circuitM)), 1);
   return [
-    'On the ground: throttle closed, brakes, straight ahead.',
+    'On the ground: throttle closed, straight, brakes as hard as they hold without locking.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
     `Fly it down: flap when sure of the field; checks and a call only if there is time. From circuit height it glides about ${reach} NM against today's wind on final.`,
     `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
