@@ -225,6 +225,14 @@ export const REJECTED_TAKE_OFF = reference({
   ],
 });
 
+export const TRIED_FIRST = reference({
+  what: 'first action beside flying in any engine failure of an aeroplane with a carburettor',
+  source: 'CAA New Zealand Flight Instructor Guide, engine failure after take-off',
+  certainty: 'VERIFIED',
+  columns: ['action'],
+  rows: [['carburettor heat hot']],
+});
+
 export const STALL_BY_BANK_TIMES = reference({
   what: 'stalling speed of a level turn, times, rounded to .01',
   source: '1/sqrt(cos bank), textbook',

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { AEROPLANES, aerodromeNamed, EXERCISES } from '../../src/catalogue.ts';
 import { briefOf } from '../../src/circuit/brief/brief.ts';
 import { standardDay } from '../../src/simulation/performance/standard-day.ts';
-import { POWER_IN_ROUND_OUT, REJECTED_TAKE_OFF } from '../reference/circuit.ts';
+import { POWER_IN_ROUND_OUT, REJECTED_TAKE_OFF, TRIED_FIRST } from '../reference/circuit.ts';
 import { saidInExercise } from '../support/said-in-exercise.ts';
 
 const sentencesOf = (id: string): string[] =>
@@ -58,6 +58,38 @@ describe('an abandoned take-off', () => {
         (texts: string[]) => texts.length === 1 && isInOrder(texts[0] ?? ''),
       );
       expect((after[0]?.atS ?? Number.NaN) - toldS).toBeLessThan(1.5);
+    },
+  );
+});
+
+describe('partial power', () => {
+  const [[first]] = TRIED_FIRST.rows;
+
+  it(`is speed, ${first} where there is a carburettor, fuel, pump, and leaving alone what works, in every brief`, () => {
+    AEROPLANES.forEach(({ engine, equipment }, i) => {
+      const sentence = briefs()[i]?.engineFailure.find((text) => text.startsWith('Part of the power')) ?? '';
+      const wanted = [/\d+ kt first/, ...(engine.carburettor ? [new RegExp(first)] : []), /\bfuel\b/];
+      const order = [...wanted, ...(equipment.pump ? [/\bpump\b/] : []), /leave alone what works/];
+      const places = order.map((words) => sentence.search(words));
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+      expect(places).not.toContain(-1);
+      expect(/heat/.test(sentence)).toBe(engine.carburettor);
+    });
+  });
+
+  it.each(['reminded', 'talked-through'] as const)(
+    'is said in the same order, and a plan after it, to one who is %s, and nobody is asked for power that is not there',
+    (level) => {
+      const { said } = saidInExercise('partial-power', { level, seconds: 150 });
+      const after = said.filter(({ s }) => s.powerPartial);
+      expect(after[0]?.text).toMatch(
+        /^Part of the power is gone: 70 knots first; .*heat hot, fuel.*; then leave alone/,
+      );
+      expect(after.some(({ text }) => /^It climbs: a low, gentle circuit/.test(text))).toBe(true);
+      const asked = after.filter(
+        ({ text, s }) => s.throttle > 0.95 && /\ba little power|more power|full power/i.test(text),
+      );
+      expect(asked.map(({ text }) => text)).toEqual([]);
     },
   );
 });

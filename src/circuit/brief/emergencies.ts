@@ -1,5 +1,6 @@
 import { degFromRad, nmiFromM, radFromDeg } from '../../units/conversions.ts';
 import { fixed, thousands } from '../../units/format.ts';
+import { triedForPower } from '../checks.ts';
 import { glideReachM } from '../conflict.ts';
 import type { Setting } from '../setting.ts';
 
@@ -15,6 +16,7 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   return [
     'On the ground: throttle closed, straight, brakes as hard as they hold without locking.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
+    `Part of the power: ${kt} kt first; ${triedForPower(aeroplane).join(', ')}; then leave alone what works. It climbs: a low, gentle circuit. It does not: land ahead.`,
     `Fly it down: flap when sure of the field; checks and a call only if there is time. From circuit height it glides about ${reach} NM against today's wind on final.`,
     `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
   ];

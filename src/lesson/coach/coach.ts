@@ -5,7 +5,7 @@ import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
 import { remindersNow, type Told } from './reminders.ts';
 import { beginDangers, type DangerMemory, stallMargin, watchDangers } from './safety.ts';
-import { troubleNow } from './trouble.ts';
+import { canBeGiven, troubleNow } from './trouble.ts';
 import { secondsToTurn } from './turns-ahead.ts';
 
 /**
@@ -100,7 +100,7 @@ const wordsNow = (
   if (c.s.engineDead && !c.s.onGround) return talked;
   const words = [
     ...troubleNow(c, told),
-    ...deviationsNow(c),
+    ...deviationsNow(c).filter((word) => canBeGiven(word, c)),
     ...remindersNow(c, level, told),
     ...talked,
   ].filter((word) => maySay(word, c));

@@ -1,3 +1,7 @@
+import { triedForPower } from '../../circuit/checks.ts';
+import { mpsFromFpm } from '../../units/conversions.ts';
+import type { LegName } from '../names.ts';
+import { FULL_POWER } from '../watch/full-power.ts';
 import type { CoachContext, Word } from './context.ts';
 import type { Told } from './reminders.ts';
 
@@ -6,6 +10,7 @@ import type { Told } from './reminders.ts';
  * no danger yet (`safety.ts`), and it must not become one.
  */
 const STOP_RANK = 2; // definition: a place in the order of what is said
+const PARTIAL_RANK = 6; // definition: a place in the order of what is said
 
 /** Said at once, and once. */
 const once = (told: Told, topic: string, text: string, rank: number, afterS: number): Word[] =>
@@ -27,4 +32,43 @@ const abandoned = (c: CoachContext, told: Told): Word[] =>
       )
     : [];
 
-export const troubleNow = (c: CoachContext, told: Told): Word[] => abandoned(c, told);
+/** Below circuit height, where what is left of the power decides what is flown. */
+const CLIMBING: ReadonlySet<LegName> = new Set([
+  'upwind',
+  'turn-to-crosswind',
+  'crosswind',
+  'turn-to-downwind',
+]);
+const CLIMB_MPS = mpsFromFpm(50); // estimate: no climb that anybody would call one
+const TRIED_S = 8; // estimate: what the hands take for heat, fuel and pump
+
+/**
+ * Speed first, and a plan for what is left of the power (ATSB AR-2010-055); heat is the first thing tried (New Zealand
+ * Flight Instructor Guide, engine failure after take-off); fuel, pump, and then leaving alone what works: common practice.
+ */
+const partialPower = (c: CoachContext, told: Told): Word[] => {
+  const { s, m, lesson } = c;
+  if (!isPowerPartial(c)) return [];
+  const { aeroplane } = lesson;
+  const tried = triedForPower(aeroplane).join(', ');
+  const first = `Part of the power is gone: ${aeroplane.speeds.glideKt} knots first; ${tried}; then leave alone what works.`;
+  if (told('partial-power') === 0) return once(told, 'partial-power', first, PARTIAL_RANK, 1);
+  if (!CLIMBING.has(m.legs.leg)) return [];
+  const plan =
+    s.verticalSpeedMps > CLIMB_MPS
+      ? 'It climbs: a low, gentle circuit, banks of 15 degrees.'
+      : 'It does not climb: land ahead, within 30 degrees, while there is a choice.';
+  return once(told, 'partial-power-plan', plan, PARTIAL_RANK, TRIED_S);
+};
+
+/** In the air with less than the lever asks for. */
+const isPowerPartial = ({ s }: CoachContext): boolean => s.powerPartial && !s.onGround;
+
+/** Nobody whose lever is open and gives only part is asked for what is not there. */
+export const canBeGiven = ({ text }: Word, c: CoachContext): boolean =>
+  !(isPowerPartial(c) && c.s.throttle > FULL_POWER && /\bpower\b/i.test(text));
+
+export const troubleNow = (c: CoachContext, told: Told): Word[] => [
+  ...abandoned(c, told),
+  ...partialPower(c, told),
+];
