@@ -233,6 +233,27 @@ export const TRIED_FIRST = reference({
   rows: [['carburettor heat hot']],
 });
 
+export const LIGHT_SIGNALS = reference({
+  what: 'what a tower shows to an aircraft in flight, and what it means',
+  source: 'FAA AIM 4-3-13, table 4-3-1',
+  certainty: 'VERIFIED',
+  columns: ['light', 'shown', 'meaning'],
+  rows: [
+    ['green-light', 'steady green', 'cleared to land'],
+    ['green-flashes', 'flashing green', 'return for landing'],
+    ['red-light', 'steady red', 'give way'],
+    [null, 'flashing red', 'do not land'],
+  ],
+});
+
+export const RADIO_FAILURE_CODE = reference({
+  what: 'code of a transponder when the radio has failed',
+  source: 'ICAO Annex 10, as training texts quote it',
+  certainty: 'QUOTED',
+  columns: ['code'],
+  rows: [['7600']],
+});
+
 export const STALL_BY_BANK_TIMES = reference({
   what: 'stalling speed of a level turn, times, rounded to .01',
   source: '1/sqrt(cos bank), textbook',

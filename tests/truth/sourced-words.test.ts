@@ -2,8 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { AEROPLANES, aerodromeNamed, EXERCISES } from '../../src/catalogue.ts';
 import { briefOf } from '../../src/circuit/brief/brief.ts';
+import { answerSaid } from '../../src/lesson/procedures/wordings.ts';
 import { standardDay } from '../../src/simulation/performance/standard-day.ts';
-import { POWER_IN_ROUND_OUT, REJECTED_TAKE_OFF, TRIED_FIRST } from '../reference/circuit.ts';
+import {
+  LIGHT_SIGNALS,
+  POWER_IN_ROUND_OUT,
+  RADIO_FAILURE_CODE,
+  REJECTED_TAKE_OFF,
+  TRIED_FIRST,
+} from '../reference/circuit.ts';
+import { flyWithProcedures } from '../support/procedures.ts';
 import { saidInExercise } from '../support/said-in-exercise.ts';
 
 const sentencesOf = (id: string): string[] =>
@@ -92,4 +100,30 @@ describe('partial power', () => {
       expect(asked.map(({ text }) => text)).toEqual([]);
     },
   );
+});
+
+describe('radio failure', () => {
+  const [[code]] = RADIO_FAILURE_CODE.rows;
+  const exercise = sentencesOf('radio-failure').join(' ');
+
+  it('has the code and every light with its meaning in the words of the exercise', () => {
+    expect(exercise).toContain(code);
+    for (const [, shown, meaning] of LIGHT_SIGNALS.rows) {
+      const words = meaning === 'cleared to land' ? 'land' : meaning;
+      expect(exercise.toLowerCase()).toMatch(new RegExp(`${shown}: ${words}`));
+    }
+  });
+
+  it('is shown the lights of the table, green flashes before the steady green, and told the code once', () => {
+    const { said, answers } = saidInExercise('radio-failure', {
+      level: 'reminded',
+      seconds: 300,
+      procedures: { radio: 'towered' },
+    });
+    expect(answers).toEqual(['green-flashes', 'green-light']);
+    expect(said.filter(({ text }) => text.includes(code))).toHaveLength(1);
+    const { lesson } = flyWithProcedures({ start: 'downwind', seconds: 1, procedures: { radio: 'towered' } });
+    for (const [light, , meaning] of LIGHT_SIGNALS.rows)
+      if (light !== null) expect(answerSaid(light, lesson)).toContain(meaning);
+  });
 });

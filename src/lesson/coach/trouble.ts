@@ -11,6 +11,9 @@ import type { Told } from './reminders.ts';
  */
 const STOP_RANK = 2; // definition: a place in the order of what is said
 const PARTIAL_RANK = 6; // definition: a place in the order of what is said
+const RADIO_RANK = 45; // definition: a place in the order of what is said
+/** A silence that long is noticed. */
+const NOBODY_ANSWERS_S = 4; // our choice: a call and no answer
 
 /** Said at once, and once. */
 const once = (told: Told, topic: string, text: string, rank: number, afterS: number): Word[] =>
@@ -68,7 +71,20 @@ const isPowerPartial = ({ s }: CoachContext): boolean => s.powerPartial && !s.on
 export const canBeGiven = ({ text }: Word, c: CoachContext): boolean =>
   !(isPowerPartial(c) && c.s.throttle > FULL_POWER && /\bpower\b/i.test(text));
 
+/** Fly, the box, 7600, the lights (FAA AIM 4-2-13, 4-3-13, 6-4-2, the last from memory). */
+const radioFailure = (c: CoachContext, told: Told): Word[] => {
+  const { s, m, lesson } = c;
+  if (!s.radioFailed || s.onGround || m.procedures === null) return [];
+  const lights =
+    lesson.procedures?.radio === 'towered'
+      ? 'watch the tower for its light, rock the wings to answer'
+      : 'look out more than ever';
+  const text = `Nobody answers: fly first; frequency, volume, plug; then 7600, the same circuit, and ${lights}.`;
+  return once(told, 'radio-failure', text, RADIO_RANK, NOBODY_ANSWERS_S);
+};
+
 export const troubleNow = (c: CoachContext, told: Told): Word[] => [
   ...abandoned(c, told),
   ...partialPower(c, told),
+  ...radioFailure(c, told),
 ];
