@@ -95,6 +95,17 @@ export const MOST_SINK = reference({
   rows: [[1000]],
 });
 
+export const STABILISED_BY = reference({
+  what: 'height above the aerodrome by which an approach is stabilised, and a circling one has its wings level',
+  source: 'Flight Safety Foundation, ALAR briefing note 7.1, recommended elements',
+  certainty: 'QUOTED',
+  columns: ['conditions', 'ft'],
+  rows: [
+    ['visual', 500],
+    ['circling, wings level', 300],
+  ],
+});
+
 export const LANDING_POINT = reference({
   what: 'go around when not down in this share of the runway; touch down this far beyond the point at most',
   source: `FAA-H-8083-3C p. 9-32; ${ACS} IV.B`,
