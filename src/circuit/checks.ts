@@ -208,7 +208,7 @@ export const shortCall = (
 ): string => {
   if (call === 'downwind') {
     if (words === 'faa') return `“${hand} downwind” on entering it`;
-    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end of the runway`;
+    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end`;
   }
   if (call === 'base') {
     return words === 'faa' ? `“${hand} base” without a tower, or as asked` : '“base” where it is asked for';

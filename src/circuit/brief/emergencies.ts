@@ -14,10 +14,10 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   const circuitM = setting.runway.circuitHeightM;
   const reach = fixed(nmiFromM(glideReachM(setting, circuitM)), 1);
   return [
-    'On the ground: throttle closed, straight, brakes as hard as they hold without locking.',
+    'On the ground: throttle closed, straight, brakes hard.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
-    `Part of the power: ${kt} kt first; ${triedForPower(aeroplane).join(', ')}; then leave alone what works. It climbs: a low, gentle circuit. It does not: land ahead.`,
-    `Fly it down: flap when sure of the field; checks and a call only if there is time. From circuit height it glides about ${reach} NM against today's wind on final.`,
+    `Part of the power: ${kt} kt first; ${triedForPower(aeroplane).join(', ')}; leave alone what works.`,
+    `Fly it down: flap when sure of the field; checks and a call if there is time. A glide from circuit height: ${reach} NM against today's wind.`,
     `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
   ];
 }

@@ -7,12 +7,16 @@ import type { CircuitPlan } from '../types.ts';
 import { namedAltitudeM } from './altitudes.ts';
 import type { GateBrief } from './types.ts';
 
-/** What each gate is for, and whose it is (`../stabilised.ts`). */
+/** What each gate is for. */
 const USES: Readonly<Record<(typeof GATES_FT)[number], string>> = {
-  500: `the published gate in visual conditions, here of a straight-in or a final longer than ${fixed(nmiFromM(LONG_FINAL_M), 1)} NM`,
-  300: 'by practice the gate of a circuit: stabilised, or go around',
-  200: 'by practice the last call: not stabilised, go around',
+  500: `the gate of a straight-in or a final longer than ${fixed(nmiFromM(LONG_FINAL_M), 1)} NM`,
+  300: 'stabilised, or go around',
+  200: 'last call: not stabilised, go around',
 };
+
+/** Whose each gate is (`../stabilised.ts`). */
+export const GATES_SOURCE =
+  '500 ft in visual conditions: Flight Safety Foundation, ALAR 7.1; 300 and 200 ft: practice';
 
 /** Where the planned final passes a height; null when it begins lower. */
 function beforeThresholdM(plan: CircuitPlan, heightM: number): number | null {
