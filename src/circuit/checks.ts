@@ -186,6 +186,16 @@ export const checkLines = (list: CheckListName, given: CheckGiven): readonly Che
     .map((name) => ({ name, id: CHECK_WORDS[name].id, text: CHECK_WORDS[name].words(given) }));
 
 /**
+ * What is tried when part of the power is gone, once the speed is there: carburettor heat first (New Zealand Flight
+ * Instructor Guide, engine failure after take-off), then fuel and pump (common practice).
+ */
+export const triedForPower = ({ engine, equipment }: Aeroplane): readonly string[] => [
+  ...(engine.carburettor ? ['carburettor heat hot'] : []),
+  'fuel',
+  ...(equipment.pump ? ['pump on'] : []),
+];
+
+/**
  * Position calls as a card or a brief notes them, in short, and where they belong. CAP 413: "downwind" (abeam the
  * upwind end: CAP 493, quoted), right-hand said where circuits are to the right, "final" within 4 NM. FAA AIM 4-1-9:
  * the hand always, on entering downwind, and base where nobody answers.
@@ -198,7 +208,7 @@ export const shortCall = (
 ): string => {
   if (call === 'downwind') {
     if (words === 'faa') return `“${hand} downwind” on entering it`;
-    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end of the runway`;
+    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end`;
   }
   if (call === 'base') {
     return words === 'faa' ? `“${hand} base” without a tower, or as asked` : '“base” where it is asked for';

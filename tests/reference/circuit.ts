@@ -95,6 +95,17 @@ export const MOST_SINK = reference({
   rows: [[1000]],
 });
 
+export const STABILISED_BY = reference({
+  what: 'height above the aerodrome by which an approach is stabilised, and a circling one has its wings level',
+  source: 'Flight Safety Foundation, ALAR briefing note 7.1, recommended elements',
+  certainty: 'QUOTED',
+  columns: ['conditions', 'ft'],
+  rows: [
+    ['visual', 500],
+    ['circling, wings level', 300],
+  ],
+});
+
 export const LANDING_POINT = reference({
   what: 'go around when not down in this share of the runway; touch down this far beyond the point at most',
   source: `FAA-H-8083-3C p. 9-32; ${ACS} IV.B`,
@@ -212,6 +223,46 @@ export const TOWER_WORDS_FAA = reference({
     ['cleared-take-off', 'cleared for takeoff'],
     ['cleared-land', 'cleared to land'],
   ],
+});
+
+export const REJECTED_TAKE_OFF = reference({
+  what: 'order of a rejected take-off, read in two reprints of the chapter as it stands in edition A',
+  source: 'FAA-H-8083-3C ch. 6, rejected take-off',
+  certainty: 'QUOTED',
+  columns: ['done', 'how'],
+  rows: [
+    ['power', 'idle'],
+    ['brak', 'maximum'],
+  ],
+});
+
+export const TRIED_FIRST = reference({
+  what: 'first action beside flying in any engine failure of an aeroplane with a carburettor',
+  source: 'CAA New Zealand Flight Instructor Guide, engine failure after take-off',
+  certainty: 'VERIFIED',
+  columns: ['action'],
+  rows: [['carburettor heat hot']],
+});
+
+export const LIGHT_SIGNALS = reference({
+  what: 'what a tower shows to an aircraft in flight, and what it means',
+  source: 'FAA AIM 4-3-13, table 4-3-1',
+  certainty: 'VERIFIED',
+  columns: ['light', 'shown', 'meaning'],
+  rows: [
+    ['green-light', 'steady green', 'cleared to land'],
+    ['green-flashes', 'flashing green', 'return for landing'],
+    ['red-light', 'steady red', 'give way'],
+    [null, 'flashing red', 'do not land'],
+  ],
+});
+
+export const RADIO_FAILURE_CODE = reference({
+  what: 'code of a transponder when the radio has failed',
+  source: 'ICAO Annex 10, as training texts quote it',
+  certainty: 'QUOTED',
+  columns: ['code'],
+  rows: [['7600']],
 });
 
 export const STALL_BY_BANK_TIMES = reference({

@@ -1,5 +1,6 @@
 import { degFromRad, nmiFromM, radFromDeg } from '../../units/conversions.ts';
 import { fixed, thousands } from '../../units/format.ts';
+import { triedForPower } from '../checks.ts';
 import { glideReachM } from '../conflict.ts';
 import type { Setting } from '../setting.ts';
 import type { CircuitPlan } from '../types.ts';
@@ -15,9 +16,10 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   const circuitM = setting.runway.circuitHeightM;
   const reach = fixed(nmiFromM(glideReachM(setting, circuitM)), 1);
   return [
-    'On the ground: throttle closed, brakes, straight ahead.',
+    'On the ground: throttle closed, straight, brakes hard.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
-    `Fly it down: flap when sure of the field; checks and a call only if there is time. From circuit height it glides about ${reach} NM against today's wind on final.`,
+    `Part of the power: ${kt} kt first; ${triedForPower(aeroplane).join(', ')}; leave alone what works.`,
+    `Fly it down: flap when sure of the field; checks and a call if there is time. A glide from circuit height: ${reach} NM against today's wind.`,
     `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
   ];
 }

@@ -18,6 +18,7 @@ import {
   powerWords,
   sinkWords,
 } from './patter.ts';
+import { isAbandoned } from './trouble.ts';
 import { isTheTowersTurn, secondsAlong, secondsToTurn, turnAhead } from './turns-ahead.ts';
 
 /**
@@ -196,6 +197,7 @@ export const talkNow = (c: CoachContext): Word[] => {
   const p = m.procedures;
   // What to do about it is the safety layer's (safety.ts); the landing is talked through as ever
   if (s.engineDead && !s.onGround) return flareWords(c);
+  if (isAbandoned(c)) return [];
   const words = [...turnWords(c), ...levelWords(c), ...descentHere(c), ...glideKey(c)];
   const say = ON_LEG[leg];
   const check = p === null ? null : currentList(p);

@@ -1,4 +1,4 @@
-import type { AnswerId, CallId } from './memory.ts';
+import type { AnswerId, CallId, LightId } from './memory.ts';
 
 /** The call sign is our own. */
 export const CALL_SIGN = 'Lapwing 21';
@@ -30,8 +30,19 @@ interface Answer {
 /** What a tower says to them, and of itself. */
 export type Answers = Readonly<Record<AnswerId, Answer>>;
 
-/** The same on both sides of the ocean (ICAO Annex 2, appendix 1; FAA AIM 4-3-13, table 4-3-1). */
-export const GREEN_LIGHT: Answer = {
-  said: () => 'The tower shows a steady green light: cleared to land.',
-  back: null,
+/**
+ * The same on both sides of the ocean: FAA AIM 4-3-13, table 4-3-1; ICAO Annex 2, appendix 1. By day one rocks the
+ * wings to say that a light was seen (AIM 4-3-13).
+ */
+export const LIGHTS: Readonly<Record<LightId, Answer>> = {
+  'green-flashes': {
+    said: () =>
+      'The tower shows green flashes: return for landing, and wait for the steady green. Rock the wings.',
+    back: null,
+  },
+  'green-light': { said: () => 'The tower shows a steady green light: cleared to land.', back: null },
+  'red-light': {
+    said: () => 'The tower shows a steady red light: give way to others and keep circling.',
+    back: null,
+  },
 };

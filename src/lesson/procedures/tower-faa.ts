@@ -1,5 +1,5 @@
 import { fixed, headingDigits } from '../../units/format.ts';
-import { type Answers, CALL_SIGN, type Given, GREEN_LIGHT, type Words } from './spoken.ts';
+import { type Answers, CALL_SIGN, type Given, LIGHTS, type Words } from './spoken.ts';
 
 /**
  * With a tower, in the FAA's words. Take-off and landing: the runway, then the clearance (FAA JO 7110.65, 3-9-10 and
@@ -119,7 +119,7 @@ export const ANSWERS_FAA: Answers = {
       `Continuing, runway in sight, ${CALL_SIGN}`,
     ],
   },
-  'green-light': GREEN_LIGHT,
+  ...LIGHTS,
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,5 @@
 import { fixed, headingDigits } from '../../units/format.ts';
-import { type Answers, CALL_SIGN, type Given, GREEN_LIGHT, type Words } from './spoken.ts';
+import { type Answers, CALL_SIGN, type Given, LIGHTS, type Words } from './spoken.ts';
 
 /**
  * With a tower, in the words of CAP 413 and ICAO as flying-school handbooks quote them. Cleared to enter, land on or
@@ -109,5 +109,5 @@ export const ANSWERS_ICAO: Answers = {
       `Continuing, runway in sight, ${CALL_SIGN}`,
     ],
   },
-  'green-light': GREEN_LIGHT,
+  ...LIGHTS,
 };

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { stabilisedWords } from '../../circuit/brief/gates.ts';
+import { GATES_SOURCE, stabilisedWords } from '../../circuit/brief/gates.ts';
 import type { Brief, EndBrief, RunwayBrief } from '../../circuit/brief/types.ts';
 import type { RunBrief } from '../../circuit/distances/types.ts';
 import type { Exercise } from '../../lesson/exercises/exercise.ts';
@@ -199,6 +199,7 @@ export const GatesPart = ({ brief }: PartProps) => (
       ))}
     </ul>
     <p>{stabilisedWords(brief.plan)}</p>
+    <p className="soft no-print">{GATES_SOURCE}.</p>
   </Part>
 );
 

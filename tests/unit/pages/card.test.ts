@@ -56,7 +56,7 @@ describe('the sequence card', () => {
   it('says where downwind is called, by whose words they are (CAP 493; AIM 4-1-9)', () => {
     const call = (callWords: Setting['callWords']): string | undefined =>
       cardFor('downwind', { ...setting(), callWords }).lines.find(({ kind }) => kind === 'call')?.text;
-    expect(call('icao')).toContain('abeam the upwind end of the runway');
+    expect(call('icao')).toContain('abeam the upwind end');
     expect(call('faa')).toBe('“right downwind” on entering it');
   });
 

@@ -1,3 +1,4 @@
+import { GATES_FT } from '../../../circuit/stabilised.ts';
 import { ftFromM, ktFromMps } from '../../../units/conversions.ts';
 import { lastWhere } from '../../last-where.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
@@ -8,8 +9,11 @@ import { around, atMost, type Rule, rule } from '../rule.ts';
 import { FLAP_STAGES, FT, KT, M, PERCENT, phrased, plain, S } from '../value-words.ts';
 import { balanceInTurn, bankOf, HEIGHT_SIDES, SPEED_SIDES, speedNow, trackOn, trimOn } from './legs.ts';
 
-const STABILISED =
-  'stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B, gates by common practice';
+/** 500 ft stands in that note; a circuit's own gates are practice (`src/circuit/stabilised.ts`). */
+const gateSource = (heightFt: number): string => {
+  const gate = heightFt === GATES_FT[0] ? 'visual conditions, ALAR 7.1' : 'common practice';
+  return `stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B; gate at ${heightFt} ft: ${gate}`;
+};
 
 const gateRow = (heightFt: number): Rule => ({
   id: `gate-${heightFt}`,
@@ -26,7 +30,7 @@ const gateRow = (heightFt: number): Rule => ({
   bad: 2,
   measure: (c) => gateOf(c, heightFt)?.why.length,
   unjudged: (c) => gateOf(c, heightFt)?.decides === false || wasAnswered(c, heightFt),
-  against: () => ({ target: 0, low: 0, high: 0, source: STABILISED }),
+  against: () => ({ target: 0, low: 0, high: 0, source: gateSource(heightFt) }),
 });
 
 const gateOf = (c: CircuitFacts, heightFt: number) =>
