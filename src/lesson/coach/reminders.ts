@@ -1,6 +1,6 @@
 import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import { callPlace } from '../procedures/call-places.ts';
-import { NO_PRESSURE } from '../procedures/check-items.ts';
+import { doingWords, NO_PRESSURE } from '../procedures/check-items.ts';
 import { checkItemWords, itemsOf, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
 import { CALL_IDS, type ListId } from '../procedures/memory.ts';
@@ -59,7 +59,9 @@ const checkReminder = (c: CoachContext, idleS: number, told: Told): Word[] => {
   const item = fact.items[at];
   if (row === undefined || item === undefined) return [];
   const words = checkItemWords(row, lesson);
-  const text = item.wrong > 0 ? `Look again: ${words}.` : `${titleOf(fact.list)} check: ${words}.`;
+  const how = doingWords(row.name);
+  const asked = `${titleOf(fact.list)} check: ${words}${how === '' ? '' : `: ${how}`}.`;
+  const text = item.wrong > 0 ? `Look again: ${words}.` : asked;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };
 

@@ -1,4 +1,4 @@
-import { ownAircraft } from '../../../flight/flight.ts';
+import { lessonMemory, ownAircraft } from '../../../flight/flight.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
 import { firstItemOf, firstLookAt } from '../../../flight/result-words.ts';
 import { shownWords } from '../../../flight/shown-words.ts';
@@ -11,6 +11,7 @@ import { wordsFor } from '../../../lesson/judge/judge.ts';
 import type { LegMarks } from '../../../lesson/judge/leg-marks.ts';
 import { trainedBy } from '../../../lesson/judge/trained-by.ts';
 import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
+import { leftOut } from '../../../lesson/procedures/left-out.ts';
 import { flownBy } from '../../../session/flown-by.ts';
 import { clockText } from '../../../units/format.ts';
 import { flownPath } from './flown-path.ts';
@@ -58,6 +59,7 @@ export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
     verdict: exercise && !isShown ? verdictFrom(exercise, result, fromS) : null,
     exercise: exercise?.title ?? '',
     advice: isShown ? [] : [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
+    leftOut: isShown ? [] : leftOut(lessonMemory(flight), flight.lesson, result.items),
     judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
     help: helpWords(help),
