@@ -1,3 +1,4 @@
+import type { CheckName } from '../circuit/checks.ts';
 import { secondsToTurn, turnAhead } from '../lesson/coach/turns-ahead.ts';
 import { callPlace } from '../lesson/procedures/call-places.ts';
 import { itemsOf } from '../lesson/procedures/check-lists.ts';
@@ -79,6 +80,9 @@ const callDue = (flight: Flight, p: ProcedureMemory): Due[] => {
   return [['say', `${due}/0`]];
 };
 
+/** What is moved for the check on downwind; the words wait for it. */
+const MOVED: ReadonlySet<CheckName> = new Set(['gearDown', 'propellerFine', 'pumpOn']);
+
 /** Whether a worked item still has its turn to come, by the times that the hands keep. */
 const isStillWorked = (flight: Flight, d: DemonstrationMemory, list: ListId, id: string): boolean => {
   if (list !== 'before-take-off' && list !== 'downwind') return false;
@@ -102,6 +106,7 @@ const itemDue = (flight: Flight, d: DemonstrationMemory, p: ProcedureMemory, fac
     }
     if (row.how === 'asked') return [['say', `${item.id}/0`]];
     if (row.stands === undefined || row.stands(lesson, s, p)) return [['tick', item.id]];
+    if (MOVED.has(row.name) && isStillWorked(flight, d, fact.list, item.id)) return [];
     if (row.name === 'subscale') return [['subscale', String(Math.round(lesson.procedures?.qnhHpa ?? 0))]];
     // Before take-off and after landing the hands are on their way; in the air it comes when it is flown
     if (s.onGround && !s.engineDead) return [];

@@ -9,6 +9,7 @@ import type { Controls } from '../simulation/controls.ts';
 import type { Model } from '../simulation/model.ts';
 import { STEP_S } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
+import { mpsFromKt } from '../units/conversions.ts';
 import { type CheckTime, checkTakesS, checkTimes } from './check-times.ts';
 
 /** The model pilot where checks and calls belong to the flight: it works what the checks want worked. */
@@ -30,8 +31,8 @@ const CALL_S = { untowered: 5, towered: 11 } as const; // common practice: some 
 /** So long on downwind before hands are free for a check: rolled out, trimmed, the call made. */
 const SETTLED_S = 4; // our choice: time for the call
 /** Still climbing, it waits for the level-off, but not until base. */
-const CLIMBS_MPS = 2.5; // our choice: about 500 ft/min
-const CLIMBED_S = 20; // our choice: time enough for a whole check before base
+const CLIMBS_MPS = 1; // our choice: about 200 ft/min
+const CLIMBED_S = 26; // our choice: time enough for a whole check before base
 /** A control is put over in half a second, held, and let go. */
 const OVER_PER_S = 2.5; // estimate: an unhurried hand
 const LEVER_PER_S = 0.8; // estimate: an unhurried hand
@@ -85,6 +86,8 @@ export const demonstrationPilot = (
   const before = checkTimes('before-take-off', aeroplane);
   const downwind = checkTimes('downwind', aeroplane);
   const after = checkTimes('after-landing', aeroplane);
+  /** With a needle's width to the limit, as the pilot himself. */
+  const gearMps = mpsFromKt((aeroplane.limits.gearOperatingKt ?? 999) - 2);
   const holdS = checkTakesS('before-take-off', aeroplane) + CALL_S[radio];
 
   const workItems = (
@@ -98,12 +101,17 @@ export const demonstrationPilot = (
     if (time !== undefined) WORK[time.name]?.(c, sinceS - time.fromS);
   };
 
-  /** Once fine for the landing, the propeller stays so. */
+  const isBegun = (times: readonly CheckTime[], name: CheckTime['name'], sinceS: number): boolean =>
+    times.some((time) => time.name === name && sinceS >= time.fromS);
+
+  /** Once set for the landing, wheels, propeller and pump stay so. */
   const onDownwind = (m: DemonstrationMemory, s: Readonly<Snapshot>, c: Controls): void => {
     workItems(downwind, m, s, c);
-    const fine = downwind.find(({ name }) => name === 'propellerFine');
-    if (fine === undefined || m.checkFromS === null || s.timeS - m.checkFromS < fine.fromS) return;
-    c.propeller = Math.min(1, s.propeller + LEVER_PER_S * STEP_S);
+    const sinceS = s.timeS - (m.checkFromS ?? s.timeS);
+    if (isBegun(downwind, 'gearDown', sinceS) && s.iasMps < gearMps) c.gear = 1;
+    if (isBegun(downwind, 'pumpOn', sinceS)) c.pump = 1;
+    if (isBegun(downwind, 'propellerFine', sinceS))
+      c.propeller = Math.min(1, s.propeller + LEVER_PER_S * STEP_S);
   };
 
   const beforeTakeOff = (m: DemonstrationMemory, s: Readonly<Snapshot>, c: Controls): void => {
@@ -116,8 +124,7 @@ export const demonstrationPilot = (
   /** Levers to where the card wants them, one after the other. */
   const afterLanding = (m: DemonstrationMemory, s: Readonly<Snapshot>, c: Controls): void => {
     const sinceS = s.timeS - (m.checkFromS ?? s.timeS);
-    const begun = (name: CheckTime['name']): boolean =>
-      after.some((time) => time.name === name && sinceS >= time.fromS);
+    const begun = (name: CheckTime['name']): boolean => isBegun(after, name, sinceS);
     if (begun('flapUp')) c.flapStage = 0;
     if (begun('heatCold')) c.carbHeat = 0;
     if (begun('pumpOff')) c.pump = 0;

@@ -26,13 +26,14 @@ export const shownWords = (flight: Flight): readonly string[] => {
   const words = flown === '' ? [] : [`Flown: ${flown}.`];
   if (p === null) return words;
   const calls = p.calls.filter(({ saidS }) => saidS !== null).length;
-  const looked = turns.filter((turn) => lookoutPercent(p, turn, flight.lesson) === 100).length;
+  const looks = turns.map((turn) => lookoutPercent(p, turn, flight.lesson)).filter((each) => each !== null);
+  const looked = looks.filter((percent) => percent === 100).length;
   return [
     ...words,
     ...checksWords(p),
     ...(calls > 0 ? [`Radio: ${count(calls, 'call')}, in the words of the card.`] : []),
-    ...(turns.length > 0
-      ? [`Lookout: before ${looked === turns.length ? 'every turn' : `${looked} of ${turns.length} turns`}.`]
+    ...(looks.length > 0
+      ? [`Lookout: before ${looked === looks.length ? 'every turn' : `${looked} of ${looks.length} turns`}.`]
       : []),
   ];
 };

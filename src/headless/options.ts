@@ -22,6 +22,7 @@ const OPTIONS = {
   trimmed: { value: null },
   controls: { value: 'FILE.csv or none' },
   assists: { value: 'none or rudder' },
+  radio: { value: 'none, untowered or towered' },
   coach: { value: 'talked, reminded or silent' },
   scenario: { value: 'FILE.json' },
   play: { value: 'FILE.json' },

@@ -6,6 +6,7 @@ import { startOfLeg } from '../circuit/start-of-leg.ts';
 import { parseScenario, sameModel } from '../formats/scenario-json.ts';
 import { parseAirStart } from '../formats/start-json.ts';
 import { exerciseScenario, type Overrides, scenarioPlan } from '../lesson/exercises/exercise-scenario.ts';
+import { chooseProcedures } from '../lesson/procedures/choose.ts';
 import { LEG_STARTS, MODEL_VERSION, type Scenario, type Start } from '../simulation/scenario.ts';
 import { readJson } from './files.ts';
 import { numberOption, type OptionName, type Options, wordOption } from './options.ts';
@@ -63,6 +64,7 @@ const SAID_BY_SCENARIO: readonly OptionName[] = [
   'trimmed',
   'assists',
   'circuits',
+  'radio',
 ];
 
 const scenarioFromFile = (options: Options, file: string, folder: string): Scenario => {
@@ -76,6 +78,14 @@ const scenarioFromFile = (options: Options, file: string, folder: string): Scena
     );
   }
   return scenario;
+};
+
+/** Checks, calls and lookout belong to the flight; alone in the circuit, and nothing waits behind a check. */
+const withChecks = (scenario: Scenario, radio: 'untowered' | 'towered'): Scenario => {
+  const choice = { radio, words: 'icao', others: 0, surprises: false } as const;
+  const { seed, weather, start } = scenario;
+  const { procedures } = chooseProcedures(choice, seed, weather.qnhHpa, start.leg ?? 'final');
+  return { ...scenario, procedures };
 };
 
 /** Every scenario with its seed, from what the options say. Throws an Error sentence at the first thing that is wrong. */
@@ -100,9 +110,11 @@ const scenarioBySeed = (options: Options, folder: string): ((seedsLater: number)
   };
   const made = (later: number, more: Overrides): Scenario =>
     exerciseScenario(exercise, aeroplane, aerodrome, seed + later, { ...overrides, ...more });
+  const radio = wordOption(options, 'radio', ['none', 'untowered', 'towered'], 'none');
   return (later) => {
     const start = startFrom(options, folder, () => made(later, { start: LINE_UP }));
-    return made(later, start === null ? {} : { start });
+    const scenario = made(later, start === null ? {} : { start });
+    return radio === 'none' ? scenario : withChecks(scenario, radio);
   };
 };
 

@@ -11,6 +11,7 @@ import { LEFT, resultOfFlight } from '../../src/flight/result.ts';
 import { flyStep } from '../../src/flight/run.ts';
 import { flyOrder } from '../../src/headless/flight.ts';
 import { scenarioPlan } from '../../src/lesson/exercises/exercise-scenario.ts';
+import { PROCEDURE_RULES } from '../../src/lesson/judge/rules/procedures.ts';
 import { DEFAULT_TOLERANCES } from '../../src/lesson/judge/tolerances.ts';
 import { layOut } from '../../src/pages/debrief/replayed.ts';
 import { prepare } from '../../src/simulation/model.ts';
@@ -31,6 +32,10 @@ const redOf = (flight: Flight): readonly string[] =>
   resultOfFlight(flight, exerciseOf(flight.scenario), 0, LEFT)
     .items.filter(({ band }) => band === 'red')
     .map(({ id }) => id);
+
+/** Red rows of checks, calls and lookout, their order and the height with heads in included. */
+const besideOf = (flight: Flight): readonly string[] =>
+  redOf(flight).filter((id) => PROCEDURE_RULES.some((rule) => rule.id === id));
 
 describe('a normal circuit, shown', () => {
   const flight = demonstrated(shownExercise('normal-circuit', 1));
@@ -91,6 +96,7 @@ describe('with a tower, an altimeter left elsewhere and another in the circuit',
   it('leaves nothing out, and sets the altimeter', () => {
     expect(Math.abs((scenario.procedures?.subscaleHpa ?? 0) - scenario.weather.qnhHpa)).toBeGreaterThan(3);
     expect(missingOf(flight)).toEqual([]);
+    expect(besideOf(flight)).toEqual([]);
     expect(lessonMemory(flight).procedures?.subscaleHpa).toBe(Math.round(scenario.weather.qnhHpa));
     expect(lessonMemory(flight).procedures?.uncleared).toEqual([]);
   });
@@ -139,6 +145,7 @@ describe.runIf(LONG)('every exercise in every aeroplane', () => {
         (name) => !OTHERWISE.some(([exercise, pattern]) => exercise === id && pattern.test(name)),
       );
       expect(left, radio).toEqual([]);
+      if (!OTHERWISE.some(([exercise]) => exercise === id)) expect(besideOf(flight), radio).toEqual([]);
     }
   });
 

@@ -75,9 +75,10 @@ export const callsShown = (flight: Flight): Shown => {
 
 export const lookoutsShown = (flight: Flight): Shown => {
   const { turns, procedures: p } = lessonMemory(flight);
-  const looked = turns.map((turn) => ({
-    name: `before ${turn.onto} at ${Math.round(turn.fromS)} s`,
-    isDone: p !== null && lookoutPercent(p, turn, flight.lesson) === 100,
-  }));
+  const looked = turns.flatMap((turn) => {
+    const percent = p === null ? null : lookoutPercent(p, turn, flight.lesson);
+    const name = `before ${turn.onto} at ${Math.round(turn.fromS)} s`;
+    return percent === null ? [] : [{ name, isDone: percent === 100 }];
+  });
   return { due: looked.length, missing: looked.filter(({ isDone }) => !isDone).map(({ name }) => name) };
 };

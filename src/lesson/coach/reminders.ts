@@ -1,12 +1,14 @@
+import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import { callPlace } from '../procedures/call-places.ts';
-import { NO_PRESSURE } from '../procedures/check-items.ts';
+import { doingWords, NO_PRESSURE } from '../procedures/check-items.ts';
 import { checkItemWords, itemsOf, titleOf } from '../procedures/check-lists.ts';
 import { lookoutBefore } from '../procedures/lookout.ts';
-import { CALL_IDS } from '../procedures/memory.ts';
+import { CALL_IDS, type ListId } from '../procedures/memory.ts';
 import { openAnswer } from '../procedures/watch-calls.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import { isYetToPass } from '../procedures/watch-traffic.ts';
 import type { CoachContext, Word } from './context.ts';
+import { stallMargin } from './safety.ts';
 import { secondsToTurn, turnAhead } from './turns-ahead.ts';
 
 const LOOK_FROM_S = 14; // our choice: late enough not to be in the way
@@ -16,21 +18,50 @@ const CHECK_IDLE_S = { reminded: 9, 'talked-through': 3 } as const;
 /** Then the next item is due, and this one is left open. */
 const NAMED_TWICE = 2; // our choice: a third time is nagging
 
+/** Flying first: in a turn, or with little speed in hand, nobody is asked for a check, a call or a lookout. */
+const BUSY_BANK_RAD = radFromDeg(15); // our choice: more than a correction
+const LITTLE_SPEED = 1.25; // common practice: a little under the 1.3 of an approach
+const isBusy = ({ s }: CoachContext): boolean =>
+  !s.onGround && (Math.abs(s.bankRad) > BUSY_BANK_RAD || stallMargin(s) < LITTLE_SPEED);
+
+/** Levers that come in only with a climb and the speed for it. */
+const WANTS_CLIMB: ReadonlySet<string> = new Set(['flap', 'flap-up', 'gear']);
+const CLIMB_MPS = mpsFromFpm(200); // our choice: a climb that the needle shows
+
+/** The check on final is over, or left, by the gate: lower down there is the approach and nothing else. */
+const FINAL_CHECK_M = mFromFt(300); // common practice: the gate of a circuit
+/** A call takes so long, and its place must still be there when it has been said. */
+const SPOKEN_S = 5; // common practice: some fifteen letters a second
+const LAST_CALL_M = mFromFt(200); // common practice: the last call of a circuit
+
+/** Whether an item can be asked for where the flight is now. */
+const isItsMoment = ({ m, lesson, s }: CoachContext, list: ListId, id: string): boolean => {
+  if (list === 'final') return lesson.where.heightM > FINAL_CHECK_M;
+  if (list !== 'go-around' && list !== 'after-take-off') return true;
+  const climbs =
+    s.verticalSpeedMps > CLIMB_MPS && s.iasMps > 0.95 * mpsFromKt(lesson.aeroplane.speeds.goAroundKt);
+  return !WANTS_CLIMB.has(id) || (climbs && m.legs.leg !== 'final');
+};
+
 /** How often each topic has been said. */
 export type Told = (topic: string) => number;
 
-const checkReminder = ({ m, lesson, s }: CoachContext, idleS: number, told: Told): Word[] => {
+const checkReminder = (c: CoachContext, idleS: number, told: Told): Word[] => {
+  const { m, lesson, s } = c;
   const p = m.procedures;
   const fact = p === null ? null : currentList(p);
   if (fact === null || s.timeS - fact.lastActS < idleS) return [];
   const rows = itemsOf(fact.list, lesson.aeroplane);
   const topicOf = (id: string): string => `check-${fact.list}-${fact.circuit}-${id}`;
   const at = fact.items.findIndex(({ id, doneS }) => doneS === null && told(topicOf(id)) < NAMED_TWICE);
+  if (!isItsMoment(c, fact.list, fact.items[at]?.id ?? '')) return [];
   const row = rows[at];
   const item = fact.items[at];
   if (row === undefined || item === undefined) return [];
   const words = checkItemWords(row, lesson);
-  const text = item.wrong > 0 ? `Look again: ${words}.` : `${titleOf(fact.list)} check: ${words}.`;
+  const how = doingWords(row.name);
+  const asked = `${titleOf(fact.list)} check: ${words}${how === '' ? '' : `: ${how}`}.`;
+  const text = item.wrong > 0 ? `Look again: ${words}.` : asked;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };
 
@@ -41,8 +72,8 @@ const callReminder = ({ m, lesson, s }: CoachContext, told: Told): Word[] => {
   if (answer !== null && s.timeS - answer.heardS > READ_BACK_AFTER_S)
     return [{ topic: 'read-back', text: 'The tower waits for its answer.', rank: 50, afterS: 0 }];
   const due = CALL_IDS.find((call) => {
-    const place = callPlace(call, m, lesson);
-    if (place !== 'here' && place !== 'late') return false;
+    // Past its place a call is left: what is late is not called for
+    if (callPlace(call, m, lesson) !== 'here') return false;
     return !p.calls.some(
       (fact) => fact.call === call && fact.circuit === m.legs.circuit && fact.saidS !== null,
     );
@@ -50,6 +81,9 @@ const callReminder = ({ m, lesson, s }: CoachContext, told: Told): Word[] => {
   const check = currentList(p);
   const checkFirst = due === 'ready' && check !== null && !isComplete(check);
   if (due === undefined || checkFirst || s.radioFailed) return [];
+  // Flown before it is said
+  if (due === 'going-around' && s.verticalSpeedMps < CLIMB_MPS) return [];
+  if (due === 'final' && lesson.where.heightM + SPOKEN_S * s.verticalSpeedMps < LAST_CALL_M) return [];
   const topic = `call-${due}-${m.legs.circuit}`;
   if (told(topic) >= NAMED_TWICE) return [];
   return [{ topic, text: `Call ${due.replaceAll('-', ' ')}.`, rank: 52, afterS: 7 }];
@@ -101,7 +135,7 @@ export const remindersNow = (
 ): Word[] => [
   ...spacingReminder(c),
   ...foundReminder(c, told),
-  ...lookReminder(c),
-  ...callReminder(c, told),
-  ...checkReminder(c, CHECK_IDLE_S[level], told),
+  ...(isBusy(c)
+    ? []
+    : [...lookReminder(c), ...callReminder(c, told), ...checkReminder(c, CHECK_IDLE_S[level], told)]),
 ];

@@ -59,6 +59,8 @@ export interface Live {
   readonly rank: number;
   /** Null: not now. */
   readonly value: (now: Moment) => number | null;
+  /** Where the value is smoothed: what the pilot reads at this instant. Nothing is said of it that this would belie. */
+  readonly reads?: (now: Moment) => number | null;
   /** What is said while it lasts, where that is not what is said afterwards. */
   readonly say?: Sides | Readonly<Record<Teaching, Sides>>;
 }

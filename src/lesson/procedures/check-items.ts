@@ -161,6 +161,20 @@ const DOING: Readonly<Record<CheckName, CheckDoing>> = {
   flapAllUp: { how: 'worked', work: (_, s) => s.flapStage === 0 && s.verticalSpeedMps > 0 },
 };
 
+/** What doing an item means where a tick does not count, said before it is due. */
+const BY_DOING: Partial<Readonly<Record<CheckName, string>>> = {
+  brakes: 'press them and feel: a tick does not count',
+  heatTried: 'set it hot and wait: a tick does not count',
+  fullAndFree: 'move the stick: a tick does not count',
+  fullPower: 'done by the throttle',
+  attitude: 'done by climbing away',
+  flapOneUp: 'done by the flap lever',
+  flapAllUp: 'done by the flap lever, climbing',
+  ifItStops: 'choose the words',
+};
+
+export const doingWords = (name: CheckName): string => BY_DOING[name] ?? '';
+
 /** One item of a check, as it is called and as it is done. */
 export interface CheckItem extends CheckDoing {
   readonly id: string;

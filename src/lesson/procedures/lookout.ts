@@ -42,6 +42,15 @@ export const lookoutBefore = (
   };
 };
 
-/** In percent of its four parts. */
-export const lookoutPercent = (p: ProcedureMemory, turn: TurnFact, { plan }: Lesson): number =>
-  25 * Object.values(lookoutBefore(p.looks, turn, plan.side)).filter(Boolean).length;
+/** A flight that began so shortly before a turn left no time to look. */
+const TIME_FOR_S = 6; // our choice: two seconds for each way
+
+/** In percent of its four parts; null where there was no time for it. */
+export const lookoutPercent = (
+  p: ProcedureMemory,
+  turn: Pick<TurnFact, 'onto' | 'fromS'>,
+  { plan }: Lesson,
+): number | null =>
+  turn.fromS < TIME_FOR_S
+    ? null
+    : 25 * Object.values(lookoutBefore(p.looks, turn, plan.side)).filter(Boolean).length;

@@ -15,6 +15,8 @@ import {
 } from './memory.ts';
 import { isRunwayTaken, isYetToPass } from './watch-traffic.ts';
 
+/** A call whose place was there for less was not due. */
+const TIME_FOR_S = 5; // common practice: some fifteen letters a second, and a breath
 /** From the call to the answer. */
 const ANSWER_S = 2.5; // our choice: what a tower takes
 /** Without a clearance by here one goes around (common practice). */
@@ -44,11 +46,17 @@ const watchPlaces = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, s: Rea
     const place = callPlace(call, m, lesson);
     const fact = callOf(p, call, circuit);
     if (fact === null) {
-      if (place === 'here' || place === 'late') p.calls.push(newCall(call, circuit, s.timeS));
+      // Joined past its place, it was never due
+      if (place === 'here') p.calls.push(newCall(call, circuit, s.timeS));
       continue;
     }
-    if ((place === 'here' || place === 'late') && fact.dueS === null) fact.dueS = s.timeS;
-    if (place === 'late' && fact.saidS === null) fact.lateS ??= s.timeS;
+    if (place === 'here' && fact.dueS === null) fact.dueS = s.timeS;
+    if (place !== 'here' && fact.saidS === null && fact.dueS !== null && s.timeS - fact.dueS < TIME_FOR_S) {
+      // Its place went by before anybody could have said it
+      fact.dueS = null;
+      continue;
+    }
+    if (place === 'late' && fact.saidS === null && fact.dueS !== null) fact.lateS ??= s.timeS;
     if (place === 'not-yet' && fact.dueS !== null) fact.closedS ??= s.timeS;
   }
 };
@@ -75,7 +83,7 @@ export const makeCall = (
   const { circuit } = m.legs;
   let fact = callOf(p, call, circuit);
   if (fact === null) {
-    fact = newCall(call, circuit, null);
+    fact = newCall(call, circuit, callPlace(call, m, lesson) === 'late' ? s.timeS : null);
     p.calls.push(fact);
   }
   if (fact.saidS !== null) return;

@@ -10,8 +10,9 @@ import { firstLookAt } from '../../flight/result-words.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import { itemTitle, unitOf } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
+import { leftOut } from '../../lesson/procedures/left-out.ts';
 import { STEP_HZ } from '../../simulation/scenario.ts';
-import type { OpenedAttempt } from '../../storage/logbook.ts';
+import type { FlownResult, OpenedAttempt } from '../../storage/logbook.ts';
 import type { RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import { clockText } from '../../units/format.ts';
@@ -99,6 +100,10 @@ const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly se
   );
 };
 
+/** Items and calls that were left out, by name. */
+const leftOutOf = ({ memory, lesson }: Replayed, { items }: FlownResult): readonly string[] =>
+  memory === null ? [] : leftOut(memory, lesson, items);
+
 /** Everything there is to be seen of one flight. */
 const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly laid: Replayed }) => {
   const { row, attempt } = opened;
@@ -168,6 +173,9 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
           onTrain={(exercise) => trainAfter(exercise, laid.recording.scenario)}
         />
       )}
+      {leftOutOf(laid, result).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       <OwnViewAgain said={ownView} flown={asFlown(result, laid)} />
       <p className="soft debrief-help">
         Flown with: {helpWords(row.help)}. Judged by: {laid.limits.title}.

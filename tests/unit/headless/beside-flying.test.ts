@@ -122,6 +122,19 @@ const hold = (name: string, text: string): string => {
 };
 
 describe('what was done', () => {
+  it('is every check, call and look of the model pilot, with or without a tower', () => {
+    const { done, scenario } = fly('--radio', 'towered', '--start', 'downwind');
+    expect(scenario.procedures).toMatchObject({ radio: 'towered', traffic: [] });
+    expect(done.every(({ by }) => by === 'model')).toBe(true);
+    const ids = (what: string) => done.filter((each) => each.what === what).map(({ id }) => id);
+    expect(ids('check').filter((id) => id.startsWith('downwind/'))).toHaveLength(8);
+    expect(ids('call')).toEqual(['downwind', 'back', 'final', 'back', 'vacated']);
+    expect(ids('look')).toHaveLength(6);
+    expect(answer(['--radio', 'loud'], folder).error).toBe(
+      '--radio must be one of none, untowered, towered, was loud\n',
+    );
+  });
+
   it('is nothing where nothing is checked', () => {
     expect(fly('--start', 'final').done).toEqual([]);
   });

@@ -42,6 +42,7 @@ export const speedNow = (rank: number): Live => ({
   settleS: SETTLE_S,
   rank,
   value: ({ m }) => ktFromMps(m.smoothIasMps),
+  reads: ({ s }) => ktFromMps(s.shownIasMps),
 });
 
 export const speedOn = (

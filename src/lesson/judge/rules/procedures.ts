@@ -226,6 +226,8 @@ const ROWS: readonly Rule[] = [
     measure: (c) => {
       const p = proceduresOf(c);
       if (p === null || !c.lesson.procedures?.brakesFail || c.touchdown === null) return undefined;
+      // Begun past downwind there was no check to find it by
+      if (listOf(c, 'downwind') === null) return undefined;
       return p.lists.some(({ items }) => items.some(({ note }) => note === NO_PRESSURE)) ? 1 : 0;
     },
     against: () => ({ target: 1, low: 1, high: 1, source: `${PRACTICE}: brakes tried on downwind` }),

@@ -14,6 +14,7 @@ const Line = ({ item, frozen }: { readonly item: ShownItem; readonly frozen: boo
       />
       <span>
         {item.text}
+        {item.doing && !item.done ? <small> {item.doing}</small> : null}
         {item.note ? <em> {item.note}</em> : null}
         {item.wrong && !item.done ? <em> look again</em> : null}
       </span>

@@ -2,6 +2,7 @@ import { lessonMemory } from '../../../flight/flight.ts';
 import type { Lesson } from '../../../lesson/lesson.ts';
 import type { LessonMemory } from '../../../lesson/memory.ts';
 import { callPlace, nextCall } from '../../../lesson/procedures/call-places.ts';
+import { doingWords } from '../../../lesson/procedures/check-items.ts';
 import { checkItemWords, itemsOf, titleOf } from '../../../lesson/procedures/check-lists.ts';
 import type { ProcedureMemory } from '../../../lesson/procedures/memory.ts';
 import { openAnswer } from '../../../lesson/procedures/watch-calls.ts';
@@ -30,6 +31,7 @@ const checkNow = (p: ProcedureMemory, lesson: Lesson): ShownCheck | null => {
       id: item.id,
       text: checkItemWords(item, lesson),
       how: item.how,
+      doing: doingWords(item.name),
       done: (state?.doneS ?? null) !== null,
       wrong: (state?.wrong ?? 0) > 0,
       note: state?.note ?? '',

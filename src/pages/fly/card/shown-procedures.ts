@@ -4,6 +4,8 @@ export interface ShownItem {
   readonly id: string;
   readonly text: string;
   readonly how: 'worked' | 'set' | 'read' | 'asked';
+  /** What doing it means, where a tick does not count. */
+  readonly doing: string;
   readonly done: boolean;
   /** Ticked while the control stood otherwise. */
   readonly wrong: boolean;

@@ -1,4 +1,4 @@
-import { ownAircraft } from '../../../flight/flight.ts';
+import { lessonMemory, ownAircraft } from '../../../flight/flight.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
 import { firstLookAt, trainsFirst } from '../../../flight/result-words.ts';
 import { shownWords } from '../../../flight/shown-words.ts';
@@ -10,6 +10,7 @@ import type { Exercise } from '../../../lesson/exercises/exercise.ts';
 import { wordsFor } from '../../../lesson/judge/judge.ts';
 import type { LegMarks } from '../../../lesson/judge/leg-marks.ts';
 import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
+import { leftOut } from '../../../lesson/procedures/left-out.ts';
 import { flownBy } from '../../../session/flown-by.ts';
 import { clockText } from '../../../units/format.ts';
 import { flownPath } from './flown-path.ts';
@@ -56,6 +57,7 @@ export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
     verdict: exercise && !isShown ? verdictFrom(exercise, result, fromS) : null,
     exercise: exercise?.title ?? '',
     advice: isShown ? [] : [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
+    leftOut: isShown ? [] : leftOut(lessonMemory(flight), flight.lesson, result.items),
     judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
     help: helpWords(help),

@@ -17,6 +17,8 @@ export interface ResultCard {
   readonly exercise: string;
   /** What is said to rows that left their tolerance. */
   readonly advice: readonly string[];
+  /** Items of checks and calls that were left out, by name. */
+  readonly leftOut: readonly string[];
   /** The set it was judged by. */
   readonly judgedBy: string;
   readonly drawn: FlownPath;

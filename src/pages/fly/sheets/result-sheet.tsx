@@ -260,6 +260,16 @@ export const ResultSheet = () => {
           <ShownPart shown={card.shown} />
         )}
         <AgainstPart {...card} />
+        {card.leftOut.length === 0 ? null : (
+          <details className="against" open={card.leftOut.length <= SHORT}>
+            <summary>Left out beside the flying</summary>
+            <ul>
+              {card.leftOut.map((each) => (
+                <li key={each}>{each}</li>
+              ))}
+            </ul>
+          </details>
+        )}
         <div className="drawings">
           <ResultPlan drawn={card.drawn} />
           <ResultProfile drawn={card.drawn} />
