@@ -88,7 +88,7 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
   'balloon-fast': {
     says: (ft) => `You rounded out fast, and it ballooned: ${ft} ft up again.`,
     short: (ft) => `you rounded out fast, and it went up ${ft} ft again`,
-    next: `With speed in hand the same pull is too much. Ballooned: ${AGAIN}.`,
+    next: `With speed in hand the nose comes up more slowly. Ballooned: ${AGAIN}.`,
     trainedBy: BALLOON,
     part: 'Round-out',
   },

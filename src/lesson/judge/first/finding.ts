@@ -9,7 +9,7 @@ export interface Finding {
   readonly harm: Harm;
   readonly band: 'red' | 'amber';
   readonly circuit: number;
-  /** Beside others of the same harm: the lower the worse. */
+  /** Beside others of the same harm: the lower the worse; equal ones in the order of the flight. */
   readonly rank: number;
   /** Place along the flight, to tell what came before what. */
   readonly place: number;

@@ -1,3 +1,4 @@
+import { WENT_ON } from '../../watch/go-around.ts';
 import { CAUSE_WORDS } from '../cause-words.ts';
 import { besideNumber, itemSentence } from '../item-words.ts';
 import { wordsFor } from '../judge.ts';
@@ -17,16 +18,37 @@ const finding = (place: number, own: Own): Finding => ({
   needs: [],
   ...own,
   place,
-  rank: rankOf(own.key, place),
+  rank: rankOf(own.key),
 });
+
+const NEVER_WRONG = 'A go-around is never wrong: power, attitude, configuration.';
 
 const endingFinding = (result: Looked, circuit: number): Finding | null => {
   const words = endingWords(result);
   return words && finding(placeOf('ended'), { ...words, harm: 'hurt', band: 'red', circuit });
 };
 
-/** A go-around that was due and not flown has its own finding. */
-const stopFinding = ({ id, what }: SafetyReport, circuit: number): Finding | null => {
+/** What was gone on from stands with the go-around that was missed; one that was flown late is said here. */
+const wentOn = (what: string, circuit: number, missed: readonly GoAroundReport[]): Finding | null =>
+  missed.some(({ why }) => what.endsWith(why))
+    ? null
+    : finding(placeOf('went-on'), {
+        key: 'went-on',
+        harm: 'gate',
+        band: 'red',
+        circuit,
+        says: `You ${what}.`,
+        short: 'you went around late',
+        next: NEVER_WRONG,
+        exercise: 'go-around',
+      });
+
+const stopFinding = (
+  { id, what }: SafetyReport,
+  circuit: number,
+  missed: readonly GoAroundReport[],
+): Finding | null => {
+  if (id === WENT_ON) return wentOn(what, circuit, missed);
   const words = STOP_WORDS[id];
   if (words === undefined) return null;
   return finding(placeOf(id), { ...words, key: id, says: words.says(what), band: 'red', circuit });
@@ -46,7 +68,7 @@ const missedFinding = (missed: GoAroundReport, gates: readonly GateReport[]): Fi
     circuit,
     says: `You went on when a go-around was due: ${why}.`,
     short: `you went on when a go-around was due${gate_ft === null ? '' : ` at ${gate_ft} ft`}`,
-    next: 'A go-around is never wrong: power, attitude, configuration.',
+    next: NEVER_WRONG,
     exercise: 'go-around',
     needs: gate?.faults ?? (due === null ? [] : [due]),
   });
@@ -66,12 +88,33 @@ const causeFinding = ({ id, band, circuit, amount }: CauseReport): Finding => {
   });
 };
 
-/** Rows that another finding says better: what was due and not flown, and why. */
-const SAID_ELSEWHERE = /^(?:go-around|gate-\d+)$/;
+/** A gate that was passed unstabilised, where no going around was missed: the flight was over before. */
+const gateFinding = ({ id, circuit, band }: ItemReport, result: Looked): Finding | null => {
+  const gate = result.gates.find((g) => g.circuit === circuit && `gate-${g.height_ft}` === id);
+  const missed = result.go_arounds.some((g) => g.gate_ft === gate?.height_ft && g.circuit === circuit);
+  if (band !== 'red' || gate === undefined || missed) return null;
+  return finding(placeOf('went-on'), {
+    key: 'went-on',
+    harm: 'gate',
+    band,
+    circuit,
+    says: `You were not stabilised at ${gate.height_ft} ft: ${gate.why.join('; ')}.`,
+    short: `you were not stabilised at ${gate.height_ft} ft`,
+    next: NEVER_WRONG,
+    exercise: 'go-around',
+    needs: gate.faults,
+  });
+};
 
-const itemFinding = (item: ItemReport): Finding | null => {
+const wasToldOf = ({ go_arounds, safety }: Looked, circuit: number): boolean =>
+  go_arounds.some((g) => g.at_s === null && g.circuit === circuit) || safety.some(({ id }) => id === WENT_ON);
+
+const itemFinding = (item: ItemReport, result: Looked): Finding | null => {
   const { id, band, value, low, circuit, leg } = item;
-  if ((band !== 'red' && band !== 'amber') || SAID_ELSEWHERE.test(id)) return null;
+  if (band !== 'red' && band !== 'amber') return null;
+  // What was missed has its own finding
+  if (id === 'go-around' && wasToldOf(result, circuit)) return null;
+  if (id.startsWith('gate-')) return gateFinding(item, result);
   const rule = ruleOf(id);
   const side = low !== null && value !== null && value < low ? 'low' : 'high';
   const spoken = rule?.spoken?.[side];
@@ -84,7 +127,7 @@ const itemFinding = (item: ItemReport): Finding | null => {
     circuit,
     says: spoken === undefined ? itemSentence(item) : `${spoken}${number === '' ? '' : `: ${number}`}.`,
     short: clause === '' || number === '' ? clause : `${clause} (${number})`,
-    next: spoken === undefined ? '' : wordsFor(item),
+    next: wordsFor(item),
     exercise: rule?.trainedBy ?? 'normal-circuit',
   });
 };
@@ -97,13 +140,12 @@ export const findingsOf = (result: Looked): readonly Finding[] => {
   const last = Math.max(1, ...result.items.map(({ circuit }) => circuit));
   const circuitAt = (atS: number): number =>
     result.gates.find((gate) => Math.abs(gate.at_s - atS) < NEAR_GATE_S)?.circuit ?? last;
+  const missed = result.go_arounds.filter(({ at_s }) => at_s === null);
   return [
     endingFinding(result, last),
-    ...result.safety.map((stop) => stopFinding(stop, circuitAt(stop.at_s))),
-    ...result.go_arounds
-      .filter(({ at_s }) => at_s === null)
-      .map((missed) => missedFinding(missed, result.gates)),
+    ...result.safety.map((stop) => stopFinding(stop, circuitAt(stop.at_s), missed)),
+    ...missed.map((each) => missedFinding(each, result.gates)),
     ...result.causes.map(causeFinding),
-    ...result.items.map(itemFinding),
+    ...result.items.map((item) => itemFinding(item, result)),
   ].filter((found) => found !== null);
 };

@@ -65,7 +65,7 @@ const PLACES: ReadonlyMap<string, number> = new Map(ALONG.map((name, at) => [nam
 export const placeOf = (name: string, leg: LegName | null = null): number =>
   PLACES.get(name) ?? (leg === null ? undefined : PLACES.get(leg)) ?? 0;
 
-/** What does most to people, the worst first (common practice); all else after it, in the order of the flight. */
+/** What does most to people, the worst first (common practice); all else after it. */
 const WORST: readonly string[] = [
   'turned-back',
   'ended-crashed',
@@ -85,4 +85,4 @@ const WORST: readonly string[] = [
 ];
 const RANKS: ReadonlyMap<string, number> = new Map(WORST.map((key, at) => [key, at]));
 
-export const rankOf = (key: string, place: number): number => RANKS.get(key) ?? WORST.length + place;
+export const rankOf = (key: string): number => RANKS.get(key) ?? WORST.length;
