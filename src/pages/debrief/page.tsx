@@ -2,8 +2,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
-import { outcomeWords } from '../../flight/outcome-words.ts';
-import { firstLookAt } from '../../flight/result-words.ts';
+import { flownTitle, outcomeTitle, outcomeWords } from '../../flight/outcome-words.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import { itemTitle, unitOf } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
@@ -25,6 +24,7 @@ import { flyAgain, train } from '../train.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
+import { asksOwnView, debriefWords } from './first-words.ts';
 import { asFlown, OwnView, OwnViewAgain } from './own-view.tsx';
 import { savePicture } from './picture.ts';
 import { PlanDrawing } from './plan-drawing.tsx';
@@ -36,7 +36,7 @@ import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
 import { coloured } from './study-here.ts';
 
 const titleOf = ({ row }: OpenedAttempt): string =>
-  `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
+  `${flownTitle(outcomeTitle(row.exercise), row.exercise, row.from)} · ${row.aerodrome} · runway ${row.runway}`;
 
 const underOf = ({ row, attempt }: OpenedAttempt): string =>
   [
@@ -47,13 +47,10 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
     `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 
-const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
-  [
-    firstLookAt(opened.attempt.result),
-    result !== null && result.kind !== 'not-searched' ? result.sentence : '',
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ');
+const firstOf = (opened: OpenedAttempt, root: RootResult | null): string => {
+  const { first, after } = debriefWords(opened.attempt.result, root);
+  return [first, ...after.slice(0, 1)].join(' ');
+};
 
 const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly search: RootSearch }) => {
   const save = () => {
@@ -92,7 +89,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
   const { row, attempt } = opened;
   const { result, marks } = attempt;
   const [ownView, setOwnView] = useState<readonly string[] | null>(
-    row.ownView.length > 0 ? row.ownView : null,
+    row.ownView.length > 0 || !asksOwnView(result) ? row.ownView : null,
   );
   const [trail, setTrail] = useState<readonly TrailPiece[]>([]);
   const [against, setAgainst] = useState<Against>(row.parent?.id ?? '');

@@ -1,3 +1,4 @@
+import { flownTitle } from '../../../flight/outcome-words.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
 import { firstLookAt } from '../../../flight/result-words.ts';
 import type { FlownResult, Result } from '../../../formats/result.ts';
@@ -35,7 +36,7 @@ export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
     result,
     firstLook: firstLookAt(result),
     verdict: exercise && verdictOf(exercise, result.outcome, result.why, result),
-    exercise: exercise?.title ?? '',
+    exercise: exercise ? flownTitle(exercise.title, exercise.id, flight.scenario.start.leg) : '',
     advice: [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
     judgedBy: flight.limits.title,
     drawn: flownPath(flight.plan, flight.model.runway, flight.trail),
