@@ -59,19 +59,16 @@ const lateDescent = (l: Looked): CauseReport | null => {
     return null;
   const { plan } = c.lesson;
   const highFt = ftFromM(turn.fromHeightM - plan.turns.base.from.heightM);
-  const band = worst(l.outside('base-height', 'high'), l.outside('final-height', 'high'));
-  const before = l.outside('downwind-height', 'high') ?? l.outside('base-turn-angle', 'low');
-  if (before !== null) return null;
-  if (plan.descentFrom === 'abeam' && highFt > HIGH_DESCENT_FT)
-    return found(
-      'descent-late',
-      l,
-      turn.fromS,
-      highFt,
-      highFt > 1.5 * HIGH_DESCENT_FT ? 'red' : worst(band, 'amber'),
-    );
-  return null;
+  if (plan.descentFrom !== 'abeam' || highFt < HIGH_DESCENT_FT) return null;
+  if (l.outside('downwind-height', 'high') !== null || l.outside('base-turn-angle', 'low') !== null)
+    return null;
+  const band = spoiltOn(l, 'base-height', 'final-height', 'final-lights', 'gate-500', 'gate-300', 'gate-200');
+  return band && found('descent-late', l, turn.fromS, highFt, band);
 };
+
+/** What came of an approach: the worst of some rows, or a safety stop. */
+const spoiltOn = (l: Looked, ...rows: readonly string[]): Band | null =>
+  worst(...rows.map((id) => l.outside(id)), l.c.m.safety.length > 0 ? 'red' : null);
 
 /** Low or slow down final, on less power than the slope takes. */
 const littlePower = (l: Looked): CauseReport | null => {
