@@ -2,6 +2,8 @@ import type { Part } from './rule.ts';
 
 export const CAUSE_IDS = [
   'turned-back',
+  'nose-late',
+  'braked-first',
   'descent-late',
   'little-power',
   'carried-speed',
@@ -41,6 +43,20 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
     short: (deg) => `you turned back with the engine stopped, ${deg} degrees`,
     next: 'A field ahead, within 30 degrees either side, at the gliding speed: the runway behind is out of reach.',
     trainedBy: 'engine-failure-after-take-off',
+    part: 'Upwind and take-off',
+  },
+  'nose-late': {
+    says: (kt) => `You put the nose down late when the engine stopped: the speed fell to ${kt} kt.`,
+    short: (kt) => `you put the nose down late, and the speed fell to ${kt} kt`,
+    next: 'The gliding attitude at once, then the field ahead, then everything else.',
+    trainedBy: 'engine-failure-after-take-off',
+    part: 'Upwind and take-off',
+  },
+  'braked-first': {
+    says: () => 'You braked with the power still on, told to stop.',
+    short: () => 'you braked with the power still on',
+    next: 'Throttle first, then straight with the feet, then the brakes.',
+    trainedBy: 'abandoned-take-off',
     part: 'Upwind and take-off',
   },
   'descent-late': {

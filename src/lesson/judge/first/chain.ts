@@ -26,6 +26,8 @@ type State =
 /** What a finding leaves the aeroplane in. */
 const MAKES: Readonly<Record<string, readonly State[]>> = {
   'turned-back': ['steep', 'slow', 'low', 'glide', 'line', 'hard', 'swerve'],
+  'nose-late': ['slow', 'glide'],
+  'braked-first': ['far'],
   'engine-failure-speed:low': ['slow', 'glide'],
   'downwind-height:high': ['high'],
   'downwind-height:low': ['low'],
@@ -127,6 +129,7 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   'round-out-height:high': ['stall', 'far'],
   'round-out-height:low': ['hard', 'flat'],
   'stop-remaining:low': ['far', 'fast'],
+  'abandoned-remaining:low': ['far'],
   'landing-roll-centreline:low': ['swerve'],
   'landing-roll-centreline:high': ['swerve'],
   'touchdown-crab:low': ['swerve'],
@@ -135,7 +138,7 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   dropped: ['stall', 'slow'],
   pushed: ['stall', 'far'],
   'engine-failure-turn:high': ['glide'],
-  'engine-failure-speed:low': ['glide', 'steep'],
+  'engine-failure-speed:low': ['glide', 'steep', 'slow'],
 };
 
 /** What was wrong at a gate, and what else asks for a go-around, as states. */

@@ -7,7 +7,7 @@ import { ruleOf } from '../rules.ts';
 import { type Ended, endingWords } from './ending-words.ts';
 import type { Finding } from './finding.ts';
 import { placeOf, rankOf } from './order.ts';
-import { STOP_WORDS } from './safety-words.ts';
+import { STOP_WORDS, type StopWords } from './safety-words.ts';
 
 /** What of a result is looked at. */
 export type Looked = Ended & Pick<Report, 'safety' | 'go_arounds' | 'causes' | 'gates'>;
@@ -43,14 +43,22 @@ const wentOn = (what: string, circuit: number, missed: readonly GoAroundReport[]
         exercise: 'go-around',
       });
 
+/** A stop of which nothing more is known, as a memory of an earlier version keeps it. */
+const plainWords = (what: string): StopWords => ({
+  harm: 'gate',
+  says: () => `${what.charAt(0).toUpperCase()}${what.slice(1)}.`,
+  short: what,
+  next: '',
+  exercise: 'normal-circuit',
+});
+
 const stopFinding = (
   { id, what }: SafetyReport,
   circuit: number,
   missed: readonly GoAroundReport[],
 ): Finding | null => {
   if (id === WENT_ON) return wentOn(what, circuit, missed);
-  const words = STOP_WORDS[id];
-  if (words === undefined) return null;
+  const words = STOP_WORDS[id] ?? plainWords(what);
   return finding(placeOf(id), { ...words, key: id, says: words.says(what), band: 'red', circuit });
 };
 

@@ -5,7 +5,9 @@ import type { CauseId } from '../cause-words.ts';
 const ALONG: readonly string[] = [
   'line-up',
   'take-off-roll',
+  'braked-first' satisfies CauseId,
   'upwind',
+  'nose-late' satisfies CauseId,
   'turned-back' satisfies CauseId,
   'turn-to-crosswind',
   'crosswind',
