@@ -7,6 +7,8 @@ export const byHarm = (a: Finding, b: Finding): number =>
   Number(a.band === 'amber') - Number(b.band === 'amber') ||
   a.rank - b.rank ||
   a.circuit - b.circuit ||
+  // Early faults make later ones; what is only untidy comes by how much
+  (a.band === 'amber' && b.band === 'amber' ? b.strain - a.strain : 0) ||
   a.place - b.place;
 
 /** An amber that nobody would speak of as the beginning of anything. */

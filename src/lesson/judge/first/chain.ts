@@ -100,7 +100,8 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   'ended-landed-beyond': ['far', 'fast', 'high'],
   'ended-off-the-end': ['far', 'fast'],
   'ended-off-the-side': ['swerve', 'line', 'glide'],
-  warner: ['slow', 'steep', 'stall'],
+  // Without flap the stall comes sooner
+  warner: ['slow', 'steep', 'stall', 'flap'],
   slow: ['slow', 'steep', 'stall', 'flap'],
   'bank-low': ['line', 'turning'],
   'bank-final-turn': ['line', 'turning'],
@@ -164,11 +165,16 @@ const spread = (states: readonly State[]): ReadonlySet<State> => {
   return all;
 };
 
+/** Whether one finding says all that the other does. */
+export const covers = (cause: Finding, effect: Finding): boolean =>
+  cause.circuit === effect.circuit && cause.covers.some((id) => effect.key.startsWith(`${id}:`));
+
 /** Whether one finding may have come of another, of the same circuit and before it. */
 export const ledTo = (cause: Finding, effect: Finding): boolean => {
   if (cause === effect || cause.circuit !== effect.circuit || cause.place >= effect.place) return false;
   // What was wrong at the gate is what going on goes on in
   const atGate = cause.key === 'went-on' ? cause.needs.flatMap((need) => FAULT_NEEDS[need] ?? []) : [];
+  if (covers(cause, effect)) return true;
   const made = spread([...(MAKES[cause.key] ?? []), ...atGate]);
   const needed = [...(NEEDS[effect.key] ?? []), ...effect.needs.flatMap((need) => FAULT_NEEDS[need] ?? [])];
   return needed.some((state) => made.has(state));

@@ -23,4 +23,8 @@ export interface Finding {
   readonly exercise: string;
   /** What it came from besides its key: kinds of what was wrong at a gate. */
   readonly needs: readonly string[];
+  /** Rows that say no more than it does. */
+  readonly covers: readonly string[];
+  /** How far outside, in shares of the tolerance; 0 where that is no figure. */
+  readonly strain: number;
 }

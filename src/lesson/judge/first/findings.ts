@@ -12,10 +12,13 @@ import { STOP_WORDS, type StopWords } from './safety-words.ts';
 /** What of a result is looked at. */
 export type Looked = Ended & Pick<Report, 'safety' | 'go_arounds' | 'causes' | 'gates'>;
 
-type Own = Omit<Finding, 'rank' | 'place' | 'needs'> & Partial<Pick<Finding, 'needs'>>;
+type Told = 'needs' | 'covers' | 'strain';
+type Own = Omit<Finding, 'rank' | 'place' | Told> & Partial<Pick<Finding, Told>>;
 
 const finding = (place: number, own: Own): Finding => ({
   needs: [],
+  covers: [],
+  strain: 0,
   ...own,
   place,
   rank: rankOf(own.key),
@@ -93,6 +96,7 @@ const causeFinding = ({ id, band, circuit, amount }: CauseReport): Finding => {
     short: words.short(amount),
     next: words.next,
     exercise: words.trainedBy,
+    covers: words.covers,
   });
 };
 
@@ -112,6 +116,13 @@ const gateFinding = ({ id, circuit, band }: ItemReport, result: Looked): Finding
     exercise: 'go-around',
     needs: gate.faults,
   });
+};
+
+/** Beyond the edge, in shares of what is allowed on that side. */
+const strainOf = ({ value, target, low, high }: ItemReport): number => {
+  if (value === null || target === null) return 0;
+  const edge = low !== null && value < low ? low : high;
+  return edge === null || edge === target ? 0 : Math.abs((value - edge) / (edge - target));
 };
 
 const wasToldOf = ({ go_arounds, safety }: Looked, circuit: number): boolean =>
@@ -135,6 +146,7 @@ const itemFinding = (item: ItemReport, result: Looked): Finding | null => {
     circuit,
     says: spoken === undefined ? itemSentence(item) : `${spoken}${number === '' ? '' : `: ${number}`}.`,
     short: clause === '' || number === '' ? clause : `${clause} (${number})`,
+    strain: strainOf(item),
     next: wordsFor(item),
     exercise: rule?.trainedBy ?? 'normal-circuit',
   });

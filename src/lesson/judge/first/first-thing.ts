@@ -1,5 +1,5 @@
 import { byHarm, causeOf } from './cause-of.ts';
-import { ledTo } from './chain.ts';
+import { covers, ledTo } from './chain.ts';
 import type { Finding } from './finding.ts';
 import { findingsOf, type Looked } from './findings.ts';
 
@@ -35,11 +35,11 @@ const said = (
       with: null,
       sentence: worst.short === '' ? worst.says : sentences(worst.says, worst.next),
     };
-  if (worst.harm === 'hurt' || cause.band === 'amber') {
+  if (worst.harm === 'hurt' || (cause.band === 'amber' && worst.band === 'red')) {
     const began = `It began when ${cause.short}${actBetween(cause, worst, all)}.`;
     return { lead: worst, with: cause, sentence: sentences(worst.says, began, cause.next) };
   }
-  const led = worst.short === '' ? '' : `Then ${worst.short}.`;
+  const led = worst.short === '' || covers(cause, worst) ? '' : `Then ${worst.short}.`;
   return { lead: cause, with: worst, sentence: sentences(cause.says, led, cause.next) };
 };
 
