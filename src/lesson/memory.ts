@@ -210,6 +210,8 @@ export interface SaidFact {
   /** Turned so far on the way round, towards the side asked for. */
   turnedRad: number;
   lastTrackRad: number;
+  /** Told to stop, the brakes came before the throttle was closed. */
+  brakedFirst: boolean;
 }
 
 /** From the moment the engine stopped. */
@@ -220,6 +222,8 @@ export interface EngineFact {
   turnedRad: number;
   /** Smoothed, once the nose is down. */
   iasMps: Measure;
+  /** Slowest until then, while the nose is being put down. */
+  firstIasMps: Measure;
 }
 
 /** The wheels, step by step: what the linear crossing of a touchdown needs. */

@@ -10,7 +10,7 @@ import {
 import { lastWhere } from '../last-where.ts';
 import { meanOf } from '../measure.ts';
 import type { LandingFact } from '../memory.ts';
-import { type CircuitFacts, lastStretch, turnOntoLeg, wasExtended } from '../watch/facts.ts';
+import { type CircuitFacts, lastStretch, saidOf, turnOntoLeg, wasExtended } from '../watch/facts.ts';
 import type { CauseId } from './cause-words.ts';
 import type { Band, CauseReport, ItemReport } from './report.ts';
 
@@ -32,12 +32,15 @@ const DROPPED_FT = 4; // common practice: a foot or two is a landing
 const LOCKED_S = 0.5; // our choice: longer than a tyre chirps
 const RAISED_RAD = radFromDeg(0.75); // our choice: less is no round-out
 const STILL_CRABBED_RAD = radFromDeg(4); // our choice: most of what is allowed at the touch
+const SLOW_KT = 10; // FAA-S-ACS-6 IX.B (from memory): best glide ±10 kt
 const TURNED_BACK_RAD = radFromDeg(90); // definition: back is behind the wing
 
 interface Looked {
   readonly c: CircuitFacts;
   /** Bands of the circuit's rows, by id and by side: `float:high`. */
   outside(id: string, side?: 'low' | 'high'): Band | null;
+  /** Whether the row is looked at. */
+  judged(id: string): boolean;
 }
 
 const found = (id: CauseId, { c }: Looked, atS: number, amount: number, band: Band | null): CauseReport => ({
@@ -59,19 +62,16 @@ const lateDescent = (l: Looked): CauseReport | null => {
     return null;
   const { plan } = c.lesson;
   const highFt = ftFromM(turn.fromHeightM - plan.turns.base.from.heightM);
-  const band = worst(l.outside('base-height', 'high'), l.outside('final-height', 'high'));
-  const before = l.outside('downwind-height', 'high') ?? l.outside('base-turn-angle', 'low');
-  if (before !== null) return null;
-  if (plan.descentFrom === 'abeam' && highFt > HIGH_DESCENT_FT)
-    return found(
-      'descent-late',
-      l,
-      turn.fromS,
-      highFt,
-      highFt > 1.5 * HIGH_DESCENT_FT ? 'red' : worst(band, 'amber'),
-    );
-  return null;
+  if (plan.descentFrom !== 'abeam' || highFt < HIGH_DESCENT_FT) return null;
+  if (l.outside('downwind-height', 'high') !== null || l.outside('base-turn-angle', 'low') !== null)
+    return null;
+  const band = spoiltOn(l, 'base-height', 'final-height', 'final-lights', 'gate-500', 'gate-300', 'gate-200');
+  return band && found('descent-late', l, turn.fromS, highFt, band);
 };
+
+/** What came of an approach: the worst of some rows, or a safety stop. */
+const spoiltOn = (l: Looked, ...rows: readonly string[]): Band | null =>
+  worst(...rows.map((id) => l.outside(id)), l.c.m.safety.length > 0 ? 'red' : null);
 
 /** Low or slow down final, on less power than the slope takes. */
 const littlePower = (l: Looked): CauseReport | null => {
@@ -96,6 +96,25 @@ const turnedBack = (l: Looked): CauseReport | null => {
   if (engine === null || engine.turnedRad < TURNED_BACK_RAD || l.outside('engine-failure-turn') === null)
     return null;
   return found('turned-back', l, engine.failedS, degFromRad(engine.turnedRad), 'red');
+};
+
+/** The engine stopped, and the speed was gone before the nose was down. */
+const lateNose = (l: Looked): CauseReport | null => {
+  const { m, lesson } = l.c;
+  const band = l.outside('engine-failure-speed', 'low');
+  if (m.engine === null || band === null) return null;
+  const first = m.engine.firstIasMps;
+  const slowest = first === undefined || first.count === 0 ? null : ktFromMps(first.min);
+  return slowest !== null && slowest < lesson.aeroplane.speeds.glideKt - SLOW_KT
+    ? found('nose-late', l, m.engine.failedS, slowest, band)
+    : null;
+};
+
+/** Told to stop on the take-off run: the throttle comes first. */
+const brakedFirst = (l: Looked): CauseReport | null => {
+  const said = saidOf(l.c, 'stop');
+  if (said?.brakedFirst !== true || !l.judged('stop-answer')) return null;
+  return found('braked-first', l, said.saidS, 0, l.outside('abandoned-remaining') ?? 'amber');
 };
 
 /** What made it climb again; power that was kept on is told by itself. */
@@ -169,6 +188,7 @@ const onTheWheels = (l: Looked, fact: LandingFact): readonly (CauseReport | null
 export const causesOf = (c: CircuitFacts, items: readonly ItemReport[]): readonly CauseReport[] => {
   const looked: Looked = {
     c,
+    judged: (id) => items.some((i) => i.id === id && i.circuit === c.circuit),
     outside: (id, side) => {
       const item = items.find((i) => i.id === id && i.circuit === c.circuit);
       if (item === undefined || (item.band !== 'amber' && item.band !== 'red')) return null;
@@ -179,6 +199,8 @@ export const causesOf = (c: CircuitFacts, items: readonly ItemReport[]): readonl
   // A memory that was kept before landings were watched has none
   const landing = lastWhere(c.m.landings ?? [], (fact) => fact.circuit === c.circuit && fact.touched);
   return [
+    brakedFirst(looked),
+    lateNose(looked),
     turnedBack(looked),
     lateDescent(looked),
     littlePower(looked),

@@ -54,11 +54,13 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
   const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
-  if (changed && awayAgain) noteGoAround(m, where.heightM, m.legs.circuit);
+  // Where the climb began, as its time is; a memory of an earlier version has not kept that
+  const fromM = m.legs.climbingS === null ? where.heightM : (m.legs.climbingFromM ?? where.heightM);
+  if (changed && awayAgain) noteGoAround(m, fromM, m.legs.circuit);
   // Touched with the power on already, and away: a go-around as well, in the circuit of the touch
   const touched = m.touchdowns[m.touchdowns.length - 1];
   if (changed && m.legs.leg === 'upwind' && touched?.underPower && !isNoted(m, touched.circuit))
-    noteGoAround(m, where.heightM, touched.circuit);
+    noteGoAround(m, fromM, touched.circuit);
   const last = m.dues[m.dues.length - 1];
   if (last?.ofHoldOff && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {

@@ -14,6 +14,9 @@ const wentWrong = ({ outcome, safety, items }: FlownResult): boolean =>
   items.some((item) => item.band === 'red' || item.band === 'amber') ||
   !isAskedEnd(outcome, ['stopped']);
 
+/** Nobody is asked how final looked who came down to no gate. */
+export const asksOwnView = ({ gates }: Pick<FlownResult, 'gates'>): boolean => gates.length > 0;
+
 /** The first line and what follows, with what the search has found so far: never praise over what was outside. */
 export const debriefWords = (report: FlownResult, root: RootResult | null): DebriefWords => {
   const first = firstLookAt(report);

@@ -26,6 +26,8 @@ type State =
 /** What a finding leaves the aeroplane in. */
 const MAKES: Readonly<Record<string, readonly State[]>> = {
   'turned-back': ['steep', 'slow', 'low', 'glide', 'line', 'hard', 'swerve'],
+  'nose-late': ['slow', 'glide'],
+  'braked-first': ['far'],
   'engine-failure-speed:low': ['slow', 'glide'],
   'downwind-height:high': ['high'],
   'downwind-height:low': ['low'],
@@ -98,7 +100,8 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   'ended-landed-beyond': ['far', 'fast', 'high'],
   'ended-off-the-end': ['far', 'fast'],
   'ended-off-the-side': ['swerve', 'line', 'glide'],
-  warner: ['slow', 'steep', 'stall'],
+  // Without flap the stall comes sooner
+  warner: ['slow', 'steep', 'stall', 'flap'],
   slow: ['slow', 'steep', 'stall', 'flap'],
   'bank-low': ['line', 'turning'],
   'bank-final-turn': ['line', 'turning'],
@@ -127,6 +130,7 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   'round-out-height:high': ['stall', 'far'],
   'round-out-height:low': ['hard', 'flat'],
   'stop-remaining:low': ['far', 'fast'],
+  'abandoned-remaining:low': ['far'],
   'landing-roll-centreline:low': ['swerve'],
   'landing-roll-centreline:high': ['swerve'],
   'touchdown-crab:low': ['swerve'],
@@ -135,7 +139,7 @@ const NEEDS: Readonly<Record<string, readonly State[]>> = {
   dropped: ['stall', 'slow'],
   pushed: ['stall', 'far'],
   'engine-failure-turn:high': ['glide'],
-  'engine-failure-speed:low': ['glide', 'steep'],
+  'engine-failure-speed:low': ['glide', 'steep', 'slow'],
 };
 
 /** What was wrong at a gate, and what else asks for a go-around, as states. */
@@ -161,11 +165,16 @@ const spread = (states: readonly State[]): ReadonlySet<State> => {
   return all;
 };
 
+/** Whether one finding says all that the other does. */
+export const covers = (cause: Finding, effect: Finding): boolean =>
+  cause.circuit === effect.circuit && cause.covers.some((id) => effect.key.startsWith(`${id}:`));
+
 /** Whether one finding may have come of another, of the same circuit and before it. */
 export const ledTo = (cause: Finding, effect: Finding): boolean => {
   if (cause === effect || cause.circuit !== effect.circuit || cause.place >= effect.place) return false;
   // What was wrong at the gate is what going on goes on in
   const atGate = cause.key === 'went-on' ? cause.needs.flatMap((need) => FAULT_NEEDS[need] ?? []) : [];
+  if (covers(cause, effect)) return true;
   const made = spread([...(MAKES[cause.key] ?? []), ...atGate]);
   const needed = [...(NEEDS[effect.key] ?? []), ...effect.needs.flatMap((need) => FAULT_NEEDS[need] ?? [])];
   return needed.some((state) => made.has(state));

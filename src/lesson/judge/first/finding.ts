@@ -9,7 +9,7 @@ export interface Finding {
   readonly harm: Harm;
   readonly band: 'red' | 'amber';
   readonly circuit: number;
-  /** Beside others of the same harm: the lower the worse. */
+  /** Beside others of the same harm: the lower the worse; equal ones in the order of the flight. */
   readonly rank: number;
   /** Place along the flight, to tell what came before what. */
   readonly place: number;
@@ -23,4 +23,8 @@ export interface Finding {
   readonly exercise: string;
   /** What it came from besides its key: kinds of what was wrong at a gate. */
   readonly needs: readonly string[];
+  /** Rows that say no more than it does. */
+  readonly covers: readonly string[];
+  /** How far outside, in shares of the tolerance; 0 where that is no figure. */
+  readonly strain: number;
 }

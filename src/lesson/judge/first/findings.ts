@@ -1,3 +1,4 @@
+import { WENT_ON } from '../../watch/go-around.ts';
 import { CAUSE_WORDS } from '../cause-words.ts';
 import { besideNumber, itemSentence } from '../item-words.ts';
 import { wordsFor } from '../judge.ts';
@@ -6,29 +7,61 @@ import { ruleOf } from '../rules.ts';
 import { type Ended, endingWords } from './ending-words.ts';
 import type { Finding } from './finding.ts';
 import { placeOf, rankOf } from './order.ts';
-import { STOP_WORDS } from './safety-words.ts';
+import { STOP_WORDS, type StopWords } from './safety-words.ts';
 
 /** What of a result is looked at. */
 export type Looked = Ended & Pick<Report, 'safety' | 'go_arounds' | 'causes' | 'gates'>;
 
-type Own = Omit<Finding, 'rank' | 'place' | 'needs'> & Partial<Pick<Finding, 'needs'>>;
+type Told = 'needs' | 'covers' | 'strain';
+type Own = Omit<Finding, 'rank' | 'place' | Told> & Partial<Pick<Finding, Told>>;
 
 const finding = (place: number, own: Own): Finding => ({
   needs: [],
+  covers: [],
+  strain: 0,
   ...own,
   place,
-  rank: rankOf(own.key, place),
+  rank: rankOf(own.key),
 });
+
+const NEVER_WRONG = 'A go-around is never wrong: power, attitude, configuration.';
 
 const endingFinding = (result: Looked, circuit: number): Finding | null => {
   const words = endingWords(result);
   return words && finding(placeOf('ended'), { ...words, harm: 'hurt', band: 'red', circuit });
 };
 
-/** A go-around that was due and not flown has its own finding. */
-const stopFinding = ({ id, what }: SafetyReport, circuit: number): Finding | null => {
-  const words = STOP_WORDS[id];
-  if (words === undefined) return null;
+/** What was gone on from stands with the go-around that was missed; one that was flown late is said here. */
+const wentOn = (what: string, circuit: number, missed: readonly GoAroundReport[]): Finding | null =>
+  missed.some(({ why }) => what.endsWith(why))
+    ? null
+    : finding(placeOf('went-on'), {
+        key: 'went-on',
+        harm: 'gate',
+        band: 'red',
+        circuit,
+        says: `You ${what}.`,
+        short: 'you went around late',
+        next: NEVER_WRONG,
+        exercise: 'go-around',
+      });
+
+/** A stop of which nothing more is known, as a memory of an earlier version keeps it. */
+const plainWords = (what: string): StopWords => ({
+  harm: 'gate',
+  says: () => `${what.charAt(0).toUpperCase()}${what.slice(1)}.`,
+  short: what,
+  next: '',
+  exercise: 'normal-circuit',
+});
+
+const stopFinding = (
+  { id, what }: SafetyReport,
+  circuit: number,
+  missed: readonly GoAroundReport[],
+): Finding | null => {
+  if (id === WENT_ON) return wentOn(what, circuit, missed);
+  const words = STOP_WORDS[id] ?? plainWords(what);
   return finding(placeOf(id), { ...words, key: id, says: words.says(what), band: 'red', circuit });
 };
 
@@ -46,7 +79,7 @@ const missedFinding = (missed: GoAroundReport, gates: readonly GateReport[]): Fi
     circuit,
     says: `You went on when a go-around was due: ${why}.`,
     short: `you went on when a go-around was due${gate_ft === null ? '' : ` at ${gate_ft} ft`}`,
-    next: 'A go-around is never wrong: power, attitude, configuration.',
+    next: NEVER_WRONG,
     exercise: 'go-around',
     needs: gate?.faults ?? (due === null ? [] : [due]),
   });
@@ -63,15 +96,44 @@ const causeFinding = ({ id, band, circuit, amount }: CauseReport): Finding => {
     short: words.short(amount),
     next: words.next,
     exercise: words.trainedBy,
+    covers: words.covers,
   });
 };
 
-/** Rows that another finding says better: what was due and not flown, and why. */
-const SAID_ELSEWHERE = /^(?:go-around|gate-\d+)$/;
+/** A gate that was passed unstabilised, where no going around was missed: the flight was over before. */
+const gateFinding = ({ id, circuit, band }: ItemReport, result: Looked): Finding | null => {
+  const gate = result.gates.find((g) => g.circuit === circuit && `gate-${g.height_ft}` === id);
+  const missed = result.go_arounds.some((g) => g.gate_ft === gate?.height_ft && g.circuit === circuit);
+  if (band !== 'red' || gate === undefined || missed) return null;
+  return finding(placeOf('went-on'), {
+    key: 'went-on',
+    harm: 'gate',
+    band,
+    circuit,
+    says: `You were not stabilised at ${gate.height_ft} ft: ${gate.why.join('; ')}.`,
+    short: `you were not stabilised at ${gate.height_ft} ft`,
+    next: NEVER_WRONG,
+    exercise: 'go-around',
+    needs: gate.faults,
+  });
+};
 
-const itemFinding = (item: ItemReport): Finding | null => {
+/** Beyond the edge, in shares of what is allowed on that side. */
+const strainOf = ({ value, target, low, high }: ItemReport): number => {
+  if (value === null || target === null) return 0;
+  const edge = low !== null && value < low ? low : high;
+  return edge === null || edge === target ? 0 : Math.abs((value - edge) / (edge - target));
+};
+
+const wasToldOf = ({ go_arounds, safety }: Looked, circuit: number): boolean =>
+  go_arounds.some((g) => g.at_s === null && g.circuit === circuit) || safety.some(({ id }) => id === WENT_ON);
+
+const itemFinding = (item: ItemReport, result: Looked): Finding | null => {
   const { id, band, value, low, circuit, leg } = item;
-  if ((band !== 'red' && band !== 'amber') || SAID_ELSEWHERE.test(id)) return null;
+  if (band !== 'red' && band !== 'amber') return null;
+  // What was missed has its own finding
+  if (id === 'go-around' && wasToldOf(result, circuit)) return null;
+  if (id.startsWith('gate-')) return gateFinding(item, result);
   const rule = ruleOf(id);
   const side = low !== null && value !== null && value < low ? 'low' : 'high';
   const spoken = rule?.spoken?.[side];
@@ -84,7 +146,8 @@ const itemFinding = (item: ItemReport): Finding | null => {
     circuit,
     says: spoken === undefined ? itemSentence(item) : `${spoken}${number === '' ? '' : `: ${number}`}.`,
     short: clause === '' || number === '' ? clause : `${clause} (${number})`,
-    next: spoken === undefined ? '' : wordsFor(item),
+    strain: strainOf(item),
+    next: wordsFor(item),
     exercise: rule?.trainedBy ?? 'normal-circuit',
   });
 };
@@ -97,13 +160,12 @@ export const findingsOf = (result: Looked): readonly Finding[] => {
   const last = Math.max(1, ...result.items.map(({ circuit }) => circuit));
   const circuitAt = (atS: number): number =>
     result.gates.find((gate) => Math.abs(gate.at_s - atS) < NEAR_GATE_S)?.circuit ?? last;
+  const missed = result.go_arounds.filter(({ at_s }) => at_s === null);
   return [
     endingFinding(result, last),
-    ...result.safety.map((stop) => stopFinding(stop, circuitAt(stop.at_s))),
-    ...result.go_arounds
-      .filter(({ at_s }) => at_s === null)
-      .map((missed) => missedFinding(missed, result.gates)),
+    ...result.safety.map((stop) => stopFinding(stop, circuitAt(stop.at_s), missed)),
+    ...missed.map((each) => missedFinding(each, result.gates)),
     ...result.causes.map(causeFinding),
-    ...result.items.map(itemFinding),
+    ...result.items.map((item) => itemFinding(item, result)),
   ].filter((found) => found !== null);
 };

@@ -1,5 +1,6 @@
-import { ledTo } from './chain.ts';
-import { type Finding, HARMS } from './finding.ts';
+import { byHarm, causeOf } from './cause-of.ts';
+import { covers, ledTo } from './chain.ts';
+import type { Finding } from './finding.ts';
 import { findingsOf, type Looked } from './findings.ts';
 
 /** What to look at first: what leads, what it is about, and what else comes of the same cause. */
@@ -11,23 +12,6 @@ export interface FirstThing {
   readonly under: readonly Finding[];
   readonly sentence: string;
 }
-
-const byHarm = (a: Finding, b: Finding): number =>
-  HARMS.indexOf(a.harm) - HARMS.indexOf(b.harm) ||
-  Number(a.band === 'amber') - Number(b.band === 'amber') ||
-  a.rank - b.rank ||
-  a.circuit - b.circuit;
-
-/** An amber that nobody would speak of as the beginning of anything. */
-const tells = ({ band, short }: Finding): boolean => band === 'red' || short !== '';
-
-/** The earliest that led there, the red ones first. */
-const causeOf = (effect: Finding, all: readonly Finding[]): Finding | null => {
-  const before = all
-    .filter((finding) => tells(finding) && ledTo(finding, effect))
-    .sort((a, b) => a.place - b.place);
-  return before.find(({ band }) => band === 'red') ?? before[0] ?? null;
-};
 
 const sentences = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(' ');
 
@@ -44,12 +28,18 @@ const said = (
   cause: Finding | null,
   all: readonly Finding[],
 ): Pick<FirstThing, 'lead' | 'with' | 'sentence'> => {
-  if (cause === null) return { lead: worst, with: null, sentence: sentences(worst.says, worst.next) };
-  if (worst.harm === 'hurt' || cause.band === 'amber') {
+  // A row without words of its own is said as it stands
+  if (cause === null)
+    return {
+      lead: worst,
+      with: null,
+      sentence: worst.short === '' ? worst.says : sentences(worst.says, worst.next),
+    };
+  if (worst.harm === 'hurt' || (cause.band === 'amber' && worst.band === 'red')) {
     const began = `It began when ${cause.short}${actBetween(cause, worst, all)}.`;
     return { lead: worst, with: cause, sentence: sentences(worst.says, began, cause.next) };
   }
-  const led = worst.short === '' ? '' : `Then ${worst.short}.`;
+  const led = worst.short === '' || covers(cause, worst) ? '' : `Then ${worst.short}.`;
   return { lead: cause, with: worst, sentence: sentences(cause.says, led, cause.next) };
 };
 
@@ -64,5 +54,11 @@ export const firstThing = (result: Looked): FirstThing | null => {
   const cause = causeOf(worst, all);
   const root = cause ?? worst;
   const under = all.filter((finding) => finding !== root && ledTo(root, finding));
-  return { ...said(worst, cause, all), under };
+  const first = said(worst, cause, all);
+  const { circuit } = first.lead;
+  return {
+    ...first,
+    under,
+    sentence: circuit === 1 ? first.sentence : `Circuit ${circuit}: ${first.sentence}`,
+  };
 };

@@ -5,7 +5,9 @@ import type { CauseId } from '../cause-words.ts';
 const ALONG: readonly string[] = [
   'line-up',
   'take-off-roll',
+  'braked-first' satisfies CauseId,
   'upwind',
+  'nose-late' satisfies CauseId,
   'turned-back' satisfies CauseId,
   'turn-to-crosswind',
   'crosswind',
@@ -65,7 +67,7 @@ const PLACES: ReadonlyMap<string, number> = new Map(ALONG.map((name, at) => [nam
 export const placeOf = (name: string, leg: LegName | null = null): number =>
   PLACES.get(name) ?? (leg === null ? undefined : PLACES.get(leg)) ?? 0;
 
-/** What does most to people, the worst first (common practice); all else after it, in the order of the flight. */
+/** What does most to people, the worst first (common practice); all else after it. */
 const WORST: readonly string[] = [
   'turned-back',
   'ended-crashed',
@@ -85,4 +87,4 @@ const WORST: readonly string[] = [
 ];
 const RANKS: ReadonlyMap<string, number> = new Map(WORST.map((key, at) => [key, at]));
 
-export const rankOf = (key: string, place: number): number => RANKS.get(key) ?? WORST.length + place;
+export const rankOf = (key: string): number => RANKS.get(key) ?? WORST.length;

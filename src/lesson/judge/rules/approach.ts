@@ -43,6 +43,18 @@ const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
       circuit === c.circuit && gateFt === heightFt && answered && !ignored,
   );
 
+/** Four lamps, all of them red. */
+const ALL_RED = -2; // definition: of four lamps, beyond half of them
+
+/** Whoever sank on under four reds, or came down short, was not inside whatever the mean says. */
+const sankUnderReds = (c: CircuitFacts): boolean => {
+  const [first] = c.stretches;
+  const last = c.stretches[c.stretches.length - 1];
+  const short = c.m.landedOut && c.touchdown !== null && c.touchdown.alongM < 0;
+  const mine = (atS: number): boolean => atS >= (first?.fromS ?? 0) && atS <= (last?.toS ?? 0);
+  return short || c.m.safety.some(({ id, atS }) => id === 'four-reds' && mine(atS));
+};
+
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
 
 /** From the turn to final down to the last gate. Ranks of what is said first, and seconds to settle (our choice: bank and speed low down). */
@@ -170,7 +182,8 @@ export const APPROACH_RULES: readonly Rule[] = [
     name: 'slope lights',
     sides: HEIGHT_SIDES,
     spoken: { low: 'You came down final too low', high: 'You came down final too high' },
-    measures: 'lamps showing white beyond half of them, on the mean',
+    measures:
+      'lamps showing white beyond half of them, on the mean; all red where it sank on under four reds',
     unit: phrased('lamps', ' lamps off two and two'),
     limits: { lamps: { title: 'lamps', ...practice(1, 1, 'at most one lamp off') } },
     say: {
@@ -184,7 +197,8 @@ export const APPROACH_RULES: readonly Rule[] = [
     measure: (c) => {
       if (c.lesson.runway.lights === null) return undefined;
       const leg = lastStretch(c, 'final');
-      return leg === null ? undefined : meanOf(leg.lamps);
+      if (leg === null) return undefined;
+      return sankUnderReds(c) ? ALL_RED : meanOf(leg.lamps);
     },
     unjudged: (c) => c.lesson.task.technique === 'glide',
     against: (_, limits) => around(0, limits.lamps),

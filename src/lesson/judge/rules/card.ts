@@ -56,7 +56,7 @@ export const CARD_RULES: readonly Rule[] = [
   powerByCard(
     'final',
     {
-      low: 'Less power on final than your card says: high before, or the aim point moved.',
+      low: 'Your card has more power on final: it was high before, or the aim point moved.',
       high: 'More power on final than your card says: low before, or dragged in.',
     },
     { trainedBy: 'final-and-landing', good: 1800, bad: 2300 },

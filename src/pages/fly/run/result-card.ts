@@ -1,4 +1,5 @@
 import { lessonMemory, ownAircraft } from '../../../flight/flight.ts';
+import { flownTitle } from '../../../flight/outcome-words.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
 import { firstLookAt, trainsFirst } from '../../../flight/result-words.ts';
 import { shownWords } from '../../../flight/shown-words.ts';
@@ -55,7 +56,7 @@ export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
     firstLook: isShown ? '' : firstLookAt(result),
     trains: isShown ? null : trainsFirst(result),
     verdict: exercise && !isShown ? verdictFrom(exercise, result, fromS) : null,
-    exercise: exercise?.title ?? '',
+    exercise: exercise ? flownTitle(exercise.title, exercise.id, flight.scenario.start.leg) : '',
     advice: isShown ? [] : [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
     leftOut: isShown ? [] : leftOut(lessonMemory(flight), flight.lesson, result.items),
     judgedBy: flight.limits.title,
