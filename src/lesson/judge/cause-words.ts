@@ -38,7 +38,7 @@ const LANDING = 'final-and-landing';
 const BALLOON = 'balloon-and-bounce';
 const AGAIN = 'hold the attitude, a little power, and let it settle; a high one is a go-around';
 
-/** FAA-H-8083-3C chapter 9, on faulty approaches and landings; the words are an instructor's (common practice). */
+/** FAA-H-8083-3C ch. 9, on faulty approaches and landings; the words are an instructor's (common practice). */
 export const CAUSE_WORDS: Readonly<Record<CauseId, CauseWords>> = {
   'turned-back': {
     says: (deg) => `You turned back with the engine stopped: ${deg} degrees from ahead.`,
