@@ -3,7 +3,7 @@ import { type Answers, CALL_SIGN, type Given, LIGHTS, type Words } from './spoke
 
 /**
  * With a tower, in the FAA's words. Take-off and landing: the runway, then the clearance (FAA JO 7110.65, 3-9-10 and
- * 3-10-5); "continue, traffic ..." (3-10-5); sequence, "make right three-sixty" (3-8-1, quoted); "ready for departure"
+ * 3-10-5); "continue, traffic ..." (3-10-5); sequence, "make right three-sixty" (3-8-1, from memory); "ready for departure"
  * (FAA AIM 4-3-10, from memory); "clear of runway" (AIM 4-1-9); closed traffic: Pilot/Controller Glossary. The hand of
  * the circuit is always said. A runway's clearance is read back with the runway (AIM 4-3-18, from memory).
  */
