@@ -52,7 +52,6 @@ export const beginFlight = (asked: FlightAsked): Flight => {
     stoodSince: others.map(() => null),
     flownBy: null,
     coach: null,
-    weakSinceS: null,
     endsAtStep: Number.POSITIVE_INFINITY,
   };
 };
@@ -101,7 +100,6 @@ export const setBack = (flight: Flight, step: number, source: ControlSource<unkn
   }));
   flight.session = forkSession(entries, at);
   lookAgain(flight);
-  flight.weakSinceS = null;
   flight.flownBy = null;
   flight.endsAtStep = Number.POSITIVE_INFINITY;
 };

@@ -106,7 +106,7 @@ describe('the sequence card', () => {
 describe('an emergency', () => {
   it.each([
     ['engine-out', 'Engine failure', /gliding attitude, \d+ kt/],
-    ['partial-power', 'Partial power', /\d+ kt by attitude/],
+    ['partial-power', 'Partial power', /\d+ kt first, by attitude/],
     ['abandoned', 'Take-off abandoned', /throttle closed, at once/],
   ] as const)('has a card of its own: %s', (id, where, first) => {
     const card = cardFor(id, setting());

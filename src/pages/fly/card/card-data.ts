@@ -1,5 +1,5 @@
 import type { Aeroplane } from '../../../aeroplane/schema.ts';
-import { type CheckListName, checkLines, shortCall } from '../../../circuit/checks.ts';
+import { type CheckListName, checkLines, shortCall, triedForPower } from '../../../circuit/checks.ts';
 import { legWords as lessonLegWords } from '../../../lesson/names.ts';
 import type { CallWords } from '../../../simulation/procedures.ts';
 import { thousands } from '../../../units/format.ts';
@@ -180,8 +180,8 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     where: 'Partial power',
     next: 'land while there is a choice',
     lines: [
-      did('speed', `${aeroplane.speeds.climbKt} kt by attitude, whatever it climbs`),
-      did('lever', 'leave the power lever that gives what it gives'),
+      did('speed', `${aeroplane.speeds.glideKt} kt first, by attitude`),
+      did('lever', `${triedForPower(aeroplane).join(', ')}; then leave alone what works`),
       did('turns', 'gentle turns, 15° of bank'),
       did('choice', 'it climbs: a low, wide-awake circuit; it does not: land ahead'),
     ],
@@ -193,7 +193,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     lines: [
       did('throttle', 'throttle closed, at once'),
       did('straight', 'straight with the feet'),
-      did('brakes', 'brakes as firm as the wheels roll; stop'),
+      did('brakes', 'brakes hard; ease them where a wheel locks'),
       did('tell', 'then tell, then ask why'),
     ],
   }),
