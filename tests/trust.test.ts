@@ -90,3 +90,23 @@ describe('the truth tests', () => {
     },
   );
 });
+
+describe('the Airplane Flying Handbook', () => {
+  const below = (folder: string): readonly string[] =>
+    readdirSync(new URL(folder, import.meta.url), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && /\.(?:tsx?|json|md)$/.test(entry.name))
+      .map((entry) => `${entry.parentPath}/${entry.name}`)
+      // What was written by earlier versions keeps what they wrote
+      .filter((path) => !path.includes('/fixtures/') && !path.endsWith('trust.test.ts'));
+  const files = [...below('../src/'), ...below('../assets/'), ...below('./')];
+
+  it('is cited as edition 3C, by chapter, or by chapter and page', () => {
+    const loose = files.flatMap((path) => {
+      const text = readFileSync(path, 'utf8').replaceAll('\\', '');
+      const cited =
+        text.match(/AFH-|Airplane Flying Handbook|FAA-H-8083-3(?!C (?:ch\. \d|p\. \d+-\d)).{0,12}/g) ?? [];
+      return cited.map((words) => `${path}: ${words}`);
+    });
+    expect(loose).toEqual([]);
+  });
+});

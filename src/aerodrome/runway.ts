@@ -46,6 +46,8 @@ export interface Runway {
   readonly landingLengthM: number;
   /** The whole surface. */
   readonly takeOffLengthM: number;
+  /** Take-off distance available: the surface and the clearway, counted to half the surface (ICAO Annex 14 vol. I, from memory). */
+  readonly takeOffDistanceM: number;
   readonly widthM: number;
   readonly surface: 'tarmac' | 'grass';
   /** Rise per metre along this landing direction. */
@@ -133,6 +135,7 @@ export function runwayInUse(aerodrome: Aerodrome, designator: string): Runway {
     surfaceEndM: landingLengthM,
     landingLengthM,
     takeOffLengthM: lengthM,
+    takeOffDistanceM: lengthM + Math.min(here.clearwayM ?? 0, lengthM / 2),
     widthM,
     surface,
     slope,

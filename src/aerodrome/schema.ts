@@ -27,6 +27,8 @@ const runwayEndSchema = v.strictObject({
   headingDegM: v.pipe(finite, v.gtValue(0), v.maxValue(360)),
   /** Beyond the start of the surface; landings use what lies after it. */
   displacedThresholdM: notNegative,
+  /** Clear ground beyond the far end over which the first of the climb may be flown; none where left out. */
+  clearwayM: v.optional(notNegative),
   circuitSide: v.picklist(['left', 'right']),
   slopeLights: v.nullable(slopeLightsSchema),
   /** Of the aim point beyond the landing threshold; the specified touchdown point lies further on. */

@@ -1,4 +1,5 @@
 import type { Aeroplane } from '../aeroplane/schema.ts';
+import type { CallWords } from '../simulation/procedures.ts';
 import { fixed, headingDigits } from '../units/format.ts';
 
 /**
@@ -6,8 +7,8 @@ import { fixed, headingDigits } from '../units/format.ts';
  * The brief prints them, the card shows them, the lesson watches them being done (`src/lesson/procedures`).
  *
  * Items of the pre-landing check: BUMPFFITCHH and its kin as UK, Commonwealth and US circuit texts list them
- * (quoted); order of the go-around: FAA-H-8083-3C chapter 9, power, attitude, configuration, the call last; after
- * landing only once clear and stopped (FAA-H-8083-3C). The rest is common practice. The aeroplane's handbook decides.
+ * (quoted); order of the go-around: FAA-H-8083-3C p. 9-11, power, attitude, configuration, the call last; after
+ * landing only once clear and stopped (FAA-H-8083-3C ch. 9). The rest is common practice. The aeroplane's handbook decides.
  */
 export interface CheckGiven {
   readonly aeroplane: Aeroplane;
@@ -185,15 +186,32 @@ export const checkLines = (list: CheckListName, given: CheckGiven): readonly Che
     .map((name) => ({ name, id: CHECK_WORDS[name].id, text: CHECK_WORDS[name].words(given) }));
 
 /**
- * Position calls as a card or a brief notes them, in short: CAP 413 ("downwind", "final" within 4 NM; right-hand
- * said where circuits are to the right); base where nobody answers and it is custom (FAA AIM 4-1-9).
+ * What is tried when part of the power is gone, once the speed is there: carburettor heat first (New Zealand Flight
+ * Instructor Guide, engine failure after take-off), then fuel and pump (common practice).
+ */
+export const triedForPower = ({ engine, equipment }: Aeroplane): readonly string[] => [
+  ...(engine.carburettor ? ['carburettor heat hot'] : []),
+  'fuel',
+  ...(equipment.pump ? ['pump on'] : []),
+];
+
+/**
+ * Position calls as a card or a brief notes them, in short, and where they belong. CAP 413: "downwind" (abeam the
+ * upwind end: CAP 493, quoted), right-hand said where circuits are to the right, "final" within 4 NM. FAA AIM 4-1-9:
+ * the hand always, on entering downwind, and base where nobody answers.
  */
 export const shortCall = (
   call: 'downwind' | 'base' | 'final' | 'going-around',
   hand: 'left' | 'right',
   runway: string,
+  words: CallWords,
 ): string => {
-  if (call === 'downwind') return hand === 'right' ? '“right-hand downwind”' : '“downwind”';
-  if (call === 'base') return '“base” where it is asked for';
+  if (call === 'downwind') {
+    if (words === 'faa') return `“${hand} downwind” on entering it`;
+    return `${hand === 'right' ? '“right-hand downwind”' : '“downwind”'} abeam the upwind end`;
+  }
+  if (call === 'base') {
+    return words === 'faa' ? `“${hand} base” without a tower, or as asked` : '“base” where it is asked for';
+  }
   return call === 'final' ? `“final, runway ${[...runway].join(' ')}”` : '“going around”';
 };

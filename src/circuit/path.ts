@@ -8,7 +8,7 @@ import { LINE_UP_M, type Setting } from './setting.ts';
 import type { FlownTurn } from './turn.ts';
 import type { CircuitLeg, PathPoint } from './types.ts';
 
-/** Round-out begins at 10 to 20 ft (FAA-H-8083-3C p. 179). */
+/** Round-out begins at 10 to 20 ft (FAA-H-8083-3C p. 9-8). */
 const ROUND_OUT_M = mFromFt(15);
 const POINT_EVERY_M = 40;
 const FLARE_POINTS = 8;

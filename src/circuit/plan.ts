@@ -8,6 +8,7 @@ import type { Shape } from '../simulation/shape.ts';
 import { wrapPi } from '../units/angles.ts';
 import { type Chosen, chooseCircuit } from './choose.ts';
 import { conflictOf } from './conflict.ts';
+import { runsBrief } from './distances/with-margins.ts';
 import { bearingRadT, crabOnTrack } from './frame.ts';
 import type { LaidLeg } from './laid-leg.ts';
 import { lightsOnFinal } from './lights-on-final.ts';
@@ -81,6 +82,7 @@ export function planCircuit(
     rotateIasMps: setting.rotateIasMps,
     takeOffRunM: setting.takeOffRunM,
     landingRunM: setting.landingRunM,
+    runs: runsBrief(setting),
   };
 }
 

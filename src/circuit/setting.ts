@@ -3,6 +3,8 @@ import type { Aerodrome } from '../aerodrome/schema.ts';
 import type { Aeroplane } from '../aeroplane/schema.ts';
 import { type AirColumn, columnDensityKgpm3 } from '../atmosphere/air.ts';
 import { tasFromIas } from '../atmosphere/airspeed.ts';
+import { RHO0_KGPM3 } from '../atmosphere/isa.ts';
+import { cos, sin } from '../maths/functions.ts';
 import { leverFor } from '../simulation/engine/blades.ts';
 import { airOf, windOf } from '../simulation/model.ts';
 import { type Steady, type SteadyRequest, solveSteady } from '../simulation/performance/steady.ts';
@@ -10,9 +12,10 @@ import type { Weather } from '../simulation/scenario.ts';
 import type { Shape } from '../simulation/shape.ts';
 import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg, revpsFromRpm } from '../units/conversions.ts';
 import { meanWind } from '../wind/profile.ts';
+import { landingFrom50FtM, takeOffTo50FtM } from './distances/over-fifty.ts';
+import { landingRunM, takeOffRun } from './distances/runs.ts';
 import type { WindAt } from './frame.ts';
 import type { LayoutRequest } from './layout-request.ts';
-import { landingRunM, takeOffRunM } from './runs.ts';
 import { windOnRunway } from './runway-choice.ts';
 import type { CircuitLeg } from './types.ts';
 
@@ -61,6 +64,11 @@ export interface Setting {
   readonly rotateIasMps: number;
   readonly takeOffRunM: number;
   readonly landingRunM: number;
+  /** Over an obstacle of 50 ft, as handbooks give them. */
+  readonly takeOffTo50FtM: number;
+  readonly landingFrom50FtM: number;
+  /** The same two on a standard day at sea level on level dry tarmac without wind: what factors multiply. */
+  readonly standard: { readonly takeOffTo50FtM: number; readonly landingFrom50FtM: number };
   readonly eyeHeightM: number;
   /** Of the glide with the engine stopped, wings level, flap up: speeds through the air. */
   readonly glide: { readonly tasMps: number; readonly sinkMps: number };
@@ -81,7 +89,7 @@ export function settle(
   weather: Weather,
 ): Setting {
   const air = airOf(weather, runway.thresholdElevationM);
-  const wind = windOf(weather, runway.variationRad, aerodrome.terrain);
+  const wind = windOf(weather, runway, aerodrome.terrain);
   const { speeds, plan } = aeroplane;
   const side = runway.circuitSide;
   const circuitM = runway.circuitHeightM;
@@ -98,7 +106,7 @@ export function settle(
   const density = (heightM: number): number => columnDensityKgpm3(air, runway.thresholdElevationM + heightM);
   const tasOf = (iasMps: number, heightM: number): number => tasFromIas(iasMps, density(heightM));
 
-  // Half the gust factor on top of the approach speed (FAA Airplane Flying Handbook; ACS "gust factor applied").
+  // Half the gust factor on top of the approach speed (FAA-H-8083-3C p. 9-20; ACS "gust factor applied").
   const gustAdditionMps = weather.gustKt === null ? 0 : mpsFromKt(weather.gustKt - weather.windKt) / 2;
   const fullFlap = plan.finalStage === aeroplane.flap.stages.length - 1;
   const iasMps = {
@@ -153,6 +161,17 @@ export function settle(
     mpsFromKt(speeds.rotateKt) +
     Math.min(MOST_ADDED_MPS, ADDED_PER_CROSSWIND * crosswindMps + gustAdditionMps);
 
+  const landingGlide = (overApproach: number): number => {
+    const { flightPathRad } = idle(overApproach * approachIasMps, plan.landingStage, 0);
+    return -sin(flightPathRad) / cos(flightPathRad);
+  };
+  const approachIasMps = mpsFromKt(
+    plan.landingStage === aeroplane.flap.stages.length - 1 ? speeds.finalFullFlapKt : speeds.finalKt,
+  );
+  const dragOverLift = 0.5 * (landingGlide(1) + landingGlide(SLOWED_TO));
+  const level: Runway = { ...runway, surface: 'tarmac', slope: 0 };
+  const run = takeOffRun(shape, runway, density(0), headwindMps, rotateIasMps);
+
   return {
     shape,
     aeroplane,
@@ -183,14 +202,29 @@ export function settle(
     ),
     rollRateRadps: ROLL_RATE_RADPS,
     rotateIasMps,
-    takeOffRunM: takeOffRunM(shape, runway, density(0), headwindMps, rotateIasMps),
+    takeOffRunM: run.runM,
     landingRunM: landingRunM(shape, runway, density(0), headwindMps),
+    takeOffTo50FtM: takeOffTo50FtM(shape, runway, density(0), headwindMps, run),
+    landingFrom50FtM: landingFrom50FtM(
+      shape,
+      runway,
+      density(0),
+      headwindMps,
+      tasOf(approachIasMps + gustAdditionMps, 0),
+      dragOverLift,
+    ),
+    standard: {
+      takeOffTo50FtM: takeOffTo50FtM(shape, level, RHO0_KGPM3, 0),
+      landingFrom50FtM: landingFrom50FtM(shape, level, RHO0_KGPM3, 0, approachIasMps, dragOverLift),
+    },
     eyeHeightM: aeroplane.undercarriage.eyeHeightM,
     glide: { tasMps: glide.tasMps, sinkMps: -glide.verticalSpeedMps },
     steadyAt,
   };
 }
 
+/** Of the approach speed, the slowest at which the glide to the touch is taken: still flying. */
+const SLOWED_TO = 0.85; // our choice: the mean of the two ends
 /** Where the wing meets the wind while the wheels roll. */
 const ROLLING_M = 1.5;
 /** In a crosswind or gusts off a little faster, positively (common practice: up to 5 kt). */

@@ -16,7 +16,11 @@ export const STABILISED = {
   fasterMps: mpsFromKt(10),
 } as const;
 
-/** The gates: 500 ft on a final longer than this, 300 ft in a circuit, 200 ft the last call (common practice). */
+/**
+ * The gates. 500 ft is the published one in visual conditions (Flight Safety Foundation ALAR briefing note 7.1); that it
+ * decides only on a final longer than this, and 300 ft in a circuit, whose final begins below it, and 200 ft for the
+ * last call, are common practice. (The same note has the wings level by 300 ft of a circling approach.)
+ */
 export const LONG_FINAL_M = mFromNmi(1.5);
 const GATE_FT = { longFinal: 500, circuit: 300, lastCall: 200 } as const;
 export const GATES_M = {

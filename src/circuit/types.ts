@@ -1,5 +1,6 @@
 import type { Runway } from '../aerodrome/runway.ts';
 import type { Steady } from '../simulation/performance/steady.ts';
+import type { RunsBrief } from './distances/types.ts';
 
 /** The straight parts of a circuit, in the order they are flown. */
 export const CIRCUIT_LEGS = ['upwind', 'crosswind', 'downwind', 'base', 'final'] as const;
@@ -130,4 +131,6 @@ export interface CircuitPlan {
   /** Ground runs expected in this wind, without margin. */
   readonly takeOffRunM: number;
   readonly landingRunM: number;
+  /** Over an obstacle of 50 ft, as handbooks give them, by the model and by factors, with their margins. */
+  readonly runs: RunsBrief;
 }

@@ -15,7 +15,7 @@ export type WayDown = Pick<
 
 /**
  * Base turn, base, final turn and final. In still air the base turn begins when the threshold lies 45 degrees
- * behind the wing (AFH-3C ch. 8, AIM fig. 4-3-2), and that fixes the point where the final turn is complete. In
+ * behind the wing (FAA-H-8083-3C p. 8-3, AIM fig. 4-3-2), and that fixes the point where the final turn is complete. In
  * a wind the student is to see the same final from the same point: so that point stays, and the base turn is
  * moved upwind by what the wind, at the height of each turn, carries the aeroplane in the two turns. On the
  * straight base leg the heading takes care of the wind. Throws `TooTight` when they do not fit at this spacing.

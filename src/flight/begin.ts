@@ -3,6 +3,7 @@ import type { CircuitPlan } from '../circuit/types.ts';
 import { type JudgedBy, limitsOf } from '../lesson/judge/edit-tolerances.ts';
 import { lessonOfScenario } from '../lesson/lesson-of.ts';
 import { createLessonFold } from '../lesson/watch/lesson-fold.ts';
+import { lookFrom } from '../lesson/watch/where.ts';
 import { forkSession } from '../session/fork.ts';
 import type { Recording } from '../session/recording.ts';
 import { beginReplay, replayStep } from '../session/replay.ts';
@@ -11,7 +12,7 @@ import type { ControlSource, Fold } from '../session/source.ts';
 import type { Model } from '../simulation/model.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import type { Snapshot } from '../simulation/snapshot.ts';
-import type { Flight } from './flight.ts';
+import { type Flight, ownAircraft } from './flight.ts';
 import type { OtherPilot } from './other-pilot.ts';
 import { noteStanding, othersOf } from './others.ts';
 
@@ -51,6 +52,7 @@ export const beginFlight = (asked: FlightAsked): Flight => {
     stoodSince: others.map(() => null),
     flownBy: null,
     coach: null,
+    weakSinceS: null,
     endsAtStep: Number.POSITIVE_INFINITY,
   };
 };
@@ -81,8 +83,13 @@ export const resumeFlight = (
     see(replay.snapshot);
   }
   flight.session = { step: forked.step, aircraft: [...forked.aircraft, ...others] };
+  lookAgain(flight);
   return flight;
 };
+
+/** The lesson's place is worked out of the last look; after a leap it is to be that of here. */
+const lookAgain = (flight: Flight): void =>
+  lookFrom(flight.model.runway, flight.plan.side, ownAircraft(flight).snapshot, flight.lesson.where);
 
 /** Stands the flight where it was at a step, flown on from there by `source`. */
 export const setBack = (flight: Flight, step: number, source: ControlSource<unknown>): void => {
@@ -93,6 +100,8 @@ export const setBack = (flight: Flight, step: number, source: ControlSource<unkn
     folds: aircraft.folds,
   }));
   flight.session = forkSession(entries, at);
+  lookAgain(flight);
+  flight.weakSinceS = null;
   flight.flownBy = null;
   flight.endsAtStep = Number.POSITIVE_INFINITY;
 };

@@ -23,7 +23,7 @@ import { type Flight, lessonMemory, ownAircraft } from './flight.ts';
  * read-backs in the right wording, the subscale, the lookout before a turn. It carries nothing over: what was done
  * last stands in the lesson's memory, so that a flight set back does the same again.
  */
-const LOOK_STEPS = 15; // our choice: four times a second
+const LOOK_STEPS = 12; // our choice: five times a second, and always on a look of the lesson, whose place it reads
 
 /** Two ticks of one look at the clock lie this much apart at least: a step under the pace itself. */
 const ITEM_S = PACE_S - 0.05; // derived: of the pace and of the looks at it

@@ -34,6 +34,8 @@ export interface Flight {
   flownBy: ControlSource<unknown> | null;
   /** Null until the coach has looked. */
   coach: CoachFollowing | null;
+  /** Since when full throttle has turned the propeller too slowly; null while it has not. */
+  weakSinceS: number | null;
   /** The step at which there is nothing more to wait for. */
   endsAtStep: number;
 }

@@ -1,5 +1,6 @@
 import type { AttemptRow, HelpUsed, Parent } from '../lesson/attempts/attempt.ts';
 import type { JudgedBy } from '../lesson/judge/edit-tolerances.ts';
+import { firstThing } from '../lesson/judge/first/first-thing.ts';
 import { flownBy } from '../session/flown-by.ts';
 import type { Recording } from '../session/recording.ts';
 import type { FlownResult } from './result.ts';
@@ -46,6 +47,7 @@ export const rowOf = (head: AttemptHead, body: AttemptBody, sizeBytes: number): 
     pilot: head.pilot,
     when: head.when,
     exercise: scenario.exercise,
+    from: scenario.start.leg,
     aeroplane: scenario.aeroplane.title,
     aerodrome: scenario.aerodrome.title,
     runway: scenario.runway,
@@ -53,6 +55,7 @@ export const rowOf = (head: AttemptHead, body: AttemptBody, sizeBytes: number): 
     turbulence: scenario.weather.turbulence,
     outcome: result.outcome,
     why: result.why,
+    first: firstThing(result)?.sentence ?? '',
     flightS: result.flight_s,
     items: result.items.map(({ id, circuit, leg, value, unit, target, low, high, band }) => ({
       id,

@@ -2,6 +2,8 @@ import { parseMetar } from 'metar-taf-parser';
 import { hpaFromInHg, ktFromMps } from '../units/conversions.ts';
 import type { SpokenWind } from './wind-text.ts';
 
+export { hazards } from './metar-hazards.ts';
+
 /** The weather that a report gives; null where it says nothing. */
 export interface MetarWeather extends SpokenWind {
   readonly temperatureC: number | null;
@@ -11,8 +13,10 @@ export interface MetarWeather extends SpokenWind {
   readonly windFromDegT: number;
   /** Four letters, or empty where the text began with the wind. */
   readonly station: string;
-  /** Groups that are understood and do not matter here: visibility, weather, cloud, trend, remarks. */
+  /** Groups that are understood and do not change the flight: visibility, weather, cloud, trend, remarks. */
   readonly leftAside: readonly string[];
+  /** Those of them that are in force now, without trend and remarks. */
+  readonly inForce: readonly string[];
 }
 
 /** Shapes of groups after WMO-No. 306, FM 15 METAR, and the US forms of visibility and pressure. */
@@ -52,6 +56,7 @@ interface Groups {
   readonly temperature: string | null;
   readonly pressure: string | null;
   readonly leftAside: readonly string[];
+  readonly inForce: readonly string[];
 }
 
 /** Sorts the groups of a report; an Error sentence names the first that cannot be used. */
@@ -66,6 +71,7 @@ function sortGroups(text: string, place: string): Groups {
   let temperature: string | null = null;
   let pressure: string | null = null;
   const leftAside: string[] = [];
+  const inForce: string[] = [];
   for (let i = 0; i < words.length; i += 1) {
     const word = words[i] as string;
     if (REST.test(word)) {
@@ -78,12 +84,14 @@ function sortGroups(text: string, place: string): Groups {
     else if (wind === null && WIND_LIKE.test(word)) wind = word;
     else if (temperature === null && TEMPERATURE_LIKE.test(word) && word.length > 2) temperature = word;
     else if (PRESSURE_LIKE.test(word)) pressure ??= word;
-    else if (ASIDE.some((shape) => shape.test(word))) leftAside.push(word);
-    else throw new Error(`${place}: the group "${word}" is not one of a weather report`);
+    else if (ASIDE.some((shape) => shape.test(word))) {
+      leftAside.push(word);
+      inForce.push(word);
+    } else throw new Error(`${place}: the group "${word}" is not one of a weather report`);
   }
   if (wind === null)
     throw new Error(`${place}: a wind group like 24012KT or 24012G22KT is needed, found none`);
-  return { station, wind, temperature, pressure, leftAside };
+  return { station, wind, temperature, pressure, leftAside, inForce };
 }
 
 const isCalm = (wind: string): boolean => {
@@ -173,5 +181,6 @@ export function parseMetarText(text: string, variationDegE: number, place = 'MET
     qnhHpa: hpa === null ? null : Math.round(hpa * 10) / 10,
     station: groups.station,
     leftAside: groups.leftAside,
+    inForce: groups.inForce,
   };
 }

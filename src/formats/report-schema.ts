@@ -1,7 +1,9 @@
 import * as v from 'valibot';
+import { CAUSE_IDS } from '../lesson/judge/cause-words.ts';
 import { OUTCOMES } from '../lesson/judge/report.ts';
+import { DUE_IDS, EDGES, GATE_FAULTS } from '../lesson/memory.ts';
 import { LEG_NAMES } from '../lesson/names.ts';
-import { withCircuit } from './earlier-items.ts';
+import { withCircuit, withDue, withStopId } from './earlier-items.ts';
 import type { FlownResult } from './result.ts';
 
 /**
@@ -49,6 +51,7 @@ const gateReport = v.looseObject({
   bank_deg: number,
   stabilised: v.boolean(),
   why: list(words),
+  faults: v.optional(list(v.picklist(GATE_FAULTS)), []),
 });
 
 const touchdownReport = v.looseObject({
@@ -80,6 +83,32 @@ const itemAsWritten = v.looseObject({
 });
 const itemReport = v.pipe(itemAsWritten, v.transform(withCircuit));
 
+const goAroundReport = v.pipe(
+  v.looseObject({
+    at_s: orNull,
+    height_ft: orNull,
+    due_at_s: orNull,
+    why: words,
+    due: v.optional(v.nullable(v.picklist(DUE_IDS))),
+    circuit: v.optional(number, 1),
+    gate_ft: v.optional(orNull, null),
+  }),
+  v.transform(withDue),
+);
+
+const safetyReport = v.pipe(
+  v.looseObject({ id: v.optional(v.pipe(v.string(), v.maxLength(80))), at_s: number, what: words }),
+  v.transform(withStopId),
+);
+
+const causeReport = v.looseObject({
+  id: v.picklist(CAUSE_IDS),
+  circuit: number,
+  at_s: number,
+  amount: number,
+  band: v.picklist(['amber', 'red']),
+});
+
 export const resultSchema: v.GenericSchema<unknown, FlownResult> = v.looseObject({
   outcome: v.picklist(OUTCOMES),
   why: words,
@@ -87,9 +116,11 @@ export const resultSchema: v.GenericSchema<unknown, FlownResult> = v.looseObject
   legs: list(legReport),
   turns: list(turnReport),
   gates: list(gateReport),
-  go_arounds: list(v.looseObject({ at_s: orNull, height_ft: orNull, due_at_s: orNull, why: words })),
+  go_arounds: list(goAroundReport),
   touchdowns: list(touchdownReport),
   stop: v.nullable(v.looseObject({ past_threshold_m: number, remaining_m: number, centreline_m: number })),
+  ran_off: v.optional(v.nullable(v.picklist(EDGES)), null),
   items: list(itemReport),
-  safety: list(v.looseObject({ at_s: number, what: words })),
+  safety: list(safetyReport),
+  causes: v.optional(list(causeReport), []),
 });

@@ -37,8 +37,10 @@ const ordered = (
   go_arounds: report.go_arounds,
   touchdowns: report.touchdowns,
   stop: report.stop,
+  ran_off: report.ran_off,
   items: report.items,
   safety: report.safety,
+  causes: report.causes,
 });
 
 /** What came of a flight that was flown; `unended` where nothing else has ended it. */

@@ -33,6 +33,17 @@ export const parseWind = (text: string, place = 'wind'): SpokenWind => {
   return { windFromDegM, windKt, gustKt };
 };
 
+/** Reads the wind at circuit height, `DDD/SS` without gusts; empty: undefined, it follows from the surface wind. */
+export const parseWindAbove = (
+  text: string,
+  place: string,
+): Pick<SpokenWind, 'windFromDegM' | 'windKt'> | undefined => {
+  if (text.trim() === '') return undefined;
+  const { windFromDegM, windKt, gustKt } = parseWind(text, place);
+  if (gustKt !== null) throw new Error(`${place} must be without gusts, like 240/18, was "${text}"`);
+  return { windFromDegM, windKt };
+};
+
 const digits = (n: number, count: number): string => String(Math.round(n)).padStart(count, '0');
 
 /** The same wind as text: `220/15g25`. */

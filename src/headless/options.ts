@@ -12,6 +12,7 @@ const OPTIONS = {
   aerodrome: { value: 'NAME or FILE.json' },
   runway: { value: 'ID' },
   wind: { value: 'DDD/SS or DDD/SSgGG' },
+  'wind-above': { value: 'DDD/SS' },
   turbulence: { value: 'none, light or moderate' },
   temp: { value: 'degrees C' },
   qnh: { value: 'HPA' },

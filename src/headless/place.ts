@@ -6,7 +6,7 @@ import type { Aeroplane } from '../aeroplane/schema.ts';
 import { aerodromeNamed, aeroplaneNamed } from '../catalogue.ts';
 import { parseMetarText } from '../formats/metar.ts';
 import { aeroplaneOfCard, isOwnFile, parseOwnFile } from '../formats/own-file.ts';
-import { parseWind } from '../formats/wind-text.ts';
+import { parseWind, parseWindAbove } from '../formats/wind-text.ts';
 import type { Weather } from '../simulation/scenario.ts';
 import { readJson } from './files.ts';
 import { numberOption, type Options, wordOption } from './options.ts';
@@ -53,9 +53,11 @@ export const weatherFrom = (options: Options, aerodrome: Aerodrome): Partial<Wea
   };
   const temperatureC = numberOption(options, 'temp', -60, 60);
   const qnhHpa = numberOption(options, 'qnh', 850, 1090);
+  const above = parseWindAbove(options['wind-above'] ?? '', '--wind-above');
   return {
     ...reported,
     ...(options.wind !== undefined && parseWind(options.wind, '--wind')),
+    ...(above !== undefined && { above }),
     ...(options.turbulence !== undefined && {
       turbulence: wordOption(options, 'turbulence', ['none', 'light', 'moderate'], 'none'),
     }),

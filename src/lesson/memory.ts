@@ -57,6 +57,22 @@ export interface TurnFact {
   overshootM: number;
 }
 
+/** What can be wrong at a gate. */
+export const GATE_FAULTS = [
+  'turning',
+  'high',
+  'low',
+  'centreline',
+  'fast',
+  'slow',
+  'bank',
+  'sink',
+  'flap',
+  'gear',
+  'idle',
+] as const;
+export type GateFault = (typeof GATE_FAULTS)[number];
+
 export interface GateFact {
   circuit: number;
   heightFt: number;
@@ -68,15 +84,23 @@ export interface GateFact {
   centrelineM: number;
   bankRad: number;
   why: string[];
+  /** The same by kind, in the same order. */
+  faults: GateFault[];
   /** This gate decides whether to go on (otherwise it only informs). */
   decides: boolean;
 }
+
+/** What can ask for a going around; `asked`: whoever calls for it, traffic, no clearance. */
+export const DUE_IDS = ['gate', 'first-third', 'high-bounce', 'drift', 'asked'] as const;
+export type DueId = (typeof DUE_IDS)[number];
 
 export interface DueFact {
   circuit: number;
   dueS: number;
   heightM: number;
   why: string;
+  /** What asked. */
+  id: DueId;
   /** The gate that asked, ft; null where none did. */
   gateFt: number | null;
   /** Asked in the hold-off, which is judged by its rows and by the runway that is left. */
@@ -92,6 +116,8 @@ export interface GoAroundFact {
   atS: number;
   heightM: number;
   dueS: number | null;
+  /** What asked; null: nothing did. */
+  due: DueId | null;
   why: string;
 }
 
@@ -135,6 +161,43 @@ export interface FlareMemory {
   roundOutAlongM: number;
 }
 
+/** One landing from the screen height to the end of its roll, as it was flown: what its causes are found in. */
+export interface LandingFact {
+  circuit: number;
+  fromS: number;
+  /** Where it began: speed beyond the approach's, sink, attitude, wind on the nose. */
+  overMps: number;
+  sinkMps: number;
+  pitchRad: number;
+  headwindMps: number;
+  /** Quickest that the nose came up. */
+  pulledRadps: number;
+  /** Where it was first level, and how fast; null: never before the touch. */
+  levelM: number | null;
+  levelIasMps: number;
+  /** Lowest before the touch, how far it climbed from there, and what the air gave to that. */
+  lowestM: number;
+  balloonM: number;
+  balloonGustMps: number;
+  highestPitchRad: number;
+  /** How far the nose was put down again before the touch, and from which height. */
+  pushedRad: number;
+  pushedFromM: number;
+  /** Where it was last level before the touch; null: never. */
+  fromM: number | null;
+  /** With power on in the last feet. */
+  poweredS: number;
+  /** Nose from the runway in the last feet; null: never so low. */
+  crabRad: number | null;
+  touched: boolean;
+  /** The highest hop after the touch. */
+  hopM: number;
+  /** Rolling on wheels that the brakes held still. */
+  lockedS: number;
+  /** Nothing more comes to it. */
+  over: boolean;
+}
+
 /** What the pilot was told, and what became of it. */
 export interface SaidFact {
   readonly what: Instruction['what'];
@@ -147,6 +210,8 @@ export interface SaidFact {
   /** Turned so far on the way round, towards the side asked for. */
   turnedRad: number;
   lastTrackRad: number;
+  /** Told to stop, the brakes came before the throttle was closed. */
+  brakedFirst: boolean;
 }
 
 /** From the moment the engine stopped. */
@@ -157,6 +222,8 @@ export interface EngineFact {
   turnedRad: number;
   /** Smoothed, once the nose is down. */
   iasMps: Measure;
+  /** Slowest until then, while the nose is being put down. */
+  firstIasMps: Measure;
 }
 
 /** The wheels, step by step: what the linear crossing of a touchdown needs. */
@@ -177,6 +244,10 @@ export interface Spell {
   told: boolean;
 }
 
+/** Edges of a runway. */
+export const EDGES = ['end', 'side'] as const;
+export type RanOffAt = (typeof EDGES)[number];
+
 /** All that the lesson carries from step to step: plain data. */
 export interface LessonMemory {
   legs: LegMemory;
@@ -187,6 +258,7 @@ export interface LessonMemory {
   dues: DueFact[];
   goArounds: GoAroundFact[];
   touchdowns: TouchdownFact[];
+  landings: LandingFact[];
   wheels: WheelMemory;
   /** Speed and bank as an eye on the instrument reads them: lagged. */
   smoothIasMps: number;
@@ -213,8 +285,11 @@ export interface LessonMemory {
   /** Letters of the slope lights now; empty outside final or without lights. */
   lights: string;
   spells: Record<string, Spell>;
-  safety: { atS: number; what: string }[];
+  /** `id` is that of the table of safety stops, or of what was gone on from without going around. */
+  safety: { id: string; atS: number; what: string }[];
   ranOff: boolean;
+  /** Past which edge of the runway it first rolled; null: it has not. */
+  ranOffAt: RanOffAt | null;
   landedOut: boolean;
   stop: { alongM: number; acrossM: number } | null;
   ended: 'crashed' | 'loss-of-control' | null;

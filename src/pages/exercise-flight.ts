@@ -1,4 +1,4 @@
-import { withCircuit } from '../circuit/brief/custom.ts';
+import { asTaught, withCircuit } from '../circuit/brief/custom.ts';
 import { EXERCISES } from '../exercises.ts';
 import type { Exercise } from '../lesson/exercises/exercise.ts';
 import { exerciseScenario } from '../lesson/exercises/exercise-scenario.ts';
@@ -6,7 +6,7 @@ import { allowsOwnDay } from '../lesson/exercises/own-day.ts';
 import type { Scenario } from '../simulation/scenario.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './fly/sheets/choices.ts';
 import { weatherOf, withProcedures } from './fly/sheets/scenario-of-settings.ts';
-import { circuitOptions, type Settings } from './settings.ts';
+import { circuitOptions, type Settings, taughtOf } from './settings.ts';
 
 /** The exercise that the settings name; null: none, or one that there is no more. */
 export const exerciseOfSettings = ({ exercise }: Pick<Settings, 'exercise'>): Exercise | null =>
@@ -17,7 +17,8 @@ const placeOf = (exercise: Exercise, settings: Settings) => {
   const place = chosen(everyAerodrome(), exercise.aerodrome ?? settings.aerodrome);
   // The chosen circuit belongs to the chosen aerodrome, and an exercise may bring its own
   const chosenHere = exercise.aerodrome === undefined && exercise.circuit === undefined;
-  return chosenHere ? withCircuit(place, circuitOptions(settings.circuit)) : place;
+  if (!chosenHere) return place;
+  return withCircuit(asTaught(place, taughtOf(settings)), circuitOptions(settings.circuit));
 };
 
 /**

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Taught } from '../circuit/brief/custom.ts';
 import type { PlanOptions } from '../circuit/types.ts';
 import { parseJson } from '../formats/json-text.ts';
 import { mFromNmi, radFromDeg } from '../units/conversions.ts';
@@ -29,12 +30,17 @@ export const settingsSchema = v.object({
   /** Empty: by the wind. */
   runway: v.fallback(v.string(), ''),
   wind: v.fallback(v.string(), '240/08'),
+  /** At circuit height; empty: worked out from the surface wind. */
+  windAbove: v.fallback(v.string(), ''),
   turbulence: v.fallback(v.picklist(['none', 'light', 'moderate']), 'none'),
   temperature: v.fallback(v.string(), ''),
   qnh: v.fallback(v.string(), ''),
   /** Empty: dry air. */
   dewPoint: v.fallback(v.string(), ''),
   circuit: v.fallback(v.nullable(circuitSchema), null),
+  /** How the school teaches the way down; empty: as the aerodrome has it. */
+  descentTaught: v.fallback(v.picklist(['', 'abeam', 'base-turn']), ''),
+  finalDoneTaught: v.fallback(v.picklist(['', '300', '500']), ''),
   start: v.fallback(v.picklist(['line-up', 'upwind', 'crosswind', 'downwind', 'base', 'final']), 'line-up'),
   seed: v.fallback(v.string(), '1'),
   /** Id of the exercise that is flown; empty: the circuit of the set-up. */
@@ -67,6 +73,15 @@ export const settingsSchema = v.object({
   touch: v.fallback(v.picklist(['by-screen', 'always', 'never']), 'by-screen'),
 });
 export type Settings = v.InferOutput<typeof settingsSchema>;
+
+/** What the school teaches, for the plan. */
+export const taughtOf = ({
+  descentTaught,
+  finalDoneTaught,
+}: Pick<Settings, 'descentTaught' | 'finalDoneTaught'>): Taught => ({
+  ...(descentTaught !== '' && { descentFrom: descentTaught }),
+  ...(finalDoneTaught !== '' && { finalTurnDoneFt: Number(finalDoneTaught) }),
+});
 
 /** What the circuit plan makes of the choice. */
 export const circuitOptions = (choice: CircuitChoice | null): PlanOptions => ({

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { Emergency } from '../flight/emergency.ts';
 import type { LegMarks } from '../lesson/judge/leg-marks.ts';
 import type { UnfinishedFlight } from '../storage/logbook.ts';
 import type { Theme } from '../views/palette.ts';
@@ -51,6 +52,8 @@ export interface Store {
   readonly pilot: 'hands' | 'model';
   /** As the lesson names it, and as it is said. */
   readonly legId: string;
+  /** The card that stands instead of the leg's; empty: none. */
+  readonly emergency: Emergency;
   readonly leg: string;
   readonly next: string;
   /** What was judged of this circuit's legs so far. */
@@ -102,6 +105,7 @@ export const useStore = create<Store>()(() => {
     rate: 1,
     pilot: 'hands',
     legId: '',
+    emergency: '',
     leg: '',
     next: '',
     marks: [],

@@ -14,7 +14,7 @@ const TOUCH_OVER_STALL = 1.06; // tuned
 const NEAR_GROUND = 0.8; // estimate
 /** Halfway through the float. */
 const FLOATING_OVER_STALL = 1.2; // estimate
-const ROUND_OUT_M = mFromFt(17); // our choice: within the 10 to 20 ft of AFH-3C p. 179
+const ROUND_OUT_M = mFromFt(17); // our choice: within the 10 to 20 ft of FAA-H-8083-3C p. 9-8
 /** A little beyond the specified point: short of it is worse. */
 const BEYOND_M = 38; // tuned
 
@@ -79,6 +79,6 @@ export const roughShiftM = (m: PilotMemory): number =>
 
 const BUMPY_MPS = 0.35; // tuned
 
-/** Gusts are reported, or the needle jumps: some power is kept until the wheels are near the ground (AFH-3C p. 191). */
+/** Gusts reported, or a jumping needle: some power is kept until the wheels are near the ground (FAA-H-8083-3C p. 9-20). */
 export const isBumpy = (b: Briefing, m: PilotMemory): boolean =>
   b.plan.gustAdditionMps > 0 || m.roughnessMps > BUMPY_MPS;

@@ -1,7 +1,7 @@
 import { groundHeightM, type Runway, runwayInUse } from '../aerodrome/runway.ts';
 import { type AirColumn, airColumn } from '../atmosphere/air.ts';
 import { type StreamSeed, seedStream } from '../maths/random.ts';
-import { trueFromMagnetic } from '../units/angles.ts';
+import { trueFromMagnetic, wrapPi } from '../units/angles.ts';
 import {
   kelvinFromDegC,
   mFromFt,
@@ -12,6 +12,7 @@ import {
   revpsFromRpm,
 } from '../units/conversions.ts';
 import type { WindDrift } from '../wind/drift.ts';
+import { meanWindFactor } from '../wind/profile.ts';
 import { TERRAIN } from '../wind/terrain.ts';
 import type { Wind } from '../wind/wind.ts';
 import { icingSeverity } from './engine/carburettor.ts';
@@ -45,15 +46,35 @@ export interface Model {
 export const ROLLING_FRICTION = { tarmac: 0.025, grass: 0.08 } as const;
 
 /** The day's wind in SI and true, from the weather as spoken and the ground around the aerodrome. */
-export const windOf = (weather: Weather, variationRad: number, terrain: keyof typeof TERRAIN): Wind => ({
-  fromRadT: trueFromMagnetic(radFromDeg(weather.windFromDegM), variationRad),
-  speedMps: mpsFromKt(weather.windKt),
-  gustMps: weather.gustKt === null ? null : mpsFromKt(weather.gustKt),
-  roughnessM: TERRAIN[terrain].roughnessM,
-  gradientHeightM: TERRAIN[terrain].gradientHeightM,
-  veerRad: 0,
-  turbulence: weather.turbulence,
-});
+export const windOf = (
+  weather: Weather,
+  { variationRad, circuitHeightM }: Pick<Runway, 'variationRad' | 'circuitHeightM'>,
+  terrain: keyof typeof TERRAIN,
+): Wind => {
+  const surface: Wind = {
+    fromRadT: trueFromMagnetic(radFromDeg(weather.windFromDegM), variationRad),
+    speedMps: mpsFromKt(weather.windKt),
+    gustMps: weather.gustKt === null ? null : mpsFromKt(weather.gustKt),
+    roughnessM: TERRAIN[terrain].roughnessM,
+    gradientHeightM: TERRAIN[terrain].gradientHeightM,
+    veerRad: 0,
+    turbulence: weather.turbulence,
+    above: null,
+  };
+  if (weather.above === undefined) return surface;
+  const fromRadT = trueFromMagnetic(radFromDeg(weather.above.windFromDegM), variationRad);
+  const calm = weather.windKt === 0;
+  return {
+    ...surface,
+    // A calm has no direction of its own
+    fromRadT: calm ? fromRadT : surface.fromRadT,
+    above: {
+      heightM: circuitHeightM,
+      addMps: mpsFromKt(weather.above.windKt) - surface.speedMps * meanWindFactor(surface, circuitHeightM),
+      turnRad: calm ? 0 : wrapPi(fromRadT - surface.fromRadT),
+    },
+  };
+};
 
 /** Where the day's wind gets to, in SI and true; null when it stays as it is. */
 const driftOf = ({ driftTo }: Weather, variationRad: number): WindDrift | null =>
@@ -120,7 +141,7 @@ export const prepare = (scenario: Scenario): Model => {
     shape,
     runway,
     air,
-    wind: windOf(scenario.weather, runway.variationRad, scenario.aerodrome.terrain),
+    wind: windOf(scenario.weather, runway, scenario.aerodrome.terrain),
     drift: driftOf(scenario.weather, runway.variationRad),
     airSeed: seedStream(`${scenario.seed}/air/0`),
     topStage: scenario.aeroplane.flap.stages.length - 1,

@@ -158,6 +158,7 @@ export const observe = (
   into.parked = state[AT.parked] === 1;
   into.tailStrike = state[AT.tailStrike] === 1;
   into.engineDead = state[AT.engineDead] === 1;
+  into.powerPartial = (state[AT.powerShare] as number) < 1 && !into.engineDead;
   into.brakeHeatK = (state[AT.brakeHeat] as number) + (state[AT.liningHeat] as number);
   into.wheelsLocked = state[AT.wheelsLocked] === 1;
   into.flatSpot = state[AT.flatSpot] === 1;

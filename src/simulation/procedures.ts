@@ -7,6 +7,7 @@ import * as v from 'valibot';
 const RADIOS = ['untowered', 'towered'] as const;
 /** Whose words the calls use: CAP 413 and ICAO, or the FAA's AIM. */
 const CALL_WORDS = ['icao', 'faa'] as const;
+export type CallWords = (typeof CALL_WORDS)[number];
 
 const finite = v.pipe(v.number(), v.finite());
 

@@ -23,6 +23,13 @@ const weatherSchema = v.strictObject({
   /** Null: dry air, no carburettor ice. */
   dewPointC: v.nullable(v.pipe(finite, v.minValue(-90), v.maxValue(60))),
   qnhHpa: v.pipe(finite, v.minValue(850), v.maxValue(1090)),
+  /** Wind at circuit height, degrees magnetic, where a forecast or an estimate says it; else it follows from the surface wind. */
+  above: v.exactOptional(
+    v.strictObject({
+      windFromDegM: v.pipe(finite, v.minValue(0), v.maxValue(360)),
+      windKt: v.pipe(finite, v.minValue(0), v.maxValue(99)),
+    }),
+  ),
   /** Where a wind that changes during the flight gets to, evenly, over so many seconds; then it stays. */
   driftTo: v.exactOptional(
     v.strictObject({

@@ -100,6 +100,8 @@ export interface Snapshot {
   parked: boolean;
   tailStrike: boolean;
   engineDead: boolean;
+  /** The engine runs, and gives less than the lever asks for. */
+  powerPartial: boolean;
   /** Lining and disc together, above the air's temperature; friction fades from 250 K. */
   brakeHeatK: number;
   /** The brakes hold the wheels still and the tyres slide. */
@@ -187,6 +189,7 @@ export const newSnapshot = (): Snapshot => ({
   parked: false,
   tailStrike: false,
   engineDead: false,
+  powerPartial: false,
   brakeHeatK: 0,
   wheelsLocked: false,
   flatSpot: false,

@@ -21,5 +21,6 @@ export const driftedWind = (wind: Wind, drift: WindDrift, timeS: number, into: C
   into.gradientHeightM = wind.gradientHeightM;
   into.veerRad = wind.veerRad;
   into.turbulence = wind.turbulence;
+  into.above = wind.above;
   return into;
 };

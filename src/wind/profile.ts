@@ -71,13 +71,30 @@ function layDirection(fromRad: number): void {
 }
 
 /**
+ * How much of what is known above holds at a height: nothing up to 10 m, all from its height up, between by the
+ * logarithm of height, as the wind itself grows.
+ */
+function shareOfAbove(heightM: number, knownAtM: number): number {
+  if (heightM <= REFERENCE_HEIGHT_M) return 0;
+  if (heightM >= knownAtM) return 1;
+  return log(heightM / REFERENCE_HEIGHT_M) / log(knownAtM / REFERENCE_HEIGHT_M);
+}
+
+/**
  * Velocity of the air at a height above the ground, into `out[WIND.east]` and `out[WIND.north]`: where it blows
  * TO. `gustMps` is what a gust adds at 10 m at this instant; it follows the same profile.
  */
 export function windWithGust(wind: Wind, heightM: number, gustMps: number, out: Float64Array): void {
   const factor = meanWindFactor(wind, heightM);
-  const speedMps = (wind.speedMps + gustMps) * factor;
-  layDirection(fromRadAtFactor(wind, factor));
+  let speedMps = (wind.speedMps + gustMps) * factor;
+  let fromRad = fromRadAtFactor(wind, factor);
+  const { above } = wind;
+  if (above !== null) {
+    const share = shareOfAbove(heightM, above.heightM);
+    speedMps += share * above.addMps;
+    fromRad += share * above.turnRad;
+  }
+  layDirection(fromRad);
   out[WIND.east] = -speedMps * direction[DIRECTION.sine]!;
   out[WIND.north] = -speedMps * direction[DIRECTION.cosine]!;
 }

@@ -4,6 +4,16 @@ import { TERRAIN } from './terrain.ts';
 export const TURBULENCE_LEVELS = ['none', 'light', 'moderate'] as const;
 export type TurbulenceLevel = (typeof TURBULENCE_LEVELS)[number];
 
+/** A wind that is known at a height as well, instead of following from the ground's roughness. */
+export interface WindAbove {
+  /** Above 10 m. */
+  readonly heightM: number;
+  /** What the profile lacks there. */
+  readonly addMps: number;
+  /** From the direction at 10 m, clockwise positive. */
+  readonly turnRad: number;
+}
+
 export interface Wind {
   /** Where the wind at 10 m comes from, true. */
   readonly fromRadT: number;
@@ -18,6 +28,7 @@ export interface Wind {
   /** Turn of the mean wind from 10 m to gradient height, clockwise positive. */
   readonly veerRad: number;
   readonly turbulence: TurbulenceLevel;
+  readonly above: WindAbove | null;
 }
 
 /** Still air over open ground. */
@@ -28,4 +39,5 @@ export const CALM: Wind = {
   ...TERRAIN.open,
   veerRad: 0,
   turbulence: 'none',
+  above: null,
 };

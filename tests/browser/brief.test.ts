@@ -82,7 +82,7 @@ describe('the brief', () => {
     expect(await page.getByText('aerodrome entered by you').count()).toBe(1);
     // 1,000 ft above an elevation of 310 ft, on QNH, on the way round.
     expect(await page.locator('.legs').textContent()).toContain('1,310');
-    // Half of the 10 kt between wind and gust (FAA-H-8083-3).
+    // Half of the 10 kt between wind and gust (FAA-H-8083-3C p. 9-20).
     expect(await page.locator('.part-approach').textContent()).toContain('half of the 10 kt');
 
     for (const format of ['A4', 'Letter'] as const) {

@@ -64,15 +64,24 @@ export const AHEAD_LIMIT = reference({
 
 export const ROUND_OUT_HEIGHT = reference({
   what: 'height at which the round-out begins',
-  source: 'FAA-H-8083-3C ch. 9, p. 179',
+  source: 'FAA-H-8083-3C p. 9-8',
   certainty: 'VERIFIED',
   columns: ['ft at least', 'ft at most'],
   rows: [[10, 20]],
 });
 
+export const POWER_IN_ROUND_OUT = reference({
+  what: 'when power comes to idle, and before what the throttle is not closed',
+  source:
+    'FAA-H-8083-3C p. 9-8; South African CAA instructor training procedures (revised AIC), p. 115 and 271',
+  certainty: 'VERIFIED',
+  columns: ['to idle', 'not closed before'],
+  rows: [['during the round-out', 'the round-out is complete']],
+});
+
 export const BASE_TURN_ANGLE = reference({
   what: 'angle behind the wing at which base is turned, in still air: about',
-  source: 'FAA-H-8083-3C ch. 8, p. 167',
+  source: 'FAA-H-8083-3C p. 8-3',
   certainty: 'VERIFIED',
   columns: ['deg'],
   rows: [[45]],
@@ -86,9 +95,20 @@ export const MOST_SINK = reference({
   rows: [[1000]],
 });
 
+export const STABILISED_BY = reference({
+  what: 'height above the aerodrome by which an approach is stabilised, and a circling one has its wings level',
+  source: 'Flight Safety Foundation, ALAR briefing note 7.1, recommended elements',
+  certainty: 'QUOTED',
+  columns: ['conditions', 'ft'],
+  rows: [
+    ['visual', 500],
+    ['circling, wings level', 300],
+  ],
+});
+
 export const LANDING_POINT = reference({
   what: 'go around when not down in this share of the runway; touch down this far beyond the point at most',
-  source: `FAA-H-8083-3C p. 203; ${ACS} IV.B`,
+  source: `FAA-H-8083-3C p. 9-32; ${ACS} IV.B`,
   certainty: 'VERIFIED',
   columns: ['of the runway', 'ft'],
   rows: [[1 / 3, 400]],
@@ -96,7 +116,7 @@ export const LANDING_POINT = reference({
 
 export const CROSSWIND_SHOWN = reference({
   what: 'crosswind that certification shows, of the stalling speed with landing flap, at least',
-  source: 'FAA-H-8083-3C ch. 9, p. 190',
+  source: 'FAA-H-8083-3C p. 9-19',
   certainty: 'VERIFIED',
   columns: ['of Vs0'],
   rows: [[0.2]],
@@ -104,7 +124,7 @@ export const CROSSWIND_SHOWN = reference({
 
 export const GUST_ADDED = reference({
   what: 'share of the gust factor that the approach speed takes',
-  source: 'FAA-H-8083-3C ch. 9, p. 191',
+  source: 'FAA-H-8083-3C p. 9-20',
   certainty: 'VERIFIED',
   columns: ['of the gust factor'],
   rows: [[0.5]],
@@ -164,7 +184,7 @@ export const PRE_LANDING_ORDER = reference({
 
 export const GO_AROUND_ORDER = reference({
   what: 'order of the go-around: power with heat cold, attitude, some flap, gear once climbing, the rest',
-  source: 'FAA-H-8083-3C ch. 9, p. 182 and 183',
+  source: 'FAA-H-8083-3C p. 9-11 and 9-12',
   certainty: 'VERIFIED',
   columns: ['item'],
   rows: [['power'], ['heat'], ['attitude'], ['flap'], ['gear'], ['flap-up']],
@@ -176,6 +196,73 @@ export const CALL_FINAL = reference({
   certainty: 'VERIFIED',
   columns: ['NM'],
   rows: [[4]],
+});
+
+export const CALL_DOWNWIND = reference({
+  what: 'where "downwind" is called, and past what it is "late downwind"',
+  source: 'CAP 493 (MATS part 1) and CAP 413, chapter 4, figure 1, positions 1 and 2',
+  certainty: 'QUOTED',
+  columns: ['called abeam', 'late past'],
+  rows: [['upwind end', 'downwind end']],
+});
+
+export const CALL_DOWNWIND_FAA = reference({
+  what: 'where a position on downwind is told at an aerodrome without a tower',
+  source: 'FAA AIM 4-1-9, table 4-1-1',
+  certainty: 'VERIFIED',
+  columns: ['called on'],
+  rows: [['entering']],
+});
+
+export const TOWER_WORDS_FAA = reference({
+  what: 'words of a tower of the FAA: the runway first, then the clearance',
+  source: 'FAA JO 7110.65, 3-9-10 and 3-10-5',
+  certainty: 'VERIFIED',
+  columns: ['clearance', 'words after the runway'],
+  rows: [
+    ['cleared-take-off', 'cleared for takeoff'],
+    ['cleared-land', 'cleared to land'],
+  ],
+});
+
+export const REJECTED_TAKE_OFF = reference({
+  what: 'order of a rejected take-off, read in two reprints of the chapter as it stands in edition A',
+  source: 'FAA-H-8083-3C ch. 6, rejected take-off',
+  certainty: 'QUOTED',
+  columns: ['done', 'how'],
+  rows: [
+    ['power', 'idle'],
+    ['brak', 'maximum'],
+  ],
+});
+
+export const TRIED_FIRST = reference({
+  what: 'first action beside flying in any engine failure of an aeroplane with a carburettor',
+  source: 'CAA New Zealand Flight Instructor Guide, engine failure after take-off',
+  certainty: 'VERIFIED',
+  columns: ['action'],
+  rows: [['carburettor heat hot']],
+});
+
+export const LIGHT_SIGNALS = reference({
+  what: 'what a tower shows to an aircraft in flight, and what it means',
+  source: 'FAA AIM 4-3-13, table 4-3-1',
+  certainty: 'VERIFIED',
+  columns: ['light', 'shown', 'meaning'],
+  rows: [
+    ['green-light', 'steady green', 'cleared to land'],
+    ['green-flashes', 'flashing green', 'return for landing'],
+    ['red-light', 'steady red', 'give way'],
+    [null, 'flashing red', 'do not land'],
+  ],
+});
+
+export const RADIO_FAILURE_CODE = reference({
+  what: 'code of a transponder when the radio has failed',
+  source: 'ICAO Annex 10, as training texts quote it',
+  certainty: 'QUOTED',
+  columns: ['code'],
+  rows: [['7600']],
 });
 
 export const STALL_BY_BANK_TIMES = reference({

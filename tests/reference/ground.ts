@@ -54,3 +54,27 @@ export const RUN_MARGINS_FROM_MEMORY = reference({
     ['landing', 1.43, 1.33, 1.5],
   ],
 });
+
+export const CLASS_B_LANDING = reference({
+  what: 'factors on landing distance for aeroplanes of performance class B: dry grass; landing within the runway',
+  source: 'EU air-operations rules, performance class B (acceptable means of compliance)',
+  certainty: 'VERIFIED',
+  columns: ['dry grass', 'margin'],
+  rows: [[1.15, 1.43]],
+});
+
+export const HEAVIER_TAKE_OFF = reference({
+  what: 'take-off distance with 10 % more weight, as a factor: 25 to 30 % more where thrust over weight is low',
+  source: "FAA Pilot's Handbook of Aeronautical Knowledge, take-off performance",
+  certainty: 'VERIFIED',
+  columns: ['weight', 'at least', 'at most'],
+  rows: [[1.1, 1.21, 1.3]],
+});
+
+export const HEADWIND_TAKE_OFF_FROM_MEMORY = reference({
+  what: 'take-off or landing distance with a headwind of a tenth of the lift-off speed, as a factor: 19 % less',
+  source: "FAA Pilot's Handbook of Aeronautical Knowledge, wind effects",
+  certainty: 'MEMORY',
+  columns: ['lowest', 'highest'],
+  rows: [[0.78, 0.84]],
+});

@@ -97,3 +97,22 @@ export const SPACING_OF_TWO_FROM_MEMORY = reference({
   columns: ['m', 'lowest', 'highest'],
   rows: [[6, 5, 7]],
 });
+
+export const RANGE_BY_DAY = reference({
+  what: 'from how far the lights are seen by day; whether statute or nautical is not said',
+  source: 'FAA AIM 2-1-2 b',
+  certainty: 'VERIFIED',
+  columns: ['kind', 'about miles'],
+  rows: [['PAPI', 5]],
+});
+
+export const LEAST_RANGE = reference({
+  what: 'from how far visual approach slope indicators are seen at least, whole and abbreviated',
+  source: 'Transport Canada AIM AGA 7.6, as its glossary quotes it',
+  certainty: 'QUOTED',
+  columns: ['kind', 'NM'],
+  rows: [
+    ['PAPI', 4],
+    ['APAPI', 2.5],
+  ],
+});

@@ -32,13 +32,13 @@ describe.each(everyAeroplane)('the %s on a still day at Curlew Sands', (aeroplan
     expect(downwind.offM).toBeLessThan(30);
   });
 
-  // The design's table: within 5 degrees of the wind-corrected point; 45 degrees in still air (AFH-3C ch. 8)
+  // The design's table: within 5 degrees of the wind-corrected point; 45 degrees in still air (FAA-H-8083-3C ch. 8)
   it('turns base 45 degrees behind the wing', () => {
     expect(Math.abs(flown.baseTurnDeg - degFromRad(plan.baseTurnAngleRad))).toBeLessThan(5);
     expect(Math.abs(flown.baseTurnDeg - 45)).toBeLessThan(5);
   });
 
-  // Medium bank level, 25 to 30 degrees (AFH-3C ch. 8); 15 to 25 onto final, never above 30 (SA FI procedures)
+  // Medium bank level, 25 to 30 degrees (FAA-H-8083-3C ch. 8); 15 to 25 onto final, never above 30 (SA FI procedures)
   it('turns with the banks of the trade', () => {
     expect(flown.bankDeg.level).toBeGreaterThan(20);
     expect(flown.bankDeg.level).toBeLessThan(30);
@@ -86,7 +86,7 @@ describe.each(everyAeroplane)('the %s on a still day at Curlew Sands', (aeroplan
     expect(touch.pitchDeg).toBeGreaterThan(3);
   });
 
-  // AFH-3C ch. 9: held off until just above the stall
+  // FAA-H-8083-3C ch. 9: held off until just above the stall
   it('holds off until the speed is nearly gone', () => {
     const stallKt = Math.min(
       ...Object.entries(flown.scenario.aeroplane.claims)

@@ -234,7 +234,6 @@ const STORIES: Readonly<Record<string, Story>> = {
       s.flapDeg = 0;
       fast(24)(s);
     },
-    also: { 'upwind-speed': 'the glide begins on the climb, and is no climbing speed' },
   },
   'engine-failure-turn': {
     exercise: 'engine-failure-after-take-off',

@@ -40,7 +40,7 @@ describe.each(
     expect(touch.pastSpecifiedFt).toBeLessThan(400);
   });
 
-  // Flown by track, not by heading (AFH-3C ch. 8)
+  // Flown by track, not by heading (FAA-H-8083-3C ch. 8)
   it('keeps downwind parallel to the runway', () => {
     expect(flown.downwind.offM).toBeLessThan(60);
   });
@@ -80,7 +80,7 @@ describe.each([1, 2, 3, 4])('20 kt gusting 30 down the runway, seed %d', (seed) 
 
   it('lands and stops', () => stopsOnTheRunway(flown));
 
-  // Half the gust on the approach speed (AFH-3C p. 191)
+  // Half the gust on the approach speed (FAA-H-8083-3C p. 9-20)
   it('carries half of the gust on the approach', () => {
     const { finalKt } = flown.scenario.aeroplane.speeds;
     const gate = flown.gates.find((g) => g.heightFt === 300)!;

@@ -6,6 +6,7 @@ import { manifoldPa } from '../../src/simulation/engine/engine.ts';
 import type { Steady } from '../../src/simulation/performance/steady.ts';
 import { SEEN } from '../../src/simulation/places.ts';
 import { shapeOf } from '../../src/simulation/shape.ts';
+import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { AT } from '../../src/simulation/state.ts';
 import {
   fpmFromMps,
@@ -20,7 +21,7 @@ import {
 } from '../../src/units/conversions.ts';
 import { steadyAt } from './airborne.ts';
 import { beginFlight, fly, type Hands, northRunway, scenarioOf } from './flight.ts';
-import { bankHold, pitchHold, together, verticalSpeedHold } from './holds.ts';
+import { bankHold, pitchHold, speedByPitch, together, verticalSpeedHold } from './holds.ts';
 
 const THOUSAND_FT_M = 304.8;
 const TURNING_REVPS = 40;
@@ -102,6 +103,105 @@ export const takeOffRollM = (aeroplane: Aeroplane, surface: 'tarmac' | 'grass', 
   return flight.seen.northM - from;
 };
 
+const OBSTACLE_M = 15.24;
+
+/**
+ * Brake release to 50 ft, then at 1.2 times the stalling speed (14 CFR 23.51 of old, from memory): the attitude
+ * that holds it is taken up at the lift-off, at full power.
+ */
+export const takeOffTo50FtM = (aeroplane: Aeroplane): number => {
+  const flight = beginFlight(scenarioOf({ aeroplane, aerodrome: northRunway() }));
+  fly(flight, 12, (_, c) => {
+    c.throttle = 1;
+    c.brake = 1;
+  });
+  const from = flight.seen.northM;
+  const rotate = mpsFromKt(aeroplane.speeds.rotateKt);
+  const at50Mps = 1.2 * mpsFromKt(stallKt(aeroplane, aeroplane.plan.takeOffStage));
+  const stage = degOf(aeroplane, aeroplane.plan.takeOffStage);
+  const climbing = steadyAt(aeroplane, ktFromMps(at50Mps), { throttle: 1, flapDeg: stage, gear: 1 });
+  const attitude = pitchHold((seen) => (seen.onGround ? LIFT_OFF_RAD : climbing.pitchRad));
+  fly(
+    flight,
+    90,
+    (seen, c) => {
+      c.brake = 0;
+      if (seen.iasMps < rotate) c.elevator = STICK_BACK;
+      else attitude(seen, c);
+      c.aileron = -2 * seen.bankRad;
+      c.rudder = -2 * Math.sin(seen.headingRadT);
+    },
+    (seen) => seen.wheelClearanceM > OBSTACLE_M,
+  );
+  return flight.seen.northM - from;
+};
+
+/** Mean of what a careful pilot brakes with, in g (common practice), once the wheels carry the weight. */
+const BRAKING_G = 0.2;
+
+/**
+ * 50 ft at the approach speed with the landing flap, the throttle closed there, to a stop: the path held by pitch,
+ * rounded out over the last feet, the wheels braked.
+ */
+export const landingFrom50FtM = (aeroplane: Aeroplane): number => {
+  const { plan, speeds, flap } = aeroplane;
+  const full = plan.landingStage === flap.stages.length - 1;
+  const ias_kt = full ? speeds.finalFullFlapKt : speeds.finalKt;
+  const flight = beginFlight(
+    scenarioOf({
+      aeroplane,
+      start: {
+        east_m: 0,
+        north_m: -2500,
+        height_ft: 300,
+        ias_kt,
+        flap_deg: degOf(aeroplane, plan.landingStage),
+        flight_path_deg: -3,
+      },
+    }),
+  );
+  const speed = speedByPitch(mpsFromKt(ias_kt));
+  let roundOut: Hands | null = null;
+  let from = 0;
+  const clear = (seen: Snapshot): number => Math.max(0, seen.wheelClearanceM);
+  fly(
+    flight,
+    200,
+    (seen, c) => {
+      c.aileron = -2 * seen.bankRad - seen.rollRateRadps;
+      c.rudder = -2 * Math.sin(seen.headingRadT);
+      if (clear(seen) < OBSTACLE_M && from === 0) from = seen.northM;
+      if (from !== 0) c.throttle = 0;
+      if (seen.onGround) {
+        roundOut ??= verticalSpeedHold(0);
+        c.elevator = 0.2;
+        c.brake = seen.noseWheelOnGround
+          ? Math.min(1, (BRAKING_G * 1.25) / aeroplane.undercarriage.brakeFriction)
+          : 0;
+      } else if (clear(seen) > ROUND_OUT_M) speed(seen, c);
+      else {
+        roundOut ??= softly();
+        roundOut(seen, c);
+      }
+    },
+    (seen) => seen.onGround && seen.groundspeedMps < 0.5,
+  );
+  return flight.seen.northM - from;
+};
+/** Twenty feet: a steep glide wants the upper end of 10 to 20 ft (FAA-H-8083-3C p. 9-8). */
+const ROUND_OUT_M = 6;
+/** The sink let away with the height left. */
+const softly = (): Hands => {
+  let pitchRad: number | null = null;
+  const hold = pitchHold(() => pitchRad ?? 0);
+  return (seen, controls) => {
+    const wanted = -0.4 - Math.max(0, seen.wheelClearanceM) / 1.8;
+    const lacking = (wanted - seen.verticalSpeedMps) / seen.tasMps;
+    pitchRad = Math.min(0.2, (pitchRad ?? seen.pitchRad) + (1.2 * lacking) / 60);
+    hold(seen, controls);
+  };
+};
+
 const rpmOf = (revps: number): number => rpmFromRevps(revps);
 
 /** Up where it can be raised: how these are flown. */
@@ -177,6 +277,8 @@ export const MEASURES: Readonly<Record<string, (a: Aeroplane) => number>> = {
         ),
   glideRatio: (a) => glide(a, gearUp(a)),
   glideGearDownRatio: (a) => glide(a, 1),
+  takeOffTo50FtM,
+  landingFrom50FtM,
   takeOffRollTarmacM: (a) => takeOffRollM(a, 'tarmac'),
   takeOffRollGrassM: (a) => takeOffRollM(a, 'grass'),
   takeOffRollGrassUpM: (a) => takeOffRollM(a, 'grass', 2),

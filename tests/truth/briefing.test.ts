@@ -7,7 +7,7 @@ import type { Weather } from '../../src/simulation/scenario.ts';
 import { degFromRad, ktFromMps } from '../../src/units/conversions.ts';
 import { ISA_BY_HEIGHT } from '../reference/atmosphere.ts';
 import { GUST_ADDED } from '../reference/circuit.ts';
-import { RUN_FACTORS, RUN_MARGINS_FROM_MEMORY } from '../reference/ground.ts';
+import { CLASS_B_LANDING, RUN_FACTORS, RUN_MARGINS_FROM_MEMORY } from '../reference/ground.ts';
 import { LOG_LAW, PROFILE_HEIGHTS_M, RUNWAY_WINDS_EXACT, WIND_TRIANGLES_EXACT } from '../reference/wind.ts';
 import { aeroplaneNamed, variantOf } from '../support/aeroplanes.ts';
 import { expectWithin } from '../support/expect-within.ts';
@@ -125,23 +125,37 @@ describe('the runs in the brief', () => {
 
   it('take the factors of one published table', () => {
     const [grass, up, warm, high, tail] = RUN_FACTORS.rows;
-    const [plainTakeOff, plainLanding] = ratios(runwayHeading(180));
-    expect(plainTakeOff).toBeCloseTo(1, 9);
-    expect(plainLanding).toBeCloseTo(1, 9);
-    expect(ratios(grassAt(0))[0]).toBeCloseTo(grass[1], 9);
-    expect(ratios(grassAt(0))[1]).toBeCloseTo(grass[2], 9);
-    // Grass and 2 % up: +20 % and +10 %, +20 % and -10 %; factors multiply.
-    expect(ratios(grassAt(2))[0]).toBeCloseTo(grass[1] * up[1], 9);
-    expect(ratios(grassAt(2))[1]).toBeCloseTo(grass[2] * up[2], 9);
-    // 10 degrees warmer: +10 % and +5 %.
-    expect(ratios(runwayHeading(180), { temperatureC: 25 })[0]).toBeCloseTo(warm[1], 9);
-    expect(ratios(runwayHeading(180), { temperatureC: 25 })[1]).toBeCloseTo(warm[2], 9);
-    // 1,000 ft up on a standard day: +10 % and +5 %.
+    const [[grassLanding]] = CLASS_B_LANDING.rows;
+    // The product is that of the figures shown, to a whole metre
+    const expectRatios = (found: [number, number], takeOff: number, landing: number): void => {
+      expect(found[0]).toBeCloseTo(takeOff, 2);
+      expect(found[1]).toBeCloseTo(landing, 2);
+    };
+    expectRatios(ratios(runwayHeading(180)), 1, 1);
+    expectRatios(ratios(grassAt(0)), grass[1], grassLanding);
+    // Grass and 2 % up; factors multiply.
+    expectRatios(ratios(grassAt(2)), grass[1] * up[1], grassLanding * up[2]);
+    expectRatios(ratios(runwayHeading(180), { temperatureC: 25 }), warm[1], warm[2]);
+    // 1,000 ft up on a standard day
     const upland = { ...runwayHeading(180), elevationFt: 1000 };
-    expect(ratios(upland, { temperatureC: 13.0188 })[0]).toBeCloseTo(high[1], 3);
-    expect(ratios(upland, { temperatureC: 13.0188 })[1]).toBeCloseTo(high[2], 3);
-    // A tailwind of 10 % of the lift-off speed of 52 kt: +20 % both ways.
-    expect(ratios(runwayHeading(180), { windFromDegM: 360, windKt: 5.2 })[0]).toBeCloseTo(tail[1], 6);
+    expectRatios(ratios(upland, { temperatureC: 13.0188 }), high[1], high[2]);
+    // A tailwind of 10 % of the lift-off speed of 52 kt
+    expectRatios(ratios(runwayHeading(180), { windFromDegM: 360, windKt: 5.2 }), tail[1], tail[2]);
+  });
+
+  it('show their sum: each product is that of the figures beside it', () => {
+    const { takeOff, landing } = briefAt(
+      180,
+      { temperatureC: 27 },
+      aeroplaneNamed('dotterel'),
+      grassAt(2),
+    ).runs;
+    for (const { factors, standardM, byFactorsM, modelM, margin, withMarginM } of [takeOff, landing]) {
+      expect(factors.length).toBeGreaterThan(1);
+      expect(byFactorsM).toBe(Math.round(factors.reduce((m, { factor }) => m * factor, standardM)));
+      expect(withMarginM).toBe(Math.round(margin * Math.max(byFactorsM, modelM)));
+      for (const { factor } of factors) expect(Math.round(100 * factor) / 100).toBe(factor);
+    }
   });
 
   it('carry the margins 1.33 and 1.43 (from memory), and say when the runway is too short for them', () => {
@@ -157,7 +171,8 @@ describe('the runs in the brief', () => {
     expectWithin(landing.margin, { low: inward[2], high: inward[3], source: 'from memory' });
     // Ours, whether the memory is right or not: what the brief says it multiplies by
     expect([takeOff.margin, landing.margin]).toEqual([1.33, 1.43]);
-    const neededM = takeOff.margin * Math.max(takeOff.modelM, takeOff.byFactorsM);
+    expect(landing.margin).toBe(CLASS_B_LANDING.rows[0][1]);
+    const neededM = takeOff.withMarginM;
     expect(fits(neededM + 1)).toBe(true);
     expect(fits(neededM - 1)).toBe(false);
   });

@@ -5,7 +5,17 @@ import { AEROPLANES } from '../../src/catalogue.ts';
 import { callPlace } from '../../src/lesson/procedures/call-places.ts';
 import { itemsOf } from '../../src/lesson/procedures/check-lists.ts';
 import { lookoutBefore } from '../../src/lesson/procedures/lookout.ts';
-import { CALL_FINAL, CROSSWIND_SHOWN, GO_AROUND_ORDER, PRE_LANDING_ORDER } from '../reference/circuit.ts';
+import { ANSWER_IDS, CALL_IDS } from '../../src/lesson/procedures/memory.ts';
+import { answerSaid, answerWordings, callWordings } from '../../src/lesson/procedures/wordings.ts';
+import {
+  CALL_DOWNWIND,
+  CALL_DOWNWIND_FAA,
+  CALL_FINAL,
+  CROSSWIND_SHOWN,
+  GO_AROUND_ORDER,
+  PRE_LANDING_ORDER,
+  TOWER_WORDS_FAA,
+} from '../reference/circuit.ts';
 import { flyWithProcedures } from '../support/procedures.ts';
 
 const fleet = AEROPLANES.map((aeroplane) => [aeroplane.id, aeroplane] as const);
@@ -48,12 +58,25 @@ describe('the calls', () => {
     return seen;
   };
 
-  it('downwind is late past the downwind end of the runway (CAP 413)', () => {
+  /** Along the runway from the landing threshold to either end of it. */
+  const ENDS = { 'upwind end': 920, 'downwind end': 0 } as const;
+  /** Called a little before it, or at the next look. */
+  const ABOUT_M = 200;
+
+  it(`downwind is called abeam the ${CALL_DOWNWIND.rows[0][0]}, late past the ${CALL_DOWNWIND.rows[0][1]}`, () => {
+    const [[abeam, late]] = CALL_DOWNWIND.rows;
     const onDownwind = places('downwind', 'icao').filter(({ leg }) => leg === 'downwind');
-    // Of both kinds, so that neither answer is never asked for
-    expect(onDownwind.filter(({ place }) => place === 'late').length).toBeGreaterThan(20);
-    expect(onDownwind.filter(({ place }) => place === 'here').length).toBeGreaterThan(20);
-    for (const { alongM, place } of onDownwind) expect(place).toBe(alongM < 0 ? 'late' : 'here');
+    expect(new Set(onDownwind.map(({ place }) => place))).toEqual(new Set(['not-yet', 'here', 'late']));
+    const first = onDownwind.find(({ place }) => place === 'here');
+    expect(Math.abs((first?.alongM ?? Number.NaN) - ENDS[abeam])).toBeLessThan(ABOUT_M);
+    for (const { alongM, place } of onDownwind) expect(place === 'late').toBe(alongM < ENDS[late]);
+  });
+
+  it('downwind is called on entering it in the words of the FAA', () => {
+    const onDownwind = places('downwind', 'faa').filter(({ leg }) => leg === 'downwind');
+    expect(CALL_DOWNWIND_FAA.rows[0][0]).toBe('entering');
+    expect(onDownwind[0]?.place).toBe('here');
+    expect(onDownwind[0]?.alongM).toBeGreaterThan(ENDS['upwind end'] + ABOUT_M);
   });
 
   it('final is made on final, within 4 NM (CAP 413)', () => {
@@ -68,6 +91,48 @@ describe('the calls', () => {
   it('base is reported where nobody answers in the United States (AIM 4-1-9), only if required elsewhere', () => {
     expect(places('base', 'faa').some(({ place }) => place === 'here')).toBe(true);
     expect(places('base', 'icao').every(({ place }) => place === 'not-yet')).toBe(true);
+  });
+});
+
+describe('a tower and those who speak with it', () => {
+  const lessonIn = (words: 'icao' | 'faa') =>
+    flyWithProcedures({ start: 'downwind', seconds: 1, procedures: { radio: 'towered', words } }).lesson;
+
+  it.each(TOWER_WORDS_FAA.rows)('of the FAA say %s with the runway first: %s', (answer, words) => {
+    const lesson = lessonIn('faa');
+    expect(answerSaid(answer, lesson)).toMatch(new RegExp(`runway 22, ${words}\\.$`));
+    expect(answerWordings(answer, lesson)?.[0]).toMatch(new RegExp(`^Runway 22, ${words}, `));
+  });
+
+  it('of the FAA always say the hand of the circuit, those of CAP 413 only where it is to the right', () => {
+    expect(callWordings('downwind', lessonIn('faa'))[0]).toContain('left downwind, runway 22');
+    expect(callWordings('downwind', lessonIn('icao'))[0]).not.toContain('left');
+  });
+
+  it.each(['icao', 'faa'] as const)('keep to %s words throughout', (words) => {
+    const lesson = lessonIn(words);
+    const all = [
+      ...CALL_IDS.flatMap((call) => callWordings(call, lesson)),
+      ...ANSWER_IDS.flatMap((answer) => [
+        answerSaid(answer, lesson),
+        ...(answerWordings(answer, lesson) ?? []),
+      ]),
+    ].join(' ');
+    const others = {
+      icao: /takeoff|three-sixty|closed traffic/,
+      faa: /take-off|orbit|vacated|surface wind/i,
+    };
+    expect(all).not.toMatch(others[words]);
+    expect(all).toMatch(others[words === 'icao' ? 'faa' : 'icao']);
+  });
+
+  it.each(['icao', 'faa'] as const)('offer in %s words three that differ', (words) => {
+    const lesson = lessonIn(words);
+    const offered = [
+      ...CALL_IDS.map((call) => callWordings(call, lesson)),
+      ...ANSWER_IDS.map((answer) => answerWordings(answer, lesson)).filter((three) => three !== null),
+    ];
+    for (const three of offered) expect(new Set(three).size).toBe(3);
   });
 });
 

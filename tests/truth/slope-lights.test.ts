@@ -4,16 +4,18 @@ import { lightLetters, newSeenLights, seeLights, whiteFraction } from '../../src
 import { ftFromM, mFromFt, mFromNmi, radFromDeg } from '../../src/units/conversions.ts';
 import {
   HEIGHTS_OF_FOUR,
+  LEAST_RANGE,
   OFFSETS_OF_TWO,
   PICTURES_OF_FOUR,
   PICTURES_OF_TWO,
+  RANGE_BY_DAY,
   SETTINGS_OF_FOUR,
   SLOPE_FT_PER_NMI,
   SPACING_OF_TWO_FROM_MEMORY,
   TRANSITION,
   TWO_FROM_EDGE,
 } from '../reference/slope-lights.ts';
-import { aerodromeNamed } from '../support/aerodromes.ts';
+import { aerodromeFiles, aerodromeNamed } from '../support/aerodromes.ts';
 import { expectWithin } from '../support/expect-within.ts';
 import { trust } from '../support/trust-table.ts';
 
@@ -155,6 +157,18 @@ describe('slope lights', () => {
     expect(lettersAt(papiLeft, 3, far + 20)).toBe('----');
     expect(lettersAt(papiLeft, 3, mFromNmi(1), Math.PI)).toBe('----');
     expect(lettersAt(papiLeft, -1)).toBe('----');
+  });
+
+  test('are seen by day from the least distance of their kind, and no further than anybody says', () => {
+    const ends = aerodromeFiles().flatMap((file) => aerodromeNamed(file.replace('.json', '')).runway.ends);
+    const lights = ends.flatMap(({ slopeLights }) => (slopeLights === null ? [] : [slopeLights]));
+    expect(new Set(lights.map(({ kind }) => kind))).toEqual(new Set(LEAST_RANGE.rows.map(([kind]) => kind)));
+    for (const { kind, rangeNmi } of lights) {
+      const least = LEAST_RANGE.rows.find(([of]) => of === kind)?.[1] ?? Number.NaN;
+      const about = RANGE_BY_DAY.rows.find(([of]) => of === kind)?.[1] ?? least;
+      expect(rangeNmi).toBeGreaterThanOrEqual(least);
+      expect(rangeNmi).toBeLessThanOrEqual(about);
+    }
   });
 
   test('go dark unit by unit at the edge of the sector, the far side first', () => {

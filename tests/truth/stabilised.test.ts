@@ -1,17 +1,26 @@
 // The gates and the go-around triggers at their edges. Where each figure is from:
-// gates 300 ft in a circuit, 200 ft last call, 500 ft on a final longer than 1.5 NM: common practice (the Flight Safety
-// Foundation has 500 ft in sight of the ground); bank within 10 deg, half a degree of slope: common practice; the rest
+// gate 500 ft: Flight Safety Foundation, visual conditions; that it decides on a final longer than 1.5 NM, 300 ft in a
+// circuit, 200 ft last call: common practice; bank within 10 deg, half a degree of slope: common practice; the rest
 // stands in tests/reference/circuit.ts.
 import { describe, expect, it } from 'vitest';
-import { centrelineAllowedM, mostSinkMps } from '../../src/circuit/stabilised.ts';
+import { centrelineAllowedM, GATES_FT, mostSinkMps } from '../../src/circuit/stabilised.ts';
 import type { CircuitPlan } from '../../src/circuit/types.ts';
 import { assess } from '../../src/lesson/judge/assess.ts';
 import type { GateReport } from '../../src/lesson/judge/report.ts';
+import { RULES } from '../../src/lesson/judge/rules.ts';
 import { COMMERCIAL, EASA_LICENCE_TEST, FAA_LICENCE_TEST } from '../../src/lesson/judge/tolerances.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
+import type { CircuitFacts } from '../../src/lesson/watch/facts.ts';
 import type { Snapshot } from '../../src/simulation/snapshot.ts';
 import { PLAIN_TASK } from '../../src/simulation/task.ts';
-import { EASA_LIMITS, FAA_LIMITS, LANDING_POINT, MOST_SINK, SINK_ON_A_SLOPE } from '../reference/circuit.ts';
+import {
+  EASA_LIMITS,
+  FAA_LIMITS,
+  LANDING_POINT,
+  MOST_SINK,
+  SINK_ON_A_SLOPE,
+  STABILISED_BY,
+} from '../reference/circuit.ts';
 import { plannedCircuit } from '../support/circuits.ts';
 import { lessonOf, type Moment, plannedMoments, watchMoments } from '../support/synthetic-flight.ts';
 
@@ -55,6 +64,22 @@ const banked =
   (s) => {
     s.bankRad = deg * DEG;
   };
+
+describe('the sources of the gates', () => {
+  it('have the published one first, and say that the others are practice', () => {
+    const [[, publishedFt]] = STABILISED_BY.rows;
+    const sources = GATES_FT.map((ft) => {
+      const rule = RULES.find(({ id }) => id === `gate-${ft}`);
+      return [ft, rule?.against({} as CircuitFacts, FAA_LICENCE_TEST.allowed).source ?? ''] as const;
+    });
+    expect(
+      sources.filter(([, source]) => /visual conditions, ALAR 7\.1/.test(source)).map(([ft]) => ft),
+    ).toEqual([publishedFt]);
+    expect(sources.filter(([, source]) => /: common practice$/.test(source)).map(([ft]) => ft)).toEqual([
+      300, 200,
+    ]);
+  });
+});
 
 describe('the gates', () => {
   it('of a circuit are at 300 and 200 ft; the one at 500 ft only on a final longer than 1.5 NM', () => {

@@ -4,7 +4,7 @@ import type { Setting } from '../setting.ts';
 import type { CircuitPlan } from '../types.ts';
 import type { ApproachBrief } from './types.ts';
 
-/** Gusts and crosswind from which the last stage of flap stays in (AFH-3C p. 191: partial flap). */
+/** Gusts and crosswind from which the last stage of flap stays in (FAA-H-8083-3C p. 9-20: partial flap). */
 const GUSTY_MPS = mpsFromKt(2);
 const STRONG_CROSSWIND_SHARE = 0.6;
 
@@ -49,7 +49,6 @@ export function approachBrief(setting: Setting, plan: CircuitPlan): ApproachBrie
     sentence,
     landingFlap,
     landingStage: today,
-    source:
-      'half the gust factor: FAA Airplane Flying Handbook, approaches and landings; +10/-5 kt: FAA-S-ACS-6 IV.B',
+    source: 'half the gust factor: FAA-H-8083-3C p. 9-20; +10/-5 kt: FAA-S-ACS-6 IV.B',
   };
 }

@@ -2,20 +2,22 @@ import { runwayInUse } from '../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../aerodrome/schema.ts';
 import type { Aeroplane } from '../../aeroplane/schema.ts';
 import { densityAltitudeM } from '../../atmosphere/air.ts';
+import type { CallWords } from '../../simulation/procedures.ts';
 import type { Weather } from '../../simulation/scenario.ts';
 import { shapeOf } from '../../simulation/shape.ts';
 import { ftFromM } from '../../units/conversions.ts';
 import { fixed, thousandsTo } from '../../units/format.ts';
+import { warmerThanStandardC } from '../distances/with-margins.ts';
 import { planCircuit } from '../plan.ts';
 import { runwayByWind } from '../runway-choice.ts';
 import { type Setting, settle } from '../setting.ts';
 import type { CircuitPlan, PlanOptions } from '../types.ts';
+import { windAbove } from '../wind-above.ts';
 import { altimeterErrs, altitudeAtM } from './altitudes.ts';
 import { approachBrief } from './approach.ts';
 import { baseTurnBrief } from './base-turn.ts';
 import { engineFailureWords, goAroundWords } from './emergencies.ts';
 import { runwayBrief } from './ends.ts';
-import { runsBrief, warmerThanStandardC } from './factored-runs.ts';
 import { gateBriefs } from './gates.ts';
 import { glideLegs, glideSentence } from './glide.ts';
 import { legBriefs } from './legs.ts';
@@ -32,6 +34,8 @@ export interface BriefRequest {
   readonly options?: PlanOptions;
   /** The approach is a glide from the key point. */
   readonly glide?: boolean;
+  /** Whose words the calls use; ICAO's where it is not said. */
+  readonly words?: CallWords;
 }
 
 /**
@@ -45,20 +49,22 @@ export function briefOf(request: BriefRequest): Brief {
   const shape = shapeOf(aeroplane);
   const plan = planCircuit(shape, aeroplane, aerodrome, runway, weather, options);
   const setting = settle(shape, aeroplane, aerodrome, runway, weather);
+  const legs = legBriefs(setting, plan, request.words ?? 'icao');
   return {
     plan,
     runway: runwayBrief(aeroplane, aerodrome, weather, designator),
-    legs: glide ? glideLegs(setting, plan, legBriefs(setting, plan)) : legBriefs(setting, plan),
+    windAbove: windAbove(weather, runway, aerodrome),
+    legs: glide ? glideLegs(setting, plan, legs) : legs,
     approach: approachBrief(setting, plan),
     glide: glide ? glideSentence(setting, plan) : null,
     baseTurn: baseTurnBrief(setting, plan, options),
     lights: lightsBrief(setting, plan),
     conflict: plan.conflict,
     gates: gateBriefs(setting, plan),
-    runs: runsBrief(setting),
+    runs: plan.runs,
     air: airBrief(setting, plan),
     engineFailure: engineFailureWords(setting),
-    goAround: goAroundWords(setting),
+    goAround: goAroundWords(setting, plan),
     notes: plan.notes,
   };
 }

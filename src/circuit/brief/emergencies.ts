@@ -1,7 +1,10 @@
-import { degFromRad, ftFromM, nmiFromM, radFromDeg } from '../../units/conversions.ts';
-import { fixed, thousands, thousandsTo } from '../../units/format.ts';
+import { degFromRad, nmiFromM, radFromDeg } from '../../units/conversions.ts';
+import { fixed, thousands } from '../../units/format.ts';
+import { triedForPower } from '../checks.ts';
 import { glideReachM } from '../conflict.ts';
 import type { Setting } from '../setting.ts';
+import type { CircuitPlan } from '../types.ts';
+import { landingStageToday } from './approach.ts';
 
 /** Land ahead within this (CAA New Zealand Flight Instructor Guide, engine failure after take-off). */
 const AHEAD_RAD = radFromDeg(30);
@@ -13,26 +16,30 @@ export function engineFailureWords(setting: Setting): readonly string[] {
   const circuitM = setting.runway.circuitHeightM;
   const reach = fixed(nmiFromM(glideReachM(setting, circuitM)), 1);
   return [
-    'On the ground: throttle closed, brakes, straight ahead.',
+    'On the ground: throttle closed, straight, brakes hard.',
     `Airborne: nose down at once, ${kt} kt, a field within ${fixed(degFromRad(AHEAD_RAD))}° either side of the nose; never turn back below the height briefed for it.`,
-    `Fly it down: flap when sure of the field; checks and a call only if there is time. From ${thousandsTo(ftFromM(circuitM), 100)} ft it glides about ${reach} NM against today's wind on final.`,
-    `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft and turning, the fields ahead are others: choose them now.`,
+    `Part of the power: ${kt} kt first; ${triedForPower(aeroplane).join(', ')}; leave alone what works.`,
+    `Fly it down: flap when sure of the field; checks and a call if there is time. A glide from circuit height: ${reach} NM against today's wind.`,
+    `Above ${thousands(aerodrome.circuit.crosswindTurnFt)} ft of height and turning, the fields ahead are others: choose them now.`,
   ];
 }
 
-/** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 182 to 183; ACS IV.N). Radio last: common practice. */
-export function goAroundWords(setting: Setting): readonly string[] {
+/** Go-around: power, attitude, configuration (FAA-H-8083-3C p. 9-11 to 9-12; ACS IV.N). Radio last: common practice. */
+export function goAroundWords(setting: Setting, plan: CircuitPlan): readonly string[] {
   const { aeroplane } = setting;
-  const { landingStage, takeOffStage, finalStage } = aeroplane.plan;
   const stages = aeroplane.flap.stages;
-  const middle = stages[Math.max(takeOffStage, Math.min(finalStage, landingStage - 1))]?.deg ?? 0;
+  // From the flap that is landed with today, one stage at once
+  const landingStage = landingStageToday(setting, plan);
+  const first = stages[Math.max(aeroplane.plan.takeOffStage, landingStage - 1)]?.deg ?? 0;
   const cold = aeroplane.engine.carburettor ? ', carburettor heat cold' : '';
   const { retractable } = aeroplane.undercarriage;
   // After a flapless approach there is none to bring in.
   const configuration =
     landingStage === 0
       ? `the flap is up already${retractable ? '; climbing, gear up' : ''}`
-      : `flap to ${fixed(middle)}° first; climbing, ${retractable ? 'gear up, then ' : ''}the rest by stages`;
+      : first === 0
+        ? `climbing, ${retractable ? 'gear up, then ' : ''}flap up`
+        : `from ${fixed(stages[landingStage]?.deg ?? 0)}° flap to ${fixed(first)}° first; climbing, ${retractable ? 'gear up, then ' : ''}the rest by stages`;
   return [
     `Power: full, smoothly${cold}; right foot.`,
     `Attitude: stop the descent, hold the nose against the trim, ${fixed(aeroplane.speeds.goAroundKt)} kt.`,

@@ -14,6 +14,10 @@ const USES: Readonly<Record<(typeof GATES_FT)[number], string>> = {
   200: 'last call: not stabilised, go around',
 };
 
+/** Whose each gate is (`../stabilised.ts`). */
+export const GATES_SOURCE =
+  '500 ft in visual conditions: Flight Safety Foundation, ALAR 7.1; 300 and 200 ft: practice';
+
 /** Where the planned final passes a height; null when it begins lower. */
 function beforeThresholdM(plan: CircuitPlan, heightM: number): number | null {
   const { from, to, change } = plan.legs.final;

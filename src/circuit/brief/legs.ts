@@ -1,11 +1,13 @@
 import { columnPressurePa } from '../../atmosphere/air.ts';
 import { manifoldPa } from '../../simulation/engine/engine.ts';
 import type { Steady } from '../../simulation/performance/steady.ts';
+import type { CallWords } from '../../simulation/procedures.ts';
 import { magneticFromTrue } from '../../units/angles.ts';
 import { G0_MPS2, mFromFt, mpsFromFpm } from '../../units/conversions.ts';
 import { holdTrack } from '../../wind/triangle.ts';
 import { crosswindTurnM, type Setting } from '../setting.ts';
 import { CIRCUIT_LEGS, type CircuitLeg, type CircuitPlan, type LegPlan, type PathPoint } from '../types.ts';
+import { oneInSixty } from '../wind-above.ts';
 import { altitudeAtM, namedAltitudeM } from './altitudes.ts';
 import { landingStageToday } from './approach.ts';
 import { wordsOf } from './checks-and-calls.ts';
@@ -189,7 +191,7 @@ function stretchesOf(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): read
 const lateS = ({ seconds, groundspeedMps }: StretchBrief, otherMps: number): number =>
   seconds - (seconds * groundspeedMps) / otherMps;
 
-function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): LegBrief {
+function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg, words: CallWords): LegBrief {
   const p = plan.legs[leg];
   const turn = leg === 'upwind' ? null : plan.turns[leg];
   const stretches = stretchesOf(setting, plan, leg);
@@ -202,15 +204,16 @@ function legBrief(setting: Setting, plan: CircuitPlan, leg: CircuitLeg): LegBrie
     iasMps: p.iasMps,
     groundspeedMps: p.groundspeedMps,
     tailwindMps: p.tailwindMps,
+    oneInSixty: oneInSixty(p.crosswindMps, p.tasMps),
     // A climb that ends on downwind takes longer than the leg's own speed has it
     seconds: p.seconds + stretches.reduce((sum, each) => sum + lateS(each, p.groundspeedMps), 0),
     turnSeconds: turn?.seconds ?? 0,
     turnBankRad: turn?.bankRad ?? 0,
     stretches,
-    words: wordsOf(leg, setting),
+    words: wordsOf(leg, setting, words),
   };
 }
 
 /** Every leg in the order it is flown: heading to hold, seconds, power, height. Directions magnetic. */
-export const legBriefs = (setting: Setting, plan: CircuitPlan): readonly LegBrief[] =>
-  CIRCUIT_LEGS.map((leg) => legBrief(setting, plan, leg));
+export const legBriefs = (setting: Setting, plan: CircuitPlan, words: CallWords): readonly LegBrief[] =>
+  CIRCUIT_LEGS.map((leg) => legBrief(setting, plan, leg, words));

@@ -37,7 +37,7 @@ export function lightsBrief(setting: Setting, plan: CircuitPlan): LightsBrief | 
       : `They come into view ${place}, at ${thousandsTo(ftFromM(first.heightM), 10)} ft.`;
   return {
     title: `${lights.kind} ${angle}°, ${lights.side === 1 ? 'right' : 'left'} of the runway`,
-    where: `${fixed(lights.alongM)} m past the threshold, seen within ${fixed(degFromRad(lights.sectorRad))}° of the centreline and ${fixed(nmiFromM(lights.rangeM), 1)} NM. ${begins}`,
+    where: `${fixed(lights.alongM)} m past the threshold, seen within ${fixed(degFromRad(lights.sectorRad))}° of the centreline and ${fixed(nmiFromM(lights.rangeM), 1)} NM by day. ${begins}`,
     shown: plan.lightsOnFinal.map((stretch) => ({
       ...stretch,
       words: stretch.letters.includes('-') ? 'outside the beam' : lettersInWords(stretch.letters),

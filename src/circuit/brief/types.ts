@@ -1,5 +1,7 @@
+import type { RunsBrief } from '../distances/types.ts';
 import type { RunwayWind } from '../runway-choice.ts';
 import type { CircuitLeg, CircuitPlan, Conflict } from '../types.ts';
+import type { WindAboveBrief } from '../wind-above.ts';
 import type { LegWords } from './checks-and-calls.ts';
 
 /** One landing direction as the day's wind finds it. */
@@ -53,6 +55,8 @@ export interface LegBrief {
   readonly groundspeedMps: number;
   /** + from behind. */
   readonly tailwindMps: number;
+  /** Of the wind across the track and the true airspeed: the sum for the head; null without drift. */
+  readonly oneInSixty: string | null;
   /** Of the straight part. */
   readonly seconds: number;
   /** Of the turn that leads onto it; 0 for upwind. */
@@ -106,30 +110,11 @@ export interface GateBrief {
   readonly sentence: string;
 }
 
-/** A ground run with its margin, by the model and by the usual factors. */
-export interface RunBrief {
-  /** Solved from the model in today's air, wind, surface and slope. */
-  readonly modelM: number;
-  /** Model, standard day at sea level, level dry tarmac, no wind: what the factors multiply. */
-  readonly standardM: number;
-  readonly factors: readonly { readonly name: string; readonly factor: number }[];
-  readonly byFactorsM: number;
-  readonly margin: number;
-  readonly availableM: number;
-  /** The longer of the two, with the margin, is there. */
-  readonly fits: boolean;
-}
-
-export interface RunsBrief {
-  readonly takeOff: RunBrief;
-  readonly landing: RunBrief;
-  readonly source: string;
-}
-
 /** Everything that is said before a circuit lesson, from one plan. */
 export interface Brief {
   readonly plan: CircuitPlan;
   readonly runway: RunwayBrief;
+  readonly windAbove: WindAboveBrief;
   readonly legs: readonly LegBrief[];
   readonly approach: ApproachBrief;
   /** What is said instead of the approach where it is a glide; else null. */

@@ -56,6 +56,8 @@ export interface AttemptRow {
   /** When the flight was begun: `2026-01-31T09:30:00.000Z`. */
   readonly when: string;
   readonly exercise: string;
+  /** The leg it began on, `line-up` too; not there in rows of earlier versions, null where the start was given as a file. */
+  readonly from?: string | null;
   readonly aeroplane: string;
   readonly aerodrome: string;
   readonly runway: string;
@@ -64,6 +66,8 @@ export interface AttemptRow {
   readonly turbulence: string;
   readonly outcome: Outcome;
   readonly why: string;
+  /** What to look at first, as on the card; not there in rows of earlier versions, empty where nothing is outside. */
+  readonly first?: string;
   readonly flightS: number;
   readonly items: readonly ItemNumber[];
   /** Safety stops, in words. */

@@ -5,6 +5,7 @@ import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
 import { remindersNow, type Told } from './reminders.ts';
 import { beginDangers, type DangerMemory, stallMargin, watchDangers } from './safety.ts';
+import { canBeGiven, troubleNow } from './trouble.ts';
 import { secondsToTurn } from './turns-ahead.ts';
 
 /**
@@ -97,9 +98,12 @@ const wordsNow = (
   const talked = level === 'talked-through' && talk !== null ? talk(c) : [];
   // Without an engine there is a field, and nothing else
   if (c.s.engineDead && !c.s.onGround) return talked;
-  const words = [...deviationsNow(c), ...remindersNow(c, level, told), ...talked].filter((word) =>
-    maySay(word, c),
-  );
+  const words = [
+    ...troubleNow(c, told),
+    ...deviationsNow(c).filter((word) => canBeGiven(word, c)),
+    ...remindersNow(c, level, told),
+    ...talked,
+  ].filter((word) => maySay(word, c));
   return isTurnNear(c) ? words.filter(({ rank }) => rank < CAN_WAIT_RANK) : words;
 };
 

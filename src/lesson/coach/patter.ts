@@ -26,7 +26,7 @@ export const headingWords = ({ lesson }: CoachContext, leg: CircuitLeg): string 
 
 const FAR_ENOUGH_M = 100; // our choice: less is not worth a word
 const FULL = 0.98; // our choice: tells what is being done
-const IDLE = 0.02; // our choice: tells what is being done
+export const IDLE = 0.02; // our choice: tells what is being done
 
 /** What one's own card asks for on the leg, else what the gauges show: rpm as it is briefed; where a governor keeps those, manifold pressure first. */
 export const powerWords = (

@@ -40,9 +40,9 @@ const SCREEN_M = mFromFt(50); // definition: the screen height of take-off dista
 const SINK_BELOW_M = mFromFt(300); // common practice: the gate of a circuit
 const NEAR_SINK_MPS = mpsFromFpm(700); // common practice: a steep approach, not yet a fall
 const TO_GROUND_S = 5; // estimate: to see, to decide and to stop it
-const LANDING_M = mFromFt(25); // FAA-H-8083-3C p. 179: the round-out begins at 10 to 20 ft
+const LANDING_M = mFromFt(25); // FAA-H-8083-3C p. 9-8: the round-out begins at 10 to 20 ft
 const BALLOON_MPS = 0.5; // estimate: rising for anybody to see
-const BALLOON_HIGH_M = mFromFt(12); // FAA-H-8083-3C p. 204, excessive: no figure there; estimate
+const BALLOON_HIGH_M = mFromFt(12); // FAA-H-8083-3C p. 9-33, excessive: no figure there; estimate
 const HOP_M = mFromFt(1); // as watch/touchdown.ts: common practice
 const HIGH_HOP_M = mFromFt(5); // as watch/go-around.ts: common practice
 const AHEAD_RAD = radFromDeg(45); // common practice: 30 degrees either side, and the turn still going on
@@ -81,8 +81,14 @@ const climb = ({ lesson }: CoachContext): string => `${lesson.aeroplane.speeds.g
 const NOSE_HIGH_RAD = radFromDeg(2); // estimate: above the horizon for anybody to see
 const noseIsHigh = ({ s }: CoachContext): boolean => s.pitchRad > NOSE_HIGH_RAD;
 
-const slowWas = ({ s }: CoachContext): string =>
-  `You were slow: ${knots(s.iasMps)} at ${feet(s.wheelClearanceM)}.`;
+const TURNING_RAD = radFromDeg(25); // common practice: a medium turn
+
+/** In a turn the bank is half of the reason. */
+const slowWas = ({ s }: CoachContext): string => {
+  const bank = Math.abs(s.bankRad);
+  const turning = bank > TURNING_RAD ? ` for ${fixed(degFromRad(bank))} degrees of bank` : '';
+  return `You were slow${turning}: ${knots(s.iasMps)} at ${feet(s.wheelClearanceM)}.`;
+};
 
 const overRunway = ({ lesson, m }: CoachContext): boolean =>
   lesson.where.alongM > lesson.runway.surfaceStartM - 60 && m.legs.leg !== 'upwind';
@@ -138,7 +144,7 @@ export const DANGERS: readonly Danger[] = [
         : 'Sinking fast: full power, nose to the horizon, go around.',
     was: ({ s }) =>
       `You were sinking ${fixed(-fpmFromMps(s.verticalSpeedMps))} feet a minute at ${feet(s.wheelClearanceM)}.`,
-    source: 'Flight Safety Foundation ALAR 7.1: 1,000 ft/min; power first: FAA-H-8083-3A p. 8-27',
+    source: 'Flight Safety Foundation ALAR 7.1: 1,000 ft/min; power first: FAA-H-8083-3C p. 9-4',
   },
   {
     id: 'slow-low',
@@ -152,7 +158,7 @@ export const DANGERS: readonly Danger[] = [
         : 'Slow: full power, nose no higher, let the speed come.';
     },
     was: slowWas,
-    source: 'FAA-H-8083-3A p. 8-27, low final approach: power first; 1.2 Vs: common practice',
+    source: 'FAA-H-8083-3C p. 9-4, too low: power first; 1.2 Vs: common practice',
   },
   {
     id: 'engine-out',
@@ -184,7 +190,7 @@ export const DANGERS: readonly Danger[] = [
         ? 'Bounced: go around, full power, hold the nose there.'
         : 'Bounced: hold the nose there, a little power, let it settle.',
     was: ({ m }) => `You bounced to ${feet(m.wheels.highestHopM)}.`,
-    source: 'FAA-H-8083-3C p. 205, bouncing during touchdown',
+    source: 'FAA-H-8083-3C p. 9-34, bouncing during touchdown',
   },
   {
     id: 'balloon',
@@ -205,7 +211,7 @@ export const DANGERS: readonly Danger[] = [
         ? 'Ballooned: go around, full power, hold the nose there.'
         : 'Ballooned: hold the nose there, a little power, let it settle.',
     was: ({ s }) => `It ballooned to ${feet(s.wheelClearanceM)}: pull less, and slower.`,
-    source: 'FAA-H-8083-3C p. 204, ballooning during round-out',
+    source: 'FAA-H-8083-3C p. 9-33, ballooning during round-out',
   },
   {
     id: 'go-around-power',
@@ -218,7 +224,7 @@ export const DANGERS: readonly Danger[] = [
       c.s.throttle < FULL_POWER,
     say: () => 'Going around: full power.',
     was: () => 'A go-around takes all the power there is, at once.',
-    source: 'FAA-H-8083-3C p. 182 and 183: power, attitude, configuration',
+    source: 'FAA-H-8083-3C p. 9-11 and 9-12: power, attitude, configuration',
   },
   {
     id: 'go-around-climb',
@@ -232,7 +238,7 @@ export const DANGERS: readonly Danger[] = [
       stallMargin(c.s) > 1.35,
     say: (c) => `Climb away: climbing attitude, ${climb(c)}.`,
     was: () => '',
-    source: 'FAA-H-8083-3C p. 182 and 183: power, attitude, configuration',
+    source: 'FAA-H-8083-3C p. 9-11 and 9-12: power, attitude, configuration',
   },
   {
     id: 'unstable',
@@ -246,7 +252,7 @@ export const DANGERS: readonly Danger[] = [
     // What asked for it; its figures are of the gate, stand in the result, and would be stale by now
     say: (c) => `Go around, full power: ${openDue(c)?.why.split(': ')[0] ?? 'not stabilised'}.`,
     was: () => '',
-    source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 182, go-arounds',
+    source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 9-11, go-arounds',
   },
 ];
 

@@ -13,10 +13,12 @@ import {
   handWords,
   headingWords,
   heatFirst,
+  IDLE,
   knots,
   powerWords,
   sinkWords,
 } from './patter.ts';
+import { isAbandoned } from './trouble.ts';
 import { isTheTowersTurn, secondsAlong, secondsToTurn, turnAhead } from './turns-ahead.ts';
 
 /**
@@ -62,12 +64,13 @@ const onDownwind: Say = (c) => {
 /** The nose that much off the runway has to be straightened before the wheels touch. */
 const CRAB_RAD = radFromDeg(3); // our choice: when it is worth saying
 
-const roundOut: Say = ({ lesson }) => {
+const roundOut: Say = ({ lesson, s }) => {
   const crabs = Math.abs(lesson.plan.legs.final.driftRad) > CRAB_RAD;
   const straighten = crabs ? '; straighten with the feet, wing down into the wind' : '';
-  // The throttle is closed when the round-out is done, not before (South African instructor procedures)
-  const power = lesson.task.technique === 'soft-field' ? 'a little power stays' : 'then power off';
-  return `Round out: look far ahead, nose slowly up to level, ${power}${straighten}.`;
+  // To idle during the round-out (FAA-H-8083-3C p. 9-8), not closed before it is done (South African CAA p. 115, 271)
+  const idles = s.engineDead || s.throttle < IDLE ? '' : ', and with it power to idle';
+  const power = lesson.task.technique === 'soft-field' ? ', a little power stays' : idles;
+  return `Round out: look far ahead, nose slowly up to level${power}${straighten}.`;
 };
 
 const goingAround: Say = (c) => {
@@ -107,7 +110,7 @@ const QUICK: ReadonlySet<LegName> = new Set(['take-off-roll', 'hold-off', 'landi
 const TURN_NOW_S = 1; // our choice: when it is worth saying
 const TURN_OVER_S = -8; // our choice: when it is worth saying
 const TURN_LATE_S = -14; // our choice: when it is worth saying
-const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of AFH-3C p. 179
+const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of FAA-H-8083-3C p. 9-8
 /** No turn to crosswind below the custom's height, but for so little. */
 const ABOUT_M = mFromFt(50); // our choice: when it is worth saying
 /** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */
@@ -194,6 +197,7 @@ export const talkNow = (c: CoachContext): Word[] => {
   const p = m.procedures;
   // What to do about it is the safety layer's (safety.ts); the landing is talked through as ever
   if (s.engineDead && !s.onGround) return flareWords(c);
+  if (isAbandoned(c)) return [];
   const words = [...turnWords(c), ...levelWords(c), ...descentHere(c), ...glideKey(c)];
   const say = ON_LEG[leg];
   const check = p === null ? null : currentList(p);

@@ -9,6 +9,7 @@ import { askGoAround } from '../watch/dues.ts';
 import { FULL_POWER } from '../watch/full-power.ts';
 
 const NO_POWER = 0.1; // our choice: a lever all but closed
+const PRESSED = 0.05; // our choice: less is a resting foot
 const ROUND_RAD = radFromDeg(300); // our choice: the roll-out takes the rest
 
 /** When each is said; SI. */
@@ -56,6 +57,7 @@ export const watchInstructions = (m: LessonMemory, lesson: Lesson, s: Readonly<S
       thenS: null,
       turnedRad: 0,
       lastTrackRad,
+      brakedFirst: false,
     });
     if (what === 'go-around') {
       askGoAround(m, { dueS: s.timeS, heightM: lesson.where.heightM, why: 'a go-around was called' });
@@ -71,6 +73,7 @@ const follow = (said: SaidFact, m: LessonMemory, lesson: Lesson, s: Readonly<Sna
   if (said.what === 'orbit' && m.legs.leg === 'downwind')
     said.turnedRad -= wrapPi(trackRad - said.lastTrackRad);
   said.lastTrackRad = trackRad;
+  if (said.what === 'stop' && said.obeyedS === null && s.brake > PRESSED) said.brakedFirst = true;
   if (said.obeyedS === null && isObeyed(said, m, s)) said.obeyedS = s.timeS;
 };
 

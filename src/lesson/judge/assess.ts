@@ -3,8 +3,9 @@ import { baseTurnAngleRad, type Lesson } from '../lesson.ts';
 import { type Measure, meanOf } from '../measure.ts';
 import type { GateFact, LessonMemory, Stretch, TouchdownFact, TurnFact } from '../memory.ts';
 import { rounded } from '../rounded.ts';
-import { circuitFacts } from '../watch/facts.ts';
+import { type CircuitFacts, circuitFacts } from '../watch/facts.ts';
 import { angleBehindWingRad } from '../watch/turns.ts';
+import { causesOf } from './causes.ts';
 import { judgeCircuit, judgeSession } from './judge.ts';
 import type {
   GateReport,
@@ -66,6 +67,7 @@ const gateReport = (g: GateFact): GateReport => ({
   bank_deg: rounded(degFromRad(g.bankRad), 1),
   stabilised: g.why.length === 0,
   why: [...g.why],
+  faults: [...(g.faults ?? [])],
 });
 
 const touchdownReport = (t: TouchdownFact, lesson: Lesson): TouchdownReport => ({
@@ -89,10 +91,21 @@ const goAroundReports = (m: LessonMemory): GoAroundReport[] => {
     height_ft: rounded(ftFromM(g.heightM), 1),
     due_at_s: g.dueS === null ? null : rounded(g.dueS, 2),
     why: g.why,
+    due: g.due ?? null,
+    circuit: g.circuit,
+    gate_ft: null,
   }));
   const missed = m.dues
     .filter((d) => d.ignored && !d.answered)
-    .map((d) => ({ at_s: null, height_ft: null, due_at_s: rounded(d.dueS, 2), why: d.why }));
+    .map((d) => ({
+      at_s: null,
+      height_ft: null,
+      due_at_s: rounded(d.dueS, 2),
+      why: d.why,
+      due: d.id ?? 'asked',
+      circuit: d.circuit,
+      gate_ft: d.gateFt,
+    }));
   return [...flown, ...missed];
 };
 
@@ -104,34 +117,41 @@ const shown = (item: ItemReport): ItemReport => ({
   high: item.high === null ? null : rounded(item.high, 2),
 });
 
-const itemReports = (m: LessonMemory, lesson: Lesson, limits: ToleranceSet): ItemReport[] => {
+const circuitsOf = (m: LessonMemory, lesson: Lesson): readonly CircuitFacts[] => {
   const flown = new Set([...m.stretches, m.now].map(({ circuit }) => circuit));
-  const circuits = [...flown].map((circuit) => circuitFacts(m, lesson, circuit));
-  return [
-    ...circuits.flatMap((circuit) => judgeCircuit(circuit, limits)),
-    ...judgeSession(circuits, limits),
-  ].map(shown);
+  return [...flown].map((circuit) => circuitFacts(m, lesson, circuit));
 };
+
+const itemReports = (circuits: readonly CircuitFacts[], limits: ToleranceSet): ItemReport[] =>
+  [...circuits.flatMap((circuit) => judgeCircuit(circuit, limits)), ...judgeSession(circuits, limits)].map(
+    shown,
+  );
 
 /** What the flight so far comes down to. The one function for the live card and the debrief: same memory, same numbers. */
 export const assess = (
   m: LessonMemory,
   lesson: Lesson,
   limits: ToleranceSet = DEFAULT_TOLERANCES,
-): Report => ({
-  legs: [...m.stretches, m.now].map(legReport),
-  turns: m.turns.map((t) => turnReport(t, lesson, m.endS)),
-  gates: m.gates.map(gateReport),
-  go_arounds: goAroundReports(m),
-  touchdowns: m.touchdowns.map((t) => touchdownReport(t, lesson)),
-  stop:
-    m.stop === null
-      ? null
-      : {
-          past_threshold_m: rounded(m.stop.alongM, 1),
-          remaining_m: rounded(lesson.runway.surfaceEndM - m.stop.alongM, 1),
-          centreline_m: rounded(m.stop.acrossM, 1),
-        },
-  items: itemReports(m, lesson, limits),
-  safety: m.safety.map((s) => ({ at_s: rounded(s.atS, 2), what: s.what })),
-});
+): Report => {
+  const circuits = circuitsOf(m, lesson);
+  const items = itemReports(circuits, limits);
+  return {
+    legs: [...m.stretches, m.now].map(legReport),
+    turns: m.turns.map((t) => turnReport(t, lesson, m.endS)),
+    gates: m.gates.map(gateReport),
+    go_arounds: goAroundReports(m),
+    touchdowns: m.touchdowns.map((t) => touchdownReport(t, lesson)),
+    stop:
+      m.stop === null
+        ? null
+        : {
+            past_threshold_m: rounded(m.stop.alongM, 1),
+            remaining_m: rounded(lesson.runway.surfaceEndM - m.stop.alongM, 1),
+            centreline_m: rounded(m.stop.acrossM, 1),
+          },
+    ran_off: m.ranOff ? (m.ranOffAt ?? null) : null,
+    items,
+    safety: m.safety.map((s) => ({ id: s.id, at_s: rounded(s.atS, 2), what: s.what })),
+    causes: circuits.flatMap((circuit) => causesOf(circuit, items)),
+  };
+};

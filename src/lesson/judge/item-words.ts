@@ -39,6 +39,23 @@ export const itemSentence = (item: ItemReport): string => {
   return `${title} was ${valueWords(item.value, unit)}${tolerance}.`;
 };
 
+/** What is counted speaks for itself. */
+const COUNTED = new Set(['times', 'bounces', 'found', 'items']);
+
+/** The number beside what is said of an item: "54°, and 38° to 48° is the tolerance"; empty where it says nothing. */
+export const besideNumber = (item: ItemReport): string => {
+  const { value, low, high, unit } = item;
+  if (value === null || COUNTED.has(unit)) return '';
+  const aside = value < 0 && (low ?? 0) <= 0;
+  const said = valueWords(aside ? -value : value, unitOf(item));
+  // A unit that takes a phrase to say is not said twice
+  const brief: Unit = unitOf(item).phrase ? { ...unitOf(item), said: '' } : unitOf(item);
+  if (aside) return low === null || low === 0 ? said : `${said}, and ${valueWords(-low, brief)} is allowed`;
+  if (low !== null && low === high) return `${said}, and ${valueWords(low, brief)} was asked for`;
+  const limits = limitsWords(low !== null && low < 0 ? null : low, high, brief);
+  return limits === '' ? said : `${said}, and ${limits} is the tolerance`;
+};
+
 /** "too high", or empty where a side says nothing. */
 export const sideWords = (id: string, side: 'above' | 'below'): string =>
   ruleOf(id)?.sides?.[side === 'above' ? 'high' : 'low'] ?? '';

@@ -1,4 +1,6 @@
+import { lastWhere } from '../last-where.ts';
 import type { Lesson } from '../lesson.ts';
+import type { LegName } from '../names.ts';
 import type { CircuitFacts } from '../watch/facts.ts';
 import { bandOf } from './bands.ts';
 import type { ItemReport } from './report.ts';
@@ -31,11 +33,33 @@ const item = (
   source,
 });
 
+const IN_THE_AIR: ReadonlySet<LegName> = new Set([
+  'upwind',
+  'turn-to-crosswind',
+  'crosswind',
+  'turn-to-downwind',
+  'downwind',
+  'turn-to-base',
+  'base',
+  'turn-to-final',
+  'final',
+]);
+
+/** With the engine stopped nobody flies the legs of the circuit: what was not over by then has no row. */
+const isGlidedOver = ({ m, stretches, circuit }: CircuitFacts, { id, leg, besideFlying }: Rule): boolean => {
+  if (m.engine === null || besideFlying || id.startsWith('engine-failure') || !IN_THE_AIR.has(leg))
+    return false;
+  const { failedS } = m.engine;
+  const flown = lastWhere(stretches, (stretch) => stretch.leg === leg && stretch.circuit === circuit);
+  return flown === null || flown.toS > failedS;
+};
+
 /** The rows that one circuit gives something to say to. */
 export const judgeCircuit = (c: CircuitFacts, { allowed }: ToleranceSet): ItemReport[] => {
   const items: ItemReport[] = [];
   for (const rule of RULES) {
     if (!isAssessed(c.lesson, rule.id)) continue;
+    if (isGlidedOver(c, rule)) continue;
     const value = rule.measure(c);
     if (value === undefined) continue;
     items.push(item(rule, c.circuit, value, rule.against(c, allowed), rule.unjudged?.(c) ?? false));

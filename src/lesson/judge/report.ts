@@ -1,4 +1,6 @@
+import type { DueId, GateFault, RanOffAt } from '../memory.ts';
 import type { LegName, TurnOnto } from '../names.ts';
+import type { CauseId } from './cause-words.ts';
 
 /** What a flight comes down to, in cockpit units: the body of the result file and of the result card. */
 export interface Spread {
@@ -48,6 +50,8 @@ export interface GateReport {
   readonly bank_deg: number;
   readonly stabilised: boolean;
   readonly why: readonly string[];
+  /** The same by kind. */
+  readonly faults: readonly GateFault[];
 }
 
 export interface GoAroundReport {
@@ -57,6 +61,10 @@ export interface GoAroundReport {
   /** Null: nothing asked for it. */
   readonly due_at_s: number | null;
   readonly why: string;
+  /** What asked; null: nothing did. */
+  readonly due: DueId | null;
+  readonly circuit: number;
+  readonly gate_ft: number | null;
 }
 
 export interface TouchdownReport {
@@ -98,8 +106,20 @@ export interface ItemReport {
 }
 
 export interface SafetyReport {
+  /** Row of the table of safety stops; `went-on`: a go-around was due and not flown. */
+  readonly id: string;
   readonly at_s: number;
   readonly what: string;
+}
+
+/** What lies behind rows that are outside, as far as it can be seen from the track. */
+export interface CauseReport {
+  readonly id: CauseId;
+  readonly circuit: number;
+  readonly at_s: number;
+  /** In the unit that its words say. */
+  readonly amount: number;
+  readonly band: 'amber' | 'red';
 }
 
 export const OUTCOMES = [
@@ -128,8 +148,11 @@ export interface Report {
   readonly go_arounds: readonly GoAroundReport[];
   readonly touchdowns: readonly TouchdownReport[];
   readonly stop: StopReport | null;
+  /** Past which edge of the runway it rolled; null: it did not. */
+  readonly ran_off: RanOffAt | null;
   readonly items: readonly ItemReport[];
   readonly safety: readonly SafetyReport[];
+  readonly causes: readonly CauseReport[];
 }
 
 /** Of a flight of which there is nothing to say. */
@@ -140,6 +163,8 @@ export const EMPTY_REPORT: Report = {
   go_arounds: [],
   touchdowns: [],
   stop: null,
+  ran_off: null,
   items: [],
   safety: [],
+  causes: [],
 };

@@ -76,6 +76,8 @@ interface Row<K extends string> {
   readonly alone?: true;
   /** What it is called below and above its tolerance: "too low", "too high". */
   readonly sides?: Sides;
+  /** What an instructor says of it, the number after it: "You turned base late". */
+  readonly spoken?: Sides;
   /** "height at the start of the turn". */
   readonly measures: string;
   readonly unit: Unit;

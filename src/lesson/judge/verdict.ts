@@ -1,18 +1,12 @@
 import type { Exercise } from '../exercises/exercise.ts';
-import { itemSentence } from './item-words.ts';
-import { wordsFor } from './judge.ts';
-import { type ItemReport, isAskedEnd, type Outcome, type Report } from './report.ts';
+import { faultsOf, faultWords } from './first/faults.ts';
+import { isAskedEnd, type Outcome, type Report } from './report.ts';
 
-/** Whether the exercise was done, and what stood against it, one sentence each. */
+/** Whether the exercise was done, and what stood against it: each fault once, the worst first, a few sentences each. */
 export interface Verdict {
   readonly passed: boolean;
   readonly against: readonly string[];
 }
-
-const redSentence = (item: ItemReport): string => {
-  const words = wordsFor(item);
-  return words === '' ? itemSentence(item) : `${itemSentence(item)} ${words}`;
-};
 
 /** Ended as it may, without a safety stop, and nothing that was looked at red. */
 export const verdictOf = (
@@ -21,10 +15,15 @@ export const verdictOf = (
   why: string,
   report: Report,
 ): Verdict => {
+  const asked = isAskedEnd(outcome, exercise.success);
+  const faults = faultsOf({ ...report, outcome: asked ? 'stopped' : outcome });
+  const ended = faults.some(({ fault, under }) =>
+    [fault, ...under].some(({ key }) => key.startsWith('ended')),
+  );
   const against = [
-    ...(isAskedEnd(outcome, exercise.success) ? [] : [`the flight ended otherwise: ${why}`]),
-    ...report.safety.map((stop) => stop.what),
-    ...report.items.filter((item) => item.band === 'red').map(redSentence),
+    ...(asked || ended ? [] : [`the flight ended otherwise: ${why}`]),
+    ...new Set(faults.map(faultWords)),
   ];
-  return { passed: against.length === 0, against };
+  const passed = asked && report.safety.length === 0 && report.items.every(({ band }) => band !== 'red');
+  return { passed, against };
 };

@@ -56,7 +56,11 @@ export interface CallFact {
   choice: number | null;
 }
 
-const ANSWER_IDS = [
+/** What a tower shows to one who cannot hear it. */
+export const LIGHT_IDS = ['green-flashes', 'green-light', 'red-light'] as const;
+export type LightId = (typeof LIGHT_IDS)[number];
+
+export const ANSWER_IDS = [
   'cleared-take-off',
   'report-final',
   'follow',
@@ -66,12 +70,12 @@ const ANSWER_IDS = [
   'continue',
   'cleared-land',
   'go-around',
-  'green-light',
+  ...LIGHT_IDS,
 ] as const;
 export type AnswerId = (typeof ANSWER_IDS)[number];
 
 /** A light says nothing that could be read back. */
-export const isReadBack = (answer: AnswerId): boolean => answer !== 'green-light';
+export const isReadBack = (answer: AnswerId): boolean => !(LIGHT_IDS as readonly AnswerId[]).includes(answer);
 
 /** Something the tower said; `choice` 0 is the right answer. */
 export interface AnswerFact {

@@ -146,12 +146,19 @@ export const readBack = (p: ProcedureMemory, s: Readonly<Snapshot>, choice: numb
   fact.choice = choice;
 };
 
-/** With the radio gone a tower clears by light: steady green (ICAO Annex 2). */
+/**
+ * With the radio gone a tower speaks by light: green flashes to one on downwind, on final steady green, or steady red
+ * where the runway is taken (FAA AIM 4-3-13, table 4-3-1; ICAO Annex 2, appendix 1).
+ */
 const lightSignals = (p: ProcedureMemory, m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): void => {
   for (const fact of p.calls) if (fact.saidS === null) fact.closedS ??= s.timeS;
   p.coming = [];
-  const clear = m.legs.leg === 'final' && !isRunwayTaken(p, lesson, s.timeS);
-  if (lesson.procedures?.radio === 'towered' && clear && !p.clearedToLand) hear(p, m, s, 'green-light');
+  if (lesson.procedures?.radio !== 'towered') return;
+  const { leg } = m.legs;
+  if (leg === 'downwind' && !has(p, m, 'green-flashes')) hear(p, m, s, 'green-flashes');
+  if (leg !== 'final' || p.clearedToLand) return;
+  if (!isRunwayTaken(p, lesson, s.timeS)) hear(p, m, s, 'green-light');
+  else if (!has(p, m, 'red-light')) hear(p, m, s, 'red-light');
 };
 
 /** A tower's runway is used only when cleared; on final without it one goes around. */

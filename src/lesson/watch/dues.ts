@@ -1,11 +1,20 @@
 import type { DueFact, LessonMemory } from '../memory.ts';
 
-type Asked = Pick<DueFact, 'dueS' | 'heightM' | 'why'> & Partial<Pick<DueFact, 'gateFt' | 'ofHoldOff'>>;
+type Asked = Pick<DueFact, 'dueS' | 'heightM' | 'why'> &
+  Partial<Pick<DueFact, 'id' | 'gateFt' | 'ofHoldOff'>>;
 
 /** A go-around is due from here on; whether it comes is watched in `go-around.ts`. */
 export const askGoAround = (m: LessonMemory, asked: Asked): void => {
   const { circuit } = m.legs;
-  m.dues.push({ circuit, gateFt: null, ofHoldOff: false, ...asked, answered: false, ignored: false });
+  m.dues.push({
+    circuit,
+    id: 'asked',
+    gateFt: null,
+    ofHoldOff: false,
+    ...asked,
+    answered: false,
+    ignored: false,
+  });
 };
 
 /** The same for what goes on asking: once in a circuit. */

@@ -13,12 +13,19 @@ const ROUND_OUT_M = mFromFt(60); // our choice: above any round-out
 export const watchEngine = (m: LessonMemory, s: Readonly<Snapshot>): void => {
   if (m.engine === null) {
     if (!s.engineDead || s.onGround) return;
-    m.engine = { failedS: s.timeS, headingRadT: s.headingRadT, turnedRad: 0, iasMps: newMeasure() };
+    m.engine = {
+      failedS: s.timeS,
+      headingRadT: s.headingRadT,
+      turnedRad: 0,
+      iasMps: newMeasure(),
+      firstIasMps: newMeasure(),
+    };
   }
   if (s.onGround) return;
   const { engine } = m;
   engine.turnedRad = Math.max(engine.turnedRad, Math.abs(wrapPi(s.headingRadT - engine.headingRadT)));
-  if (s.timeS - engine.failedS > SETTLED_S && s.wheelClearanceM > ROUND_OUT_M) {
-    takeIn(engine.iasMps, m.smoothIasMps);
-  }
+  if (s.wheelClearanceM < ROUND_OUT_M) return;
+  // A memory that was kept by an earlier version has none
+  engine.firstIasMps ??= newMeasure();
+  takeIn(s.timeS - engine.failedS > SETTLED_S ? engine.iasMps : engine.firstIasMps, m.smoothIasMps);
 };

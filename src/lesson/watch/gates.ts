@@ -14,7 +14,7 @@ import { fixed } from '../../units/format.ts';
 import { closeFact } from '../close-fact.ts';
 import type { ToleranceSet } from '../judge/tolerances.ts';
 import type { Lesson } from '../lesson.ts';
-import type { LessonMemory } from '../memory.ts';
+import type { GateFault, LessonMemory } from '../memory.ts';
 import type { LegName } from '../names.ts';
 import { askGoAround } from './dues.ts';
 
@@ -33,16 +33,23 @@ export const slopeFromAimRad = (lesson: Lesson, alongM: number, heightM: number)
 const kt = (mps: number): string => fixed(ktFromMps(mps));
 const fpm = (mps: number): string => fixed(fpmFromMps(mps));
 
-/** Everything that is not as it should be, each as a sentence; none: stabilised. */
-export const faultsNow = (
+/** One thing that is not as it should be, by its kind and as a sentence. */
+interface FaultNow {
+  readonly kind: GateFault;
+  readonly words: string;
+}
+
+/** Everything that is not as it should be; none: stabilised. */
+const kindsNow = (
   m: LessonMemory,
   lesson: Lesson,
   s: Readonly<Snapshot>,
   limits: ToleranceSet,
-): string[] => {
+): FaultNow[] => {
   const { plan, aeroplane, runway, where } = lesson;
-  const faults: string[] = [];
-  if (m.legs.leg !== 'final') faults.push(`not on final yet: ${m.legs.leg.replaceAll('-', ' ')}`);
+  const faults: FaultNow[] = [];
+  const note = (kind: GateFault, words: string): number => faults.push({ kind, words });
+  if (m.legs.leg !== 'final') note('turning', `not on final yet: ${m.legs.leg.replaceAll('-', ' ')}`);
   const slopeRad = slopeFromAimRad(lesson, where.alongM, where.heightM);
   const offSlopeRad = slopeRad - plan.approachRad;
   // Without power the slope is what the glide gives, and flap comes when the runway is sure
@@ -50,14 +57,16 @@ export const faultsNow = (
   if (!gliding && Math.abs(offSlopeRad) > STABILISED.slopeRad) {
     const word = offSlopeRad > 0 ? 'high' : 'low';
     const flown = fixed(degFromRad(slopeRad), 1);
-    faults.push(
+    note(
+      word,
       `${word}: ${flown} deg to the aim point, wanted ${fixed(degFromRad(plan.approachRad), 1)} deg`,
     );
   }
   const allowedM = centrelineAllowedM(plan, runway.aimM - where.alongM);
   if (Math.abs(where.acrossM) > allowedM) {
     const side = where.acrossM > 0 ? 'right' : 'left';
-    faults.push(
+    note(
+      'centreline',
       `${fixed(Math.abs(where.acrossM))} m ${side} of the centreline, allowed ${fixed(allowedM)} m`,
     );
   }
@@ -65,26 +74,36 @@ export const faultsNow = (
   const { below, above } = limits.allowed.approachSpeedKt;
   if (offKt > above || offKt < -below) {
     const word = offKt > 0 ? 'fast' : 'slow';
-    faults.push(
+    note(
+      word,
       `${fixed(Math.abs(offKt))} kt ${word}: ${kt(m.smoothIasMps)} kt, wanted ${kt(plan.approachIasMps)} kt`,
     );
   }
   if (Math.abs(m.smoothBankRad) > STABILISED.bankRad) {
-    faults.push(
+    note(
+      'bank',
       `banked ${fixed(degFromRad(Math.abs(m.smoothBankRad)))} deg, allowed ${fixed(degFromRad(STABILISED.bankRad))} deg`,
     );
   }
   const sink = -s.indicatedVerticalSpeedMps;
   const sinkAllowed = mostSinkMps(plan);
   if (!gliding && sink > sinkAllowed)
-    faults.push(`sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
+    note('sink', `sinking ${fpm(sink)} ft/min, allowed ${fpm(sinkAllowed)} ft/min`);
   const stage = aeroplane.plan.finalStage;
-  if (!gliding && s.flapStage < stage) faults.push(`flap stage ${s.flapStage}, wanted ${stage}`);
-  if (aeroplane.undercarriage.retractable && s.gear < 1) faults.push('wheels not down');
+  if (!gliding && s.flapStage < stage) note('flap', `flap stage ${s.flapStage}, wanted ${stage}`);
+  if (aeroplane.undercarriage.retractable && s.gear < 1) note('gear', 'wheels not down');
   const onPower = !gliding && lesson.task.technique !== 'slip';
-  if (onPower && where.throttle < IDLE && s.engineRevps > 0) faults.push('power at idle');
+  if (onPower && where.throttle < IDLE && s.engineRevps > 0) note('idle', 'power at idle');
   return faults;
 };
+
+/** The same, each as a sentence. */
+export const faultsNow = (
+  m: LessonMemory,
+  lesson: Lesson,
+  s: Readonly<Snapshot>,
+  limits: ToleranceSet,
+): string[] => kindsNow(m, lesson, s, limits).map(({ words }) => words);
 
 /** Looks at the slope lights while descending, and notes every gate that has been passed since the last look. */
 export const watchGates = (
@@ -119,7 +138,8 @@ export const watchGates = (
     // A slip or the last turn of a glide is over by the last call; with a dead engine there is nothing to decide
     const early = SLOW_TO_SETTLE.has(lesson.task.technique) ? false : ofLongFinal ? longFinal : planned;
     const decides = m.engine === null && (gateM === GATES_M.lastCall || early);
-    const why = faultsNow(m, lesson, s, limits);
+    const faults = kindsNow(m, lesson, s, limits);
+    const why = faults.map(({ words }) => words);
     const gate = {
       circuit: m.legs.circuit,
       heightFt: gateFt,
@@ -131,6 +151,7 @@ export const watchGates = (
       centrelineM: where.acrossM,
       bankRad: s.bankRad,
       why,
+      faults: faults.map(({ kind }) => kind),
       decides,
     };
     m.gates.push(closeFact(gate));
@@ -139,6 +160,7 @@ export const watchGates = (
         dueS: where.timeS,
         heightM: where.heightM,
         why: `not stabilised at ${gateFt} ft: ${why.join('; ')}`,
+        id: 'gate',
         gateFt,
       });
     }

@@ -9,20 +9,23 @@ import { FULL_POWER } from './full-power.ts';
 
 /**
  * When a go-around is due and whether it came. A go-around is never wrong: one that nothing asked for is noted
- * as safe, not needed. Not down in the first third of the runway, or drift that is not held: FAA-H-8083-3C chapter 9,
+ * as safe, not needed. Not down in the first third of the runway, or drift that is not held: FAA-H-8083-3C ch. 9,
  * p. 203 and 204; where the specified point lies beyond the first third, 400 ft beyond it (the tolerance of
  * FAA-S-ACS-6 IV.B); how much drift, for how long, is common practice. Going on is a safety stop, but not out of
  * a hold-off: that is judged by its rows and by the runway that is left.
  */
 const LATE_M = mFromFt(400);
 const ANSWER_S = 8; // common practice
-/** With full power a second touch is accepted and flown out of (FAA-H-8083-3C chapter 9, bounces). */
+/** With full power a second touch is accepted and flown out of (FAA-H-8083-3C ch. 9, bounces). */
 const AWAY_S = 20;
 /** Nobody decides quicker (common practice): where the wheels touch sooner, the point of touchdown is judged. */
 const TOUCHING_S = 2;
 const HIGH_BOUNCE_M = mFromFt(5); // common practice
 const DRIFT_MPS = mpsFromKt(5); // common practice
 const DRIFT_LASTS_S = 2; // common practice
+
+/** The safety stop of a go-around that was due and not flown. */
+export const WENT_ON = 'went-on';
 
 /** Conditions that are remembered from look to look. */
 export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;
@@ -38,6 +41,7 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
       dueS: where.timeS,
       heightM: where.clearM,
       why: `not down ${fixed(latestM)} m past the threshold`,
+      id: 'first-third',
       ofHoldOff: true,
     });
   }
@@ -45,16 +49,18 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const landing = m.wheels.landing && (flaring || m.legs.leg === 'landing-roll');
   if (justBegan(m, 'high-bounce', landing && !where.onGround && hopM > HIGH_BOUNCE_M)) {
     const why = `bounced to ${fixed(ftFromM(hopM))} ft`;
-    askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why });
+    askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why, id: 'high-bounce' });
   }
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
   const open = m.dues.some((d) => !d.answered && !d.ignored);
   const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
-  if (changed && awayAgain) noteGoAround(m, where.heightM, m.legs.circuit);
+  // Where the climb began, as its time is; a memory of an earlier version has not kept that
+  const fromM = m.legs.climbingS === null ? where.heightM : (m.legs.climbingFromM ?? where.heightM);
+  if (changed && awayAgain) noteGoAround(m, fromM, m.legs.circuit);
   // Touched with the power on already, and away: a go-around as well, in the circuit of the touch
   const touched = m.touchdowns[m.touchdowns.length - 1];
   if (changed && m.legs.leg === 'upwind' && touched?.underPower && !isNoted(m, touched.circuit))
-    noteGoAround(m, where.heightM, touched.circuit);
+    noteGoAround(m, fromM, touched.circuit);
   const last = m.dues[m.dues.length - 1];
   if (last?.ofHoldOff && where.onGround && where.timeS - last.dueS < TOUCHING_S) m.dues.pop();
   for (const d of m.dues) {
@@ -62,7 +68,8 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
     const answering = where.throttle > FULL_POWER && overS < AWAY_S;
     if (d.answered || d.ignored || overS < ANSWER_S || answering) continue;
     d.ignored = true;
-    if (!d.ofHoldOff) m.safety.push({ atS: d.dueS, what: `went on without going around: ${d.why}` });
+    if (!d.ofHoldOff)
+      m.safety.push({ id: WENT_ON, atS: d.dueS, what: `went on without going around: ${d.why}` });
   }
 };
 
@@ -85,6 +92,7 @@ const watchDrift = (m: LessonMemory, { where, plan }: Lesson, holdingOff: boolea
     dueS: where.timeS,
     heightM: where.clearM,
     why: `drift not held: ${fixed(ktFromMps(Math.abs(rightMps)))} kt to the ${to}`,
+    id: 'drift',
     ofHoldOff: true,
   });
 };
@@ -113,6 +121,7 @@ const noteGoAround = (m: LessonMemory, heightM: number, circuit: number): void =
     atS: m.legs.fromS,
     heightM,
     dueS: first?.dueS ?? null,
+    due: first?.id ?? null,
     why: first?.why ?? 'safe, not needed',
   };
   m.goArounds.push(closeFact(flown));

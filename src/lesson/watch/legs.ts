@@ -34,6 +34,8 @@ export interface LegMemory {
   /** Since when a condition has held without a break; null while it does not. */
   rolledOutS: number | null;
   climbingS: number | null;
+  /** Height where that climb began. */
+  climbingFromM: number;
   sinkingS: number | null;
   astrayS: number | null;
   awayS: number | null;
@@ -81,6 +83,9 @@ const CLIMB_POWER = 0.85; // our choice: a little under FULL_POWER
 const ACROSS_CLIMB_S = 5; // our choice: tells one leg from the next
 const ALONG_RUNWAY_RAD = radFromDeg(60); // our choice: tells one leg from the next
 const CLIMB_MPS = 0.5; // our choice: tells one leg from the next
+/** A clumsy handful of power that is taken off again is none: it climbs away, or it lasts. */
+const CLIMBED_AWAY_M = mFromFt(25); // our choice: tells one leg from the next
+const CLIMB_LASTS_S = 6; // our choice: tells one leg from the next
 
 /** Track of each straight leg from the landing direction, turning towards the circuit side (definition: square legs). */
 const NOMINAL_RAD: Partial<Record<LegName, number>> = {
@@ -126,6 +131,7 @@ export const beginLegs = (w: Readonly<Where>, bounds: CircuitBounds): LegMemory 
   levelHeightM: w.heightM,
   rolledOutS: null,
   climbingS: null,
+  climbingFromM: w.heightM,
   sinkingS: null,
   astrayS: null,
   awayS: null,
@@ -160,6 +166,7 @@ export const watchLegs = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBound
   m.stillS = since(w.parked || w.groundspeedMps < 0.6, m.stillS, now);
   m.poweredS = since(w.throttle >= RUN_POWER, m.poweredS, now);
   const climbing = w.throttle >= CLIMB_POWER && w.verticalSpeedMps > CLIMB_MPS && !w.onGround;
+  if (m.climbingS === null) m.climbingFromM = w.heightM;
   m.climbingS = since(climbing, m.climbingS, now);
   m.highestClearM = Math.max(m.highestClearM, w.clearM);
   smooth(m, w);
@@ -213,6 +220,9 @@ const onWheels = (m: LegMemory, w: Readonly<Where>): boolean => {
   return become(m, 'landing-roll', m.groundS ?? now, now);
 };
 
+const climbsAway = (m: LegMemory, w: Readonly<Where>): boolean =>
+  w.heightM - m.climbingFromM > CLIMBED_AWAY_M || lasted(m.climbingS, CLIMB_LASTS_S, w.timeS);
+
 const goAround = (m: LegMemory, fromS: number, now: number): boolean => {
   m.landed = false;
   return become(m, 'go-around', fromS, now);
@@ -233,7 +243,7 @@ const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): bool
   if (LANDING_LEGS.has(m.leg)) {
     const along = Math.abs(w.trackRad) < ALONG_RUNWAY_RAD;
     const given = along ? 2 : ACROSS_CLIMB_S;
-    if (lasted(m.climbingS, given, now)) return goAround(m, m.climbingS ?? now, now);
+    if (lasted(m.climbingS, given, now) && climbsAway(m, w)) return goAround(m, m.climbingS ?? now, now);
     if (w.alongM > bounds.runwayEndM && (m.leg === 'final' || m.leg === 'hold-off'))
       return goAround(m, now, now);
   }
@@ -270,8 +280,8 @@ const onStraightLeg = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds):
   const off = wrapPi(w.trackRad * m.mirror - (NOMINAL_RAD[m.leg] ?? 0));
   // A turn away from the runway on downwind is an orbit: it comes back to the leg
   const orbiting = m.leg === 'downwind' && m.smoothBankRad * m.mirror < -TURNING_BANK_RAD;
-  const climbsAway = m.leg === 'go-around' && m.climbingS !== null;
-  m.astrayS = since(Math.abs(off) > ASTRAY_RAD && !orbiting && !climbsAway, m.astrayS, now);
+  const goesAround = m.leg === 'go-around' && m.climbingS !== null;
+  m.astrayS = since(Math.abs(off) > ASTRAY_RAD && !orbiting && !goesAround, m.astrayS, now);
   if (!lasted(m.astrayS, 3, now)) return false;
   const looksLike = straightLegFrom(w, bounds.runwayLengthM);
   if (looksLike === m.leg) return false;

@@ -10,6 +10,7 @@ import { watchEngine } from './engine-failure.ts';
 import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
 import { GO_AROUND_SPELLS, watchGoArounds } from './go-around.ts';
+import { watchLanding } from './landing.ts';
 import { beginLegs, watchLegs } from './legs.ts';
 import { LOOK_S, LOOK_STEPS } from './look-interval.ts';
 import { SAFETY_STOPS, watchSafety } from './safety.ts';
@@ -51,6 +52,7 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     dues: [],
     goArounds: [],
     touchdowns: [],
+    landings: [],
     wheels: beginWheels(lesson, s),
     smoothIasMps: s.iasMps,
     smoothBankRad: s.bankRad,
@@ -71,6 +73,7 @@ const beginLesson = (lesson: Lesson, s: Readonly<Snapshot>): LessonMemory => {
     spells: Object.fromEntries(ids.map((id) => [id, { fromS: null, told: false }])),
     safety: [],
     ranOff: false,
+    ranOffAt: null,
     landedOut: false,
     stop: null,
     ended: null,
@@ -107,6 +110,7 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   watchEngine(m, s);
   watchFlare(m, lesson, s);
   watchNose(m, s);
+  watchLanding(m, lesson, s);
   watchBrakes(m, s);
   watchInstructions(m, lesson, s);
   watchProcedures(m, lesson, s);
@@ -135,7 +139,10 @@ const watchGround = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>): vo
     const last = m.touchdowns[m.touchdowns.length - 1];
     const touchedOff = leg === 'landing-roll' && last !== undefined && !last.onRunway;
     if (touchedOff) m.landedOut = true;
-    else m.ranOff = true;
+    else {
+      m.ranOff = true;
+      m.ranOffAt ??= lesson.where.alongM > lesson.runway.surfaceEndM ? 'end' : 'side';
+    }
   }
   if (leg === 'stopped' && m.stop === null) {
     m.stop = { alongM: lesson.where.alongM, acrossM: lesson.where.acrossM };

@@ -101,6 +101,6 @@ export const watchSafety = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapsho
     spell.fromS ??= s.timeS;
     if (spell.told || s.timeS - spell.fromS < stop.lastsS) continue;
     spell.told = true;
-    m.safety.push({ atS: spell.fromS, what: stop.words(m, lesson, s) });
+    m.safety.push({ id: stop.id, atS: spell.fromS, what: stop.words(m, lesson, s) });
   }
 };

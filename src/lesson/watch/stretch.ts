@@ -112,6 +112,8 @@ const lampsOff = (letters: string): number => {
   return whites - letters.length / 2;
 };
 
+const SCREEN_M = mFromFt(50); // definition: screen height
+
 /** The climbing speed counts above 200 ft and as long as the climb goes on; on downwind only once it is over. */
 const SPEED_IS_SETTLED: Partial<
   Record<CircuitLeg, (climbing: boolean, below: boolean, clearM: number) => boolean>
@@ -119,6 +121,8 @@ const SPEED_IS_SETTLED: Partial<
   upwind: (_, __, clearM) => clearM > CLIMB_FROM_M,
   crosswind: (climbing) => climbing,
   downwind: (climbing, below) => !(climbing && below),
+  // Lower it is the round-out, wherever that was begun
+  final: (_, __, clearM) => clearM > SCREEN_M,
 };
 
 /** Power counts while it is the leg's own: level on downwind, on final above the last call. */

@@ -52,6 +52,7 @@ export const watchWheels = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapsho
     // Flown away from it: how the flight ends is the next landing's business
     m.landedOut = false;
     m.ranOff = false;
+    m.ranOffAt = null;
   }
   wheels.onGround = s.onGround;
   wheels.clearM = clear;

@@ -40,7 +40,7 @@ export const briefOfSettings = (settings: Settings): PreparedBrief => {
       : exerciseFlight(exercise, settings);
   const { aeroplane, aerodrome, weather, runway } = scenario;
   const glide = scenario.task?.technique === 'glide';
-  const request: BriefRequest = { aeroplane, aerodrome, weather, runway, glide };
+  const request: BriefRequest = { aeroplane, aerodrome, weather, runway, glide, words: settings.callWords };
   const own = ownPlaces();
   return {
     brief: briefOf(request),

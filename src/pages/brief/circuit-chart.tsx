@@ -196,7 +196,7 @@ const Wind = ({ brief, frame, weather }: PartProps & { readonly weather: Weather
   const { crosswind } = brief.plan.legs;
   const [endX] = frame.on(runway.surfaceEndM, 0);
   const [legX] = frame.at(crosswind.to.eastM, crosswind.to.northM);
-  const x = Math.min(endX + 70, legX - 190);
+  const x = Math.min(endX + 70, legX - 225);
   const toRadM = radFromDeg(weather.windFromDegM + 180);
   const gust = weather.gustKt === null ? '' : ` gusting ${fixed(weather.gustKt)}`;
   return (
@@ -215,8 +215,13 @@ const Wind = ({ brief, frame, weather }: PartProps & { readonly weather: Weather
             : 'calm'}
         </tspan>
         <tspan x={46} dy="1.2em">
-          {gust.trim()}
+          {`${gust.trim()} at the surface`.trim()}
         </tspan>
+        {weather.windKt === 0 && !brief.windAbove.typed ? null : (
+          <tspan x={46} dy="1.2em">
+            {brief.windAbove.words}
+          </tspan>
+        )}
       </text>
     </g>
   );

@@ -1,9 +1,10 @@
 import { type ChangeEvent, useRef, useState } from 'react';
 import { EXERCISES } from '../../exercises.ts';
 import type { MetarWeather } from '../../formats/metar.ts';
-import { parseWind, windText } from '../../formats/wind-text.ts';
+import { parseWind, parseWindAbove, windText } from '../../formats/wind-text.ts';
 import { allowsOwnDay } from '../../lesson/exercises/own-day.ts';
 import { inParts } from '../../lesson/exercises/syllabus.ts';
+import { mFromFt } from '../../units/conversions.ts';
 import { fixed, headingDigits } from '../../units/format.ts';
 import { exerciseOfSettings } from '../exercise-flight.ts';
 import { chosen, everyAerodrome, everyAeroplane } from '../fly/sheets/choices.ts';
@@ -15,11 +16,12 @@ import { Field } from '../shown/field.tsx';
 import { changeSettings, useStore } from '../store.ts';
 import { anySeed, chooseExercise } from '../train.ts';
 
-type TextSetting = 'wind' | 'temperature' | 'qnh';
+type TextSetting = 'wind' | 'windAbove' | 'temperature' | 'qnh';
 
 /** Throws an Error sentence where the text cannot be used. */
 const CHECKS: Readonly<Record<TextSetting, (text: string) => unknown>> = {
   wind: (text) => parseWind(text, 'wind'),
+  windAbove: (text) => parseWindAbove(text, 'wind at circuit height'),
   temperature: (text) => numberIn('temperature', text, -60, 60, 0),
   qnh: (text) => numberIn('QNH', text, 850, 1090, 0),
 };
@@ -32,6 +34,16 @@ const problem = (name: TextSetting, text: string): string => {
     return error instanceof Error ? error.message : String(error);
   }
 };
+
+interface Report {
+  readonly text: string;
+  readonly says: string;
+  readonly wrong: boolean;
+  /** Why nobody would fly circuits in it; empty on a day for them. */
+  readonly warns: string;
+}
+
+const NO_REPORT: Report = { text: '', says: '', wrong: false, warns: '' };
 
 const choose = async (id: string): Promise<void> => {
   if (id === '') changeSettings({ exercise: '' });
@@ -55,6 +67,8 @@ const metarWords = (seen: MetarWeather): string => {
 /** What a report changes of the day. */
 const settingsOf = (seen: MetarWeather): Partial<Settings> => ({
   wind: windText(seen),
+  // A forecast of another hour is not this report's
+  windAbove: '',
   temperature: seen.temperatureC === null ? '' : String(seen.temperatureC),
   dewPoint: seen.dewPointC === null ? '' : String(seen.dewPointC),
   ...(seen.qnhHpa !== null && { qnh: String(seen.qnhHpa) }),
@@ -65,7 +79,7 @@ export const DayFields = () => {
   useOwnPlaces();
   const settings = useStore((s) => s.settings);
   const [drafts, setDrafts] = useState<Partial<Record<TextSetting, string>>>({});
-  const [metar, setMetar] = useState({ text: '', says: '', wrong: false });
+  const [metar, setMetar] = useState(NO_REPORT);
   const newest = useRef('');
   const exercise = exerciseOfSettings(settings);
   const anyDay = exercise === null || allowsOwnDay(exercise);
@@ -85,6 +99,8 @@ export const DayFields = () => {
       const value = event.target.value;
       if (problem(name, value) === '') {
         setDrafts(({ [name]: _, ...rest }) => rest);
+        // What was reported is no longer what is flown
+        setMetar(NO_REPORT);
         changeSettings({ [name]: value });
       } else setDrafts((before) => ({ ...before, [name]: value }));
     },
@@ -92,18 +108,31 @@ export const DayFields = () => {
 
   const readMetar = async (typed: string) => {
     newest.current = typed;
-    setMetar({ text: typed, says: '', wrong: false });
+    setMetar({ ...NO_REPORT, text: typed });
     if (typed.trim() === '') return;
     try {
-      const { parseMetarText } = await fetchPart('formats/metar.ts', () => import('../../formats/metar.ts'));
+      const { parseMetarText, hazards } = await fetchPart(
+        'formats/metar.ts',
+        () => import('../../formats/metar.ts'),
+      );
       // Typed on meanwhile: a later call has the whole of it.
       if (newest.current !== typed) return;
       const seen = parseMetarText(typed, place.variationDegE);
       setDrafts({});
       changeSettings({ ...settingsOf(seen), runway: '' });
-      setMetar({ text: typed, says: metarWords(seen), wrong: false });
+      const against = hazards(seen.inForce, mFromFt(place.circuitHeightFt));
+      const warns =
+        against.length === 0
+          ? ''
+          : `Not a day for circuits: ${against.join(', ')}. It can be flown here all the same.`;
+      setMetar({ text: typed, says: metarWords(seen), wrong: false, warns });
     } catch (error) {
-      setMetar({ text: typed, says: error instanceof Error ? error.message : String(error), wrong: true });
+      setMetar({
+        ...NO_REPORT,
+        text: typed,
+        says: error instanceof Error ? error.message : String(error),
+        wrong: true,
+      });
     }
   };
 
@@ -202,6 +231,9 @@ export const DayFields = () => {
       <Field label="Wind, °M/kt" className="short" hidden={drawn}>
         {(ids) => <input {...ids} {...text('wind')} placeholder="220/15g25" />}
       </Field>
+      <Field label="At circuit height" className="short" hidden={drawn}>
+        {(ids) => <input {...ids} {...text('windAbove')} placeholder="worked out" />}
+      </Field>
       <Field label="Temp, °C" className="shorter" hidden={drawn}>
         {(ids) => <input {...ids} {...text('temperature')} inputMode="decimal" placeholder="standard" />}
       </Field>
@@ -223,7 +255,10 @@ export const DayFields = () => {
         )}
       </Field>
       <p className={metar.wrong ? 'wrong' : 'soft'} id="day-metar" role="status">
-        {metar.says}
+        {drawn ? '' : metar.says}
+      </p>
+      <p className="warn" role="alert">
+        {drawn ? '' : metar.warns}
       </p>
       <p className="wrong" id="day-wrong" role="alert">
         {wrongs.join(' · ')}

@@ -50,7 +50,10 @@ const Rows = ({ leg, card }: { readonly leg: LegBrief; readonly card: SpeedsCard
               <td rowSpan={rows} className="number strong">
                 {headingText(leg.headingRadM)}
               </td>
-              <td rowSpan={rows}>{driftText(leg.driftRad)}</td>
+              <td rowSpan={rows}>
+                {driftText(leg.driftRad)}
+                {leg.oneInSixty === null ? null : <span className="sixty">{leg.oneInSixty}</span>}
+              </td>
               <td rowSpan={rows} className="number">
                 {knotsText(leg.groundspeedMps)}
               </td>
@@ -96,7 +99,9 @@ export const LegTable = ({ brief, card, from }: TableProps) => (
         <th scope="col" className="number">
           Hold, °M
         </th>
-        <th scope="col">Drift</th>
+        <th scope="col" title="one in sixty: 60 × knots across ÷ true airspeed">
+          Drift, one in sixty
+        </th>
         <th scope="col" className="number">
           Over ground, kt
         </th>

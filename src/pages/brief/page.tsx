@@ -75,8 +75,8 @@ const Conditions = ({ prepared }: { readonly prepared: PreparedBrief }) => {
       {[
         `${prepared.exercise === null ? 'normal circuit, ' : ''}${brief.plan.side === 1 ? 'right' : 'left'}-hand, ${feetText(brief.air.circuitAltitudeM)} ft on QNH`,
         `${aeroplane.title}, ${thousands(aeroplane.massKg.flown)} kg`,
-        `wind ${windText(weather)}, ${fixed(weather.temperatureC)} °C, QNH ${fixed(weather.qnhHpa)}`,
-        `elevation ${thousands(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
+        `wind ${windText(weather)}, ${brief.windAbove.words}, ${fixed(weather.temperatureC)} °C, QNH ${fixed(weather.qnhHpa)}`,
+        `heights above the aerodrome unless on QNH, elevation ${thousands(aerodrome.elevationFt)} ft, density altitude ${feetText(brief.air.densityAltitudeM)} ft`,
         entered.length > 0 ? `${entered.join(' and ')} entered by you` : '',
       ]
         .filter((each) => each !== '')

@@ -20,7 +20,6 @@ export const feetText = (m: number): string => thousandsTo(ftFromM(m), 10);
 export const knotsText = (mps: number): string => fixed(ktFromMps(mps));
 export const secondsText = (s: number): string => fixed(s);
 export const rpmText = (revps: number): string => thousands(saidRpm(revps));
-export const metresText = (m: number): string => thousandsTo(m, 10);
 
 export const driftText = (rad: number): string => {
   const deg = Math.round(Math.abs(degFromRad(rad)));

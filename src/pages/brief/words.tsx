@@ -1,10 +1,11 @@
 import type { ReactNode } from 'react';
-import { stabilisedWords } from '../../circuit/brief/gates.ts';
-import type { Brief, EndBrief, RunBrief, RunwayBrief } from '../../circuit/brief/types.ts';
+import { GATES_SOURCE, stabilisedWords } from '../../circuit/brief/gates.ts';
+import type { Brief, EndBrief, RunwayBrief } from '../../circuit/brief/types.ts';
+import type { RunBrief } from '../../circuit/distances/types.ts';
 import type { Exercise } from '../../lesson/exercises/exercise.ts';
 import { fixed, thousands } from '../../units/format.ts';
 import { changeSettings, useStore } from '../store.ts';
-import { choiceOf, choiceWords, feetText, knotsText, metresText } from './text.ts';
+import { choiceOf, choiceWords, feetText, knotsText } from './text.ts';
 
 interface PartProps {
   readonly brief: Brief;
@@ -67,6 +68,7 @@ export const RunwayPart = ({ brief, gusts }: PartProps & { readonly gusts: boole
   return (
     <Part id="runway" title="Runway and wind">
       <p>{runway.sentence}</p>
+      <p className="no-print">{brief.windAbove.sentence}</p>
       <table>
         <thead>
           <tr>
@@ -197,30 +199,41 @@ export const GatesPart = ({ brief }: PartProps) => (
       ))}
     </ul>
     <p>{stabilisedWords(brief.plan)}</p>
+    <p className="soft no-print">{GATES_SOURCE}.</p>
   </Part>
 );
 
-const Run = ({ name, run }: { readonly name: string; readonly run: RunBrief }) => {
-  const longerM = Math.max(run.modelM, run.byFactorsM);
-  const factors = run.factors.map(({ name: what, factor }) => `${what} × ${fixed(factor, 2)}`).join(', ');
+const metres = (m: number): string => (Number.isFinite(m) ? thousands(m) : 'more than any runway,');
+
+const Run = ({
+  name,
+  onGround,
+  run,
+}: {
+  readonly name: string;
+  readonly onGround: string;
+  readonly run: RunBrief;
+}) => {
+  const factors = run.factors.map(({ name: what, factor }) => ` × ${fixed(factor, 2)} ${what}`).join('');
   return (
     <li>
-      <b>{name}</b>: {metresText(run.modelM)} m by the model today; by the factors{' '}
-      {metresText(run.byFactorsM)} m{factors === '' ? '' : ` (${metresText(run.standardM)} m ${factors})`}. ×{' '}
-      {run.margin} is <b>{metresText(longerM * run.margin)}</b> of {thousands(run.availableM)} m
+      <b>{name}</b>: {metres(run.modelM)} m by the model today ({metres(run.groundRunM)} {onGround}); by
+      factors {thousands(run.standardM)}
+      {factors === '' ? '' : `${factors} = ${metres(run.byFactorsM)}`} m. × {run.margin} ={' '}
+      <b>{metres(run.withMarginM)}</b> of {thousands(run.availableM)} m
       {run.fits ? '.' : <span className="over">: not enough.</span>}
     </li>
   );
 };
 
 export const RunsPart = ({ brief, unbraked }: PartProps & { readonly unbraked: boolean }) => (
-  <Part id="runs" title="Ground runs">
+  <Part id="runs" title="Distances over 50 ft">
     <ul>
-      <Run name="Take-off" run={brief.runs.takeOff} />
-      <Run name="Landing, from the touchdown point" run={brief.runs.landing} />
+      <Run name="Take-off to 50 ft" onGround="on the ground" run={brief.runs.takeOff} />
+      <Run name="Landing from 50 ft" onGround="rolling" run={brief.runs.landing} />
     </ul>
-    {unbraked ? <p>The landing run counts on brakes; without them, as here, it is longer.</p> : null}
-    <p className="soft">{brief.runs.source}.</p>
+    {unbraked ? <p>The landing counts on brakes; without them, as here, it is longer.</p> : null}
+    <p className="soft no-print">{brief.runs.source}.</p>
   </Part>
 );
 

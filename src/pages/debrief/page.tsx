@@ -1,9 +1,11 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
+import { runwayInUse } from '../../aerodrome/runway.ts';
+import { windAbove } from '../../circuit/wind-above.ts';
 import { limitsOf } from '../../lesson/judge/edit-tolerances.ts';
+import type { Scenario } from '../../simulation/scenario.ts';
 import '../styles/print.css';
 import '../styles/debrief.css';
-import { outcomeWords } from '../../flight/outcome-words.ts';
-import { firstLookAt } from '../../flight/result-words.ts';
+import { flownTitle, outcomeTitle, outcomeWords } from '../../flight/outcome-words.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import { itemTitle, unitOf } from '../../lesson/judge/item-words.ts';
 import { toleranceWords, valueWords } from '../../lesson/judge/value-words.ts';
@@ -26,6 +28,7 @@ import { flyAgain, trainAfter } from '../train.ts';
 import { AtCursor } from './at-cursor.tsx';
 import { type Against, Compare, useSecond } from './compare.tsx';
 import { createCursor } from './cursor.ts';
+import { asksOwnView, debriefWords } from './first-words.ts';
 import { asFlown, OwnView, OwnViewAgain } from './own-view.tsx';
 import { savePicture } from './picture.ts';
 import { PlanDrawing } from './plan-drawing.tsx';
@@ -37,7 +40,10 @@ import { RootPanel, type RootSearch, useRoot } from './root-panel.tsx';
 import { coloured } from './study-here.ts';
 
 const titleOf = ({ row }: OpenedAttempt): string =>
-  `${row.exercise.charAt(0).toUpperCase()}${row.exercise.slice(1).replaceAll('-', ' ')} · ${row.aerodrome} · runway ${row.runway}`;
+  `${flownTitle(outcomeTitle(row.exercise), row.exercise, row.from)} · ${row.aerodrome} · runway ${row.runway}`;
+
+const aloft = ({ weather, aerodrome, runway }: Scenario): string =>
+  windAbove(weather, runwayInUse(aerodrome, runway), aerodrome).words;
 
 const underOf = ({ row, attempt }: OpenedAttempt): string =>
   [
@@ -45,21 +51,18 @@ const underOf = ({ row, attempt }: OpenedAttempt): string =>
     dayText(row.when),
     row.aeroplane,
     windWords(attempt.recording.scenario.weather),
+    aloft(attempt.recording.scenario),
     `${outcomeWords(row.outcome)} after ${clockText(row.flightS)}`,
   ].join(' · ');
 
 const SHOWN =
   'A demonstration by the model pilot: to be watched and stopped anywhere, with nobody’s verdict.';
 
-const firstOf = (opened: OpenedAttempt, result: RootResult | null): string =>
-  [
-    opened.row.demonstration === true ? SHOWN : firstLookAt(opened.attempt.result),
-    result !== null && opened.row.demonstration !== true && result.kind !== 'not-searched'
-      ? result.sentence
-      : '',
-  ]
-    .filter((sentence) => sentence !== '')
-    .join(' ');
+const firstOf = (opened: OpenedAttempt, root: RootResult | null): string => {
+  if (opened.row.demonstration === true) return SHOWN;
+  const { first, after } = debriefWords(opened.attempt.result, root);
+  return [first, ...after.slice(0, 1)].join(' ');
+};
 
 const Doors = ({ opened, search }: { readonly opened: OpenedAttempt; readonly search: RootSearch }) => {
   const save = () => {
@@ -102,7 +105,7 @@ const Flight = ({ opened, laid }: { readonly opened: OpenedAttempt; readonly lai
   const { row, attempt } = opened;
   const { result, marks } = attempt;
   const [ownView, setOwnView] = useState<readonly string[] | null>(
-    row.ownView.length > 0 || row.demonstration === true ? row.ownView : null,
+    row.ownView.length > 0 || row.demonstration === true || !asksOwnView(result) ? row.ownView : null,
   );
   const [trail, setTrail] = useState<readonly TrailPiece[]>([]);
   const [against, setAgainst] = useState<Against>(row.parent?.id ?? '');

@@ -1,11 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import { firstItemOf, firstLookAt } from '../../flight/result-words.ts';
+import { trainsFirst } from '../../flight/result-words.ts';
 import type { FlownResult } from '../../formats/result.ts';
-import { isAskedEnd } from '../../lesson/judge/report.ts';
-import { trainedBy } from '../../lesson/judge/trained-by.ts';
 import type { RootProgress, RootResult } from '../../study/root/result.ts';
 import type { TrailPiece } from '../../study/trail.ts';
 import type { Asked, Study } from '../../workers/ask-study.ts';
+import { debriefWords } from './first-words.ts';
 import type { Replayed } from './replayed.ts';
 import { studyFlightOf } from './study-here.ts';
 
@@ -91,30 +90,18 @@ const Searching = ({ search }: { readonly search: RootSearch }) => {
   );
 };
 
-const wentWrong = ({ outcome, safety, items }: FlownResult): boolean =>
-  safety.length > 0 || items.some((item) => item.band === 'red') || !isAskedEnd(outcome, ['stopped']);
-
 /** The first thing to change, found by flying it; until it is found, what the report says first. */
 export const RootPanel = ({ report, exact, search, onWatch, onTrain }: RootPanelProps) => {
   const { result } = search;
-  const spoken = result !== null && result.kind !== 'not-searched';
-  // Up to the last gate all was well, and then it was not: the search has nothing to say of that
-  const afterwards = spoken && result.kind === 'nothing-wrong' && wentWrong(report);
-  const first = firstLookAt(report);
-  const item = firstItemOf(report);
-  const trains = result?.nextTime?.exercise ?? (afterwards && item ? trainedBy(item.id) : null);
+  const { first, after } = debriefWords(report, result);
+  const trains = result?.nextTime?.exercise ?? trainsFirst(report);
   return (
     <section className="root" aria-label="The first thing to change">
       <div className="root-words">
-        <p className="root-sentence">
-          {spoken && !afterwards && !wentWrong(report) ? result.sentence : first}
-        </p>
-        {spoken && !afterwards && wentWrong(report) ? <p>{result.sentence}</p> : null}
-        {afterwards ? (
-          <p>What went wrong came after the last gate; before it nothing needs changing.</p>
-        ) : null}
-        {spoken && result.why ? <p>{result.why}</p> : null}
-        {spoken && result.afterGate ? <p>{result.afterGate.sentence}</p> : null}
+        <p className="root-sentence">{first}</p>
+        {after.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
         {result?.nextTime ? (
           <p>
             <strong>Next time:</strong> {result.nextTime.sentence}

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { flownTitle } from '../../flight/outcome-words.ts';
 import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import { helpWords } from '../../lesson/attempts/help-words.ts';
 import type { FileOut, Logbook } from '../../storage/logbook.ts';
@@ -60,7 +61,7 @@ export const AttemptCard = ({ book, row, onDelete, onSays }: CardProps) => {
   return (
     <section className="log-card" aria-labelledby="title-card">
       <h2 id="title-card">
-        {exerciseTitle(row.exercise)}, {dayText(row.when)}
+        {flownTitle(exerciseTitle(row.exercise), row.exercise, row.from)}, {dayText(row.when)}
       </h2>
       <p>{row.why}</p>
       {row.demonstration === true ? (
@@ -71,6 +72,7 @@ export const AttemptCard = ({ book, row, onDelete, onSays }: CardProps) => {
           The model pilot flew until {clockText(row.theirsFromS ?? 0)}; from there on it was the pilot’s own.
         </p>
       ) : null}
+      {row.first && row.demonstration !== true ? <p className="first-look">{row.first}</p> : null}
       {[...row.safety, ...row.missedGoArounds.map((why) => `go-around due: ${why}`)].map((words) => (
         <p key={words} className="band-red">
           {words}

@@ -1,5 +1,5 @@
 import { useDeferredValue, useMemo, useState } from 'react';
-import { outcomeWords } from '../../flight/outcome-words.ts';
+import { flownTitle, outcomeWords } from '../../flight/outcome-words.ts';
 import type { AttemptRow } from '../../lesson/attempts/attempt.ts';
 import { isUnaided } from '../../lesson/attempts/attempt.ts';
 import { searchRows } from '../../lesson/attempts/search.ts';
@@ -42,7 +42,7 @@ const Row = ({ row, chosen, onChoose }: { readonly row: AttemptRow } & Omit<List
       </button>
     </th>
     <td>
-      {exerciseTitle(row.exercise)}
+      {flownTitle(exerciseTitle(row.exercise), row.exercise, row.from)}
       {row.parent ? <span className="soft"> · branch</span> : null}
       {row.demonstration === true ? <span className="soft"> · demonstration</span> : null}
     </td>

@@ -123,7 +123,8 @@ export const usualAimM = (landingM: number): number =>
 
 /** Specified touchdown point beyond the aim point: 120 m, less where the strip is short. */
 const USUAL_PAST_AIM_M = 120;
-const PAPI_RANGE_NMI = 4;
+/** By day, at the least (Transport Canada AIM AGA 7.6, quoted; four units about 5 miles, FAA AIM 2-1-2). */
+const LIGHTS_RANGE_NMI = { PAPI: 4, APAPI: 2.5 } as const;
 const PAPI_SECTOR_DEG = 10;
 
 const endOf = (draft: EndDraft, designator: string, headingDegM: number, lengthM: number): RunwayEnd => {
@@ -146,7 +147,7 @@ const endOf = (draft: EndDraft, designator: string, headingDegM: number, lengthM
             angleDeg: END_READERS.lightsAngle(draft.lightsAngle),
             side: draft.lightsSide,
             pastThresholdM: lightsPastM ?? usualM,
-            rangeNmi: PAPI_RANGE_NMI,
+            rangeNmi: LIGHTS_RANGE_NMI[draft.lights],
             sectorDeg: PAPI_SECTOR_DEG,
           },
     aimPastThresholdM,

@@ -11,7 +11,7 @@ import { HALF_DENSITY_KGPM3 } from './density.ts';
 import { type Habit, learn } from './habits.ts';
 import { LANDING_FACTOR } from './refusal.ts';
 
-/** Gust and crosswind from which the last stage of flap is left out (AFH-3C p. 191: partial flap, without a figure). */
+/** Gust and crosswind that leave out the last stage of flap (FAA-H-8083-3C p. 9-20: partial flap, no figure). */
 const GUSTY_MPS = mpsFromKt(4);
 const STRONG_CROSSWIND_SHARE = 0.6; // our choice: of the limit, from where a stage less is the habit
 /** ACS IV.B: at or within 400 ft beyond the specified point. */

@@ -24,7 +24,7 @@ const STEEPER_RAD_PER_M = radFromDeg(2); // tuned
 const ROLL_RADPS = radFromDeg(12); // tuned
 
 /**
- * Nose along the runway with the feet, wing down against the drift (AFH-3C ch. 9, the wing-low method): the
+ * Nose along the runway with the feet, wing down against the drift (FAA-H-8083-3C ch. 9, the wing-low method): the
  * rudder takes the crab off, and the bank and the crossed aileron that it will need go on with it.
  */
 export const straighten = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {

@@ -37,7 +37,7 @@ const SINKING_MPS = 0.5; // tuned
 const LONG_OVER_M = 60; // tuned
 const CORRECTING_PER_S = 0.12; // tuned
 const MOST_EXTRA_MPS = mpsFromFpm(250); // tuned
-/** As many seconds of sink above the ground (tuned), held to about the 10 to 20 ft of AFH-3C p. 179, above for fast sinks. */
+/** As many seconds of sink above the ground (tuned), held to about the 10 to 20 ft of FAA-H-8083-3C p. 9-8; fast sinks: above. */
 const ROUND_OUT_S = 3.4;
 const SLIP_SHARE = 0.4; // tuned
 const ROUND_OUT_FROM_M = mFromFt(16); // tuned

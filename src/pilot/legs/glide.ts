@@ -15,7 +15,7 @@ import type { PilotView } from '../view.ts';
 
 /**
  * A glide from downwind, judged in seconds: those that the way will take against those that the height lasts. Base
- * when they are equal, a corner cut when they run short, flap when there are more than enough (AFH-3C p. 197).
+ * when they are equal, a corner cut when they run short, flap when there are more than enough (FAA-H-8083-3C p. 9-26).
  */
 const KEY_MARGIN = 0.78;
 const SHORT_MARGIN = 1.04; // tuned

@@ -20,7 +20,7 @@ const SINK_LEARNING_PER_S = 0.8; // tuned
 const MOST_LEARNT_RAD = 0.06; // tuned
 const FLARE_RADPS = radFromDeg(6); // tuned
 const RELAXING_RADPS = radFromDeg(4); // tuned
-/** Slow and still some feet up: the attitude is held, power lets it settle (FAA-H-8083-3C chapter 9, ballooning). */
+/** Slow and still some feet up: the attitude is held, power lets it settle (FAA-H-8083-3C ch. 9, ballooning). */
 const HOLDING_RADPS = radFromDeg(0.5);
 const HOLDING_OVER_STALL = 1.25; // tuned
 const HOLDING_M = 1.2; // tuned
@@ -29,7 +29,7 @@ const TAIL_MARGIN_RAD = radFromDeg(5); // our choice: kept to where the tail tou
 const SOFT_TAIL_MARGIN_RAD = radFromDeg(3.5); // our choice: kept to where the tail touches
 /** Sink of this habit near idle: the angle of attack at its speed hardly depends on the power. */
 const IDLE_SINK_MPS = -2; // estimate
-const LOWEST_FROM_M = mFromFt(15); // our choice: within the 10 to 20 ft of AFH-3C p. 179
+const LOWEST_FROM_M = mFromFt(15); // our choice: within the 10 to 20 ft of FAA-H-8083-3C p. 9-8
 const NOSE_UP_RAD = radFromDeg(0.5); // tuned
 /** Higher than this after a touch it is not cushioned but given up. */
 export const BOUNCE_M = mFromFt(4); // common practice

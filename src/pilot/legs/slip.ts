@@ -33,7 +33,7 @@ export const isSlipDue = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 
 /**
  * Wing down into the wind, opposite rudder, throttle closed: the track along the centreline, the speed with the
- * attitude (AFH-3A p. 8-11). Straight again a little above the slope.
+ * attitude (FAA-H-8083-3C p. 9-13). Straight again a little above the slope.
  */
 export const flySlip = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const intoWind = b.crosswindMps > 0 ? -1 : 1;

@@ -35,6 +35,24 @@ export interface Mistakes {
   /** How quick the round-out is pulled; 1 as usual. */
   readonly pullShare?: number;
   readonly keepsPowerInFlare?: boolean;
+  /** More power than it had, as the round-out begins. */
+  readonly addsPowerInFlareRpm?: number;
+  /** Holds off as long as it takes, and lands. */
+  readonly landsWhatever?: boolean;
   readonly noBrakes?: boolean;
+  /** Sees the ground so much nearer in the round-out than it is, and levels off there. */
+  readonly levelsHighFt?: number;
+  /** Begins the round-out by so much nose at once. */
+  readonly snatchesDeg?: number;
+  /** Having climbed away from the runway in the round-out, pushes. */
+  readonly pushesAfterBalloon?: boolean;
+  /** Leaves the nose where the crab has it. */
+  readonly leavesCrab?: boolean;
+  /** Straightens early and takes no wing down. */
+  readonly noWingDown?: boolean;
+  /** Stops the sink with the nose level, and no further. */
+  readonly landsFlat?: boolean;
+  /** Stands on the brakes from the touch on. */
+  readonly locksBrakes?: boolean;
   readonly goesOnWhatever?: boolean;
 }

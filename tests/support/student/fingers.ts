@@ -8,6 +8,8 @@ export interface Fingers {
   trim: { way: number; untilS: number };
   rudder: { way: number; untilS: number };
   brakeUntilS: number;
+  /** Pressed as far as it goes. */
+  brakeHard: boolean;
   flap: number;
   heat: number;
   gear: number;
@@ -25,6 +27,7 @@ export const newFingers = (gamepad: boolean): Fingers => ({
   trim: idle(),
   rudder: idle(),
   brakeUntilS: 0,
+  brakeHard: false,
   flap: 0,
   heat: 0,
   gear: 0,
@@ -62,7 +65,7 @@ export const readFingers = (f: Fingers, nowS: number, into: Intent): void => {
   into.power += held(f.power);
   into.trim += held(f.trim);
   into.rudder += held(f.rudder);
-  if (f.brakeUntilS > nowS) into.brake = 0.7;
+  if (f.brakeUntilS > nowS) into.brake = f.brakeHard ? 1 : 0.7;
   into.flapStages += f.flap;
   into.carbHeatPresses += f.heat;
   into.gearPresses += f.gear;

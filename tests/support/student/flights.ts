@@ -1,3 +1,4 @@
+import type { Aerodrome } from '../../../src/aerodrome/schema.ts';
 import { withCircuit } from '../../../src/circuit/brief/custom.ts';
 import { planCircuit } from '../../../src/circuit/plan.ts';
 import { startOfLeg } from '../../../src/circuit/start-of-leg.ts';
@@ -39,6 +40,10 @@ export interface StudentDay {
   readonly leg?: CircuitLeg;
   /** Of the air. */
   readonly seed?: number;
+  /** Where the wheels are to touch, past the aim point; as the aerodrome has it where none is given. */
+  readonly pointPastAimM?: number;
+  readonly failures?: Scenario['failures'];
+  readonly procedures?: NonNullable<Scenario['procedures']>;
 }
 
 export interface StudentFlight {
@@ -51,10 +56,24 @@ export interface StudentFlight {
   readonly result: Result;
 }
 
+const withPoint = (aerodrome: Aerodrome, pastAimM: number | undefined): Aerodrome =>
+  pastAimM === undefined
+    ? aerodrome
+    : {
+        ...aerodrome,
+        runway: {
+          ...aerodrome.runway,
+          ends: aerodrome.runway.ends.map((end) => ({
+            ...end,
+            specifiedPastAimM: pastAimM,
+          })) as unknown as Aerodrome['runway']['ends'],
+        },
+      };
+
 export const scenarioOfDay = (day: StudentDay): { scenario: Scenario; model: Model; plan: CircuitPlan } => {
-  const aerodrome = withCircuit(
-    aerodromeNamed(day.aerodrome ?? 'curlew-sands'),
-    CIRCUITS[day.circuit ?? 'wide'],
+  const aerodrome = withPoint(
+    withCircuit(aerodromeNamed(day.aerodrome ?? 'curlew-sands'), CIRCUITS[day.circuit ?? 'wide']),
+    day.pointPastAimM,
   );
   const end = aerodrome.runway.ends[0];
   const aeroplane = aeroplaneNamed(day.aeroplane ?? 'sandpiper');
@@ -74,8 +93,9 @@ export const scenarioOfDay = (day: StudentDay): { scenario: Scenario; model: Mod
     start: { at: 'line-up', trimmed: false, leg: 'line-up' },
     seed: day.seed ?? 1,
     assists: { rudder: true },
-    failures: [],
+    failures: [...(day.failures ?? [])],
     circuits: 1,
+    ...(day.procedures !== undefined && { procedures: day.procedures }),
   };
   const model = prepare(lineUp);
   const plan = planCircuit(model.shape, aeroplane, aerodrome, model.runway, weather);

@@ -337,11 +337,18 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
       goRound(m, who, g);
       return;
     }
-    const roundOutFt = 21 + 0.02 * Math.max(0, -g.seenFpm - 350) + (mistakes.roundOutHighFt ?? 0);
+    const highFt = (mistakes.roundOutHighFt ?? 0) + (mistakes.levelsHighFt ?? 0);
+    const roundOutFt = 21 + 0.02 * Math.max(0, -g.seenFpm - 350) + highFt;
     if (g.clearanceFt < roundOutFt && g.alongM > -400) {
       begins(m, g, 'flare');
       m.flareFromFt = Math.max(5, g.clearanceFt);
       m.pitchFreeS = g.timeS;
+      m.wantRpm += mistakes.addsPowerInFlareRpm ?? 0;
+      if (mistakes.snatchesDeg !== undefined) {
+        m.wantPitchDeg = g.pitchDeg + mistakes.snatchesDeg;
+        press(m.fingers.pitch, g.timeS, 1, mistakes.snatchesDeg / 3);
+        m.pitchFreeS = g.timeS + 1.6;
+      }
     }
   },
   flare: (m, who, g) => {
@@ -351,7 +358,9 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
       return;
     }
     // Less sink the nearer the ground: some four seconds to go from each height, a foot a second at the last
-    const wantFpm = -Math.max(60, (60 * Math.max(0, g.clearanceFt)) / 3.6);
+    const seenFt = g.clearanceFt - (mistakes.levelsHighFt ?? 0);
+    const lastFpm = mistakes.levelsHighFt === undefined ? 60 : 0;
+    const wantFpm = -Math.max(lastFpm, (60 * Math.max(0, seenFt)) / 3.6);
     const slow = mistakes.pullShare ?? 1;
     if (g.timeS >= m.pitchFreeS) {
       const by = clamp(((wantFpm - g.seenFpm) / 110) * slow, -0.5, 2.2);
@@ -363,16 +372,24 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
         m.pitchFreeS = g.timeS + forS + 0.15;
       } else m.pitchFreeS = g.timeS + 0.25;
     }
+    if (mistakes.landsFlat === true) m.wantPitchDeg = Math.min(m.wantPitchDeg, -1);
+    if (mistakes.pushesAfterBalloon === true && g.clearanceFt > 4 && g.seenFpm > 60) {
+      m.wantPitchDeg = g.pitchDeg - 5;
+      press(m.fingers.pitch, g.timeS, -1, 0.8);
+      m.pitchFreeS = g.timeS + 1.2;
+    }
     m.wantRpm = mistakes.keepsPowerInFlare === true ? m.wantRpm : 0;
+    if (mistakes.addsPowerInFlareRpm !== undefined) power(m, who, g);
     if (mistakes.keepsPowerInFlare !== true && g.clearanceFt < 14 && g.throttle > 0.01)
       press(m.fingers.power, g.timeS, -1, 0.35);
     // Nose along the runway at the last, wings for the drift
-    if (g.clearanceFt < 6) {
+    if (mistakes.leavesCrab !== true && g.clearanceFt < (mistakes.noWingDown === true ? 18 : 6)) {
       const off = turnTo(g.headingDeg, 0);
       if (Math.abs(off) > 1.5)
         press(m.fingers.rudder, g.timeS, who.side * Math.sign(off), clamp(0.08 * Math.abs(off), 0.1, 0.6));
-      bankTo(m, who, g, clamp(-1.2 * turnTo(0, g.trackDeg), -5, 5));
+      bankTo(m, who, g, mistakes.noWingDown === true ? 0 : clamp(-1.2 * turnTo(0, g.trackDeg), -5, 5));
     } else holdTrack(m, who, g, who.card.legs.final, ontoLine(g), 8);
+    if (mistakes.landsWhatever === true) return;
     if (g.timeS > m.since + 14 || (g.clearanceFt > 45 && g.timeS > m.since + 3)) goRound(m, who, g);
   },
   'on-wheels': (m, who, g) => {
@@ -385,6 +402,10 @@ export const FLY: Readonly<Record<Stage, Fly>> = {
     }
     if (!g.noseWheelOnGround && g.iasKt > 45) press(m.fingers.pitch, g.timeS, 1, 0.15);
     keepStraight(m, who, g);
+    if (who.mistakes.locksBrakes === true && g.onGround) {
+      m.fingers.brakeUntilS = g.timeS + 1.2;
+      m.fingers.brakeHard = true;
+    }
     if (who.mistakes.noBrakes !== true && g.groundspeedMps < 22 && g.onGround && g.timeS > m.brakedS + 1.7) {
       m.fingers.brakeUntilS = g.timeS + 1.2;
       m.brakedS = g.timeS;

@@ -36,7 +36,7 @@ describe.each(AEROPLANES.map((aeroplane) => [aeroplane.id, aeroplane] as const))
       const deg = (stage: number) => own.flap.stages[stage]?.deg;
       expect(landing).toContain(`${deg(own.plan.landingStage)}°`);
       expect(base).toContain(`then flap ${deg(own.plan.baseStage)}°`);
-      expect(configuration).toMatch(/^Configuration: flap to [1-9]\d*° first; climbing/);
+      expect(configuration).toMatch(/^Configuration: from [1-9]\d*° flap to [1-9]\d*° first; climbing/);
     });
   },
 );

@@ -207,7 +207,7 @@ describe('a circuit plan', () => {
     }
   });
 
-  test('adds half the gust to the approach speed (FAA Airplane Flying Handbook)', () => {
+  test('adds half the gust to the approach speed (FAA-H-8083-3C p. 9-20)', () => {
     const plan = plannedCircuit('curlew-sands', '22', { windFromDegM: 220, windKt: 20, gustKt: 30 });
     expect(ktFromMps(plan.gustAdditionMps)).toBeCloseTo(5, 9);
     expect(ktFromMps(plan.approachIasMps)).toBeCloseTo(70, 9);

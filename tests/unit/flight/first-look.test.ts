@@ -32,7 +32,7 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
     const first = firstLookAt(
       report({
         items: [item('downwind-height', 'downwind', 'red')],
-        safety: [{ at_s: 3, what: 'the stall warner sounded' }],
+        safety: [{ id: 'warner', at_s: 3, what: 'the stall warner sounded' }],
       }),
     );
     expect(first).toContain('stall warner');
@@ -40,21 +40,29 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
 
   it('is the worst of the safety stops, not the earliest', () => {
     const safety = [
-      { at_s: 3, what: 'all lights red and sinking at 300 ft' },
-      { at_s: 9, what: '67 deg of bank at 440 ft, allowed 40 deg' },
+      { id: 'four-reds', at_s: 3, what: 'all lights red and sinking at 300 ft' },
+      { id: 'bank-low', at_s: 9, what: '67 deg of bank at 440 ft, allowed 40 deg' },
     ];
     expect(firstLookAt(report({ safety }))).toContain('67 deg of bank');
   });
 
   it('is how it ended before any safety stop: short in a field leads, but not where the engine had stopped', () => {
-    const safety = [{ at_s: 3, what: 'all lights red and sinking at 300 ft' }];
+    const safety = [{ id: 'four-reds', at_s: 3, what: 'all lights red and sinking at 300 ft' }];
     expect(firstLookAt(report({ safety }, 'landed-out'))).toContain('no runway');
     const items = [item('engine-failure-speed', 'final', 'green')];
     expect(firstLookAt(report({ items }, 'landed-out'))).toContain('inside');
   });
 
   it('is a go-around that was due and not flown, before any item', () => {
-    const due = { at_s: null, height_ft: null, due_at_s: 240, why: 'not stabilised at 300 ft' };
+    const due = {
+      at_s: null,
+      height_ft: null,
+      due_at_s: 240,
+      why: 'not stabilised at 300 ft',
+      due: 'gate',
+      circuit: 1,
+      gate_ft: 300,
+    } as const;
     expect(
       firstLookAt(report({ go_arounds: [due], items: [item('final-speed', 'final', 'red')] })),
     ).toContain('not stabilised at 300 ft');
@@ -70,16 +78,16 @@ describe('what to look at first (lesson.md: the root, not the symptom)', () => {
         ],
       }),
     );
-    expect(first).toMatch(/^Downwind: height/);
+    expect(first).toMatch(/^You flew downwind too high: /);
     expect(first).toContain('1180 ft');
     expect(first).toContain('900 ft to 1100 ft');
   });
 
   it('is how it ended, where that was no landing, before any item', () => {
     const items = [item('downwind-height', 'downwind', 'red')];
-    expect(firstLookAt(report({ items }, 'ran-off'))).toContain('keeping straight');
-    expect(firstLookAt(report({ items }, 'crashed'))).toContain('how it met the ground');
-    expect(firstLookAt(report({ items }, 'time-up'))).toMatch(/^Downwind: height/);
+    expect(firstLookAt(report({ items }, 'ran-off'))).toContain('at its side');
+    expect(firstLookAt(report({ items }, 'crashed'))).toContain('met the ground');
+    expect(firstLookAt(report({ items }, 'time-up'))).toMatch(/^You flew downwind too high/);
   });
 
   it('praises only what was judged', () => {

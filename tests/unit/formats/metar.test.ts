@@ -14,6 +14,7 @@ describe('a pasted METAR', () => {
       qnhHpa: 1014,
       station: 'ABCD',
       leftAside: ['9999', 'SCT025', 'NOSIG'],
+      inForce: ['9999', 'SCT025'],
     });
   });
 

@@ -37,7 +37,7 @@ const COLUMNS =
     ', ',
   );
 const KEYS =
-  'model_version scenario outcome why flight_s legs turns gates go_arounds touchdowns stop items safety done ground_runs said'.split(
+  'model_version scenario outcome why flight_s legs turns gates go_arounds touchdowns stop ran_off items safety causes done ground_runs said'.split(
     ' ',
   );
 

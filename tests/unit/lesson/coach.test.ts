@@ -166,7 +166,7 @@ describe('the coach', () => {
       /^Coming up to 1,0\d0 feet: nose to level, let 80 knots come, then 2,\d\d0 rpm, and trim/,
       new RegExp(`^Turn left to downwind now: .*${heading('downwind')}`),
       new RegExp(`^Downwind: 1,0\\d0 feet, 80 knots, 2,\\d\\d0 rpm, ${heading('downwind')}`),
-      // Descent from abeam is this aerodrome's custom (FAA-H-8083-3, quoted)
+      // Descent from abeam is this aerodrome's custom (FAA-H-8083-3C p. 8-3)
       /^Abeam the threshold: .*power back to 1,\d\d0 rpm/,
       new RegExp(`^Turn left to base now: .*${heading('base')}`),
       /^Flap 20, 70 knots/,
@@ -174,7 +174,7 @@ describe('the coach', () => {
       new RegExp(`^Turn left to final now: .*never beyond 30 degrees; roll out ${heading('final')}`),
       // The flap that is out, which the model pilot has full by then
       /^Flap 30, 65 knots/,
-      /^Round out/,
+      /^Round out: .*nose slowly up to level, and with it power to idle/,
       /^Hold it off/,
       /^Straight with the feet/,
     ];

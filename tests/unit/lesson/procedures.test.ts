@@ -61,7 +61,7 @@ describe('the checks', () => {
     expect(ids('whimbrel')).toContain('propeller');
   });
 
-  it('of the go-around stand in the order power, attitude, configuration (FAA-H-8083-3C chapter 9)', () => {
+  it('of the go-around stand in the order power, attitude, configuration (FAA-H-8083-3C ch. 9)', () => {
     const ids = itemsOf('go-around', aeroplaneNamed('whimbrel')).map(({ id }) => id);
     expect(ids.indexOf('power')).toBeLessThan(ids.indexOf('attitude'));
     expect(ids.indexOf('attitude')).toBeLessThan(ids.indexOf('flap'));
@@ -215,15 +215,34 @@ describe('the calls', () => {
     expect(flight.item('clearance')?.value).toBe(1);
   });
 
-  it('with the radio gone are not asked for; the tower shows a green light (ICAO Annex 2)', () => {
+  it('with the radio gone are not asked for; the tower shows green flashes, then a green light (AIM 4-3-13)', () => {
     const flight = flyWithProcedures({
       start: 'downwind',
       procedures: { radio: 'towered' },
       failures: [{ atS: 0, what: 'radio', amount: 0.5 }],
     });
-    expect(flight.m.procedures?.answers.map(({ answer }) => answer)).toEqual(['green-light']);
+    expect(flight.m.procedures?.answers.map(({ answer }) => answer)).toEqual([
+      'green-flashes',
+      'green-light',
+    ]);
     expect(flight.item('calls')).toBeUndefined();
     expect(flight.item('clearance')?.value).toBe(0);
+  });
+
+  it('with the radio gone and the runway taken the tower shows a steady red light, and a go-around is due', () => {
+    const flight = flyWithProcedures({
+      start: 'final',
+      procedures: { radio: 'towered' },
+      failures: [{ atS: 0, what: 'radio', amount: 0.5 }],
+      beside: ({ lesson, tell }) => {
+        const { sinHeading, cosHeading } = lesson.runway;
+        const there = { eastM: 300 * sinHeading, northM: 300 * cosHeading, onGround: true };
+        tell('traffic', trafficValue(0, { ...newSnapshot(), ...there }));
+      },
+    });
+    expect(flight.m.procedures?.answers[0]?.answer).toBe('red-light');
+    expect(flight.m.dues.map(({ why }) => why)).toContain('no clearance to land');
+    expect(flight.item('read-back')).toBeUndefined();
   });
 
   it('give the instruction of the task in the words of the tower', () => {

@@ -121,6 +121,7 @@ describe('what cannot be judged is not', () => {
         thenS: null,
         turnedRad: 0,
         lastTrackRad: 0,
+        brakedFirst: false,
       } as const,
     ];
     expect(unjudged('base-turn-angle', { m: { ...m, said: [...said] } })).toBe(true);

@@ -24,7 +24,7 @@ describe('what stands against an exercise', () => {
     const { passed, against } = verdictOf(STOPPED, 'stopped', '', report([tooLow]));
     expect(passed).toBe(false);
     expect(against[0]).toMatch(
-      /^Downwind: height, circuit 2 was 640 ft; the tolerance is 900 ft to 1100 ft\. \p{Lu}.*\.$/u,
+      /^You flew downwind too low: 640 ft, and 900 ft to 1100 ft is the tolerance\. \p{Lu}.*\.$/u,
     );
   });
 

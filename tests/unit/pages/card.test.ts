@@ -1,17 +1,21 @@
 import { describe, expect, it } from 'vitest';
+import type { Emergency } from '../../../src/flight/emergency.ts';
 import { LEG_NAMES } from '../../../src/lesson/names.ts';
 import { itemsOf } from '../../../src/lesson/procedures/check-lists.ts';
 import { cardFor, legWords } from '../../../src/pages/fly/card/card-data.ts';
+import { goesAhead } from '../../../src/pages/fly/drawing/look.ts';
 import { aeroplaneNamed, everyAeroplane } from '../../support/aeroplanes.ts';
 
 const setting = (aeroplane = aeroplaneNamed('sandpiper')) => ({
   aeroplane,
   runway: '22',
   side: 'right' as const,
+  callWords: 'icao' as const,
   runwayHeadingDegM: 220,
   qnhHpa: 1013,
   circuitAltitudeFt: 1020,
   crosswindTurnFt: 500,
+  drift: { crosswind: null, downwind: null, base: null },
   approachKt: 65,
   descent: { rpm: 1950, fpm: 350 },
   baseRpm: 1880,
@@ -41,12 +45,19 @@ describe('the sequence card', () => {
         .lines.map(({ text }) => text)
         .join('; ');
     expect(words({ rpm: 1950, fpm: 350 })).toContain('abeam the threshold power back: 1,950 rpm');
-    expect(words(null)).not.toContain('abeam');
+    expect(words(null)).not.toContain('abeam the threshold');
   });
 
   it('says "right-hand downwind" in a right-hand circuit (CAP 413)', () => {
     const call = cardFor('downwind', setting()).lines.find((line) => line.kind === 'call');
     expect(call?.text).toContain('right-hand downwind');
+  });
+
+  it('says where downwind is called, by whose words they are (CAP 493; AIM 4-1-9)', () => {
+    const call = (callWords: Setting['callWords']): string | undefined =>
+      cardFor('downwind', { ...setting(), callWords }).lines.find(({ kind }) => kind === 'call')?.text;
+    expect(call('icao')).toContain('abeam the upwind end');
+    expect(call('faa')).toBe('“right downwind” on entering it');
   });
 
   it('speaks of carburettor heat only where there is a carburettor', () => {
@@ -59,7 +70,7 @@ describe('the sequence card', () => {
     }
   });
 
-  it('puts power first in a go-around (FAA-H-8083-3C chapter 9: power, attitude, configuration)', () => {
+  it('puts power first in a go-around (FAA-H-8083-3C ch. 9: power, attitude, configuration)', () => {
     const lines = cardFor('go-around', setting()).lines;
     const place = (words: RegExp): number =>
       lines.findIndex(({ kind, text }) => kind === 'check' && words.test(text));
@@ -89,5 +100,31 @@ describe('the sequence card', () => {
   it('names a turn by what it leads to', () => {
     expect(legWords('turn-to-base')).toBe('Turn to base');
     expect(cardFor('turn-to-base', setting()).next).toContain('base');
+  });
+});
+
+describe('an emergency', () => {
+  it.each([
+    ['engine-out', 'Engine failure', /gliding attitude, \d+ kt/],
+    ['partial-power', 'Partial power', /\d+ kt by attitude/],
+    ['abandoned', 'Take-off abandoned', /throttle closed, at once/],
+  ] as const)('has a card of its own: %s', (id, where, first) => {
+    const card = cardFor(id, setting());
+    expect(card.where).toBe(where);
+    expect(card.lines[0]?.text).toMatch(first);
+    // Nothing of it asks for power that is not there, for a check or for a call
+    for (const { kind, text } of card.lines) {
+      expect(kind).toBe('do');
+      expect(text).not.toMatch(/rpm/);
+    }
+  });
+
+  it('turns the look ahead when there is no power to go anywhere else', () => {
+    expect(['engine-out', 'abandoned', 'partial-power', ''].map((id) => goesAhead(id as Emergency))).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
   });
 });

@@ -101,11 +101,11 @@ describe('an exercise that trains what a flight has shown', () => {
       temperature: '4',
     }),
   ).scenario;
-  const after = (exercise: string, now = settings({})) =>
+  const trainedAfter = (exercise: string, now = settings({})) =>
     chosenFlight({ ...now, ...asFlown(flown, now), exercise, inMyWeather: true }).scenario;
 
   it('has its place, aeroplane and air, where the exercise allows it', () => {
-    const trained = after('final-and-landing');
+    const trained = trainedAfter('final-and-landing');
     expect(trained.aeroplane.id).toBe('whimbrel');
     expect(trained.aerodrome.id).toBe(flown.aerodrome.id);
     expect(trained.runway).toBe(flown.runway);
@@ -113,7 +113,7 @@ describe('an exercise that trains what a flight has shown', () => {
   });
 
   it('keeps its own day where that is what it is about', () => {
-    const gusty = after('gusty-day');
+    const gusty = trainedAfter('gusty-day');
     expect(gusty.aeroplane.id).toBe('whimbrel');
     expect(gusty.weather.gustKt).not.toBeNull();
   });

@@ -41,7 +41,8 @@ describe('the forecast fan', () => {
     expect(Math.abs(end.eastM - begin.eastM)).toBeLessThan(5);
   });
 
-  // "Point with pitch, speed with power" and "power for sink": a lower nose descends and is faster, more power climbs (AFH-3C ch. 3)
+  // "Point with pitch, speed with power" and "power for sink": a lower nose descends and is faster, more power climbs
+  // (FAA-H-8083-3C ch. 3)
   it('descends faster with a lower nose and climbs with more power', () => {
     expect(endOf('this power, nose lower').heightM).toBeLessThan(
       endOf('this power, this attitude').heightM - 50,

@@ -1,3 +1,4 @@
+import { GATES_FT } from '../../../circuit/stabilised.ts';
 import { ftFromM, ktFromMps } from '../../../units/conversions.ts';
 import { lastWhere } from '../../last-where.ts';
 import { farthestFrom, meanOf } from '../../measure.ts';
@@ -8,8 +9,11 @@ import { around, atMost, type Rule, rule } from '../rule.ts';
 import { FLAP_STAGES, FT, KT, M, PERCENT, phrased, plain, S } from '../value-words.ts';
 import { balanceInTurn, bankOf, HEIGHT_SIDES, SPEED_SIDES, speedNow, trackOn, trimOn } from './legs.ts';
 
-const STABILISED =
-  'stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B, gates by common practice';
+/** 500 ft stands in that note; a circuit's own gates are practice (`src/circuit/stabilised.ts`). */
+const gateSource = (heightFt: number): string => {
+  const gate = heightFt === GATES_FT[0] ? 'visual conditions, ALAR 7.1' : 'common practice';
+  return `stabilised: Flight Safety Foundation ALAR 7.1 and FAA-S-ACS-6 IV.B; gate at ${heightFt} ft: ${gate}`;
+};
 
 const gateRow = (heightFt: number): Rule => ({
   id: `gate-${heightFt}`,
@@ -26,7 +30,7 @@ const gateRow = (heightFt: number): Rule => ({
   bad: 2,
   measure: (c) => gateOf(c, heightFt)?.why.length,
   unjudged: (c) => gateOf(c, heightFt)?.decides === false || wasAnswered(c, heightFt),
-  against: () => ({ target: 0, low: 0, high: 0, source: STABILISED }),
+  against: () => ({ target: 0, low: 0, high: 0, source: gateSource(heightFt) }),
 });
 
 const gateOf = (c: CircuitFacts, heightFt: number) =>
@@ -38,6 +42,18 @@ const wasAnswered = (c: CircuitFacts, heightFt: number): boolean =>
     ({ circuit, gateFt, answered, ignored }) =>
       circuit === c.circuit && gateFt === heightFt && answered && !ignored,
   );
+
+/** Four lamps, all of them red. */
+const ALL_RED = -2; // definition: of four lamps, beyond half of them
+
+/** Whoever sank on under four reds, or came down short, was not inside whatever the mean says. */
+const sankUnderReds = (c: CircuitFacts): boolean => {
+  const [first] = c.stretches;
+  const last = c.stretches[c.stretches.length - 1];
+  const short = c.m.landedOut && c.touchdown !== null && c.touchdown.alongM < 0;
+  const mine = (atS: number): boolean => atS >= (first?.fromS ?? 0) && atS <= (last?.toS ?? 0);
+  return short || c.m.safety.some(({ id, atS }) => id === 'four-reds' && mine(atS));
+};
 
 const GLIDE_LEGS = ['base', 'turn-to-final', 'final'] as const;
 
@@ -56,6 +72,7 @@ export const APPROACH_RULES: readonly Rule[] = [
     leg: 'turn-to-final',
     name: 'overshoot of the centreline',
     sides: { low: 'too far', high: 'too far' },
+    spoken: { high: 'You turned final late and flew through the centreline' },
     measures: 'how far beyond the centreline the turn went',
     unit: M,
     limits: { overshootM: { title: 'overshoot, m', ...practice(0, 50) } },
@@ -71,6 +88,7 @@ export const APPROACH_RULES: readonly Rule[] = [
     leg: 'final',
     name: 'height',
     sides: HEIGHT_SIDES,
+    spoken: { low: 'You were low when final began', high: 'You were high when final began' },
     measures: 'height where the turn to final was complete',
     unit: FT,
     say: {
@@ -92,11 +110,12 @@ export const APPROACH_RULES: readonly Rule[] = [
     leg: 'final',
     name: 'speed',
     sides: SPEED_SIDES,
+    spoken: { low: 'You were slow on final', high: 'You were fast on final' },
     measures: 'airspeed furthest from the approach speed, once settled',
     unit: KT,
     say: {
-      low: 'Slow on final: lower the nose now, and power for the sink.',
-      high: 'Fast on final: it becomes float. Attitude for the speed, less power, trim.',
+      low: 'Slow on final: power first, then the attitude that holds the speed, then trim.',
+      high: 'Fast on final: it becomes float. Attitude for the speed, and trim, before the gate.',
     },
     trainedBy: 'final-and-landing',
     good: 67,
@@ -134,6 +153,10 @@ export const APPROACH_RULES: readonly Rule[] = [
     leg: 'final',
     name: 'flap',
     sides: { low: 'too little', high: 'too much' },
+    spoken: {
+      low: 'You came in with less flap than planned',
+      high: 'You came in with more flap than planned',
+    },
     measures: 'flap stage at the end of final',
     unit: FLAP_STAGES,
     say: {
@@ -158,12 +181,14 @@ export const APPROACH_RULES: readonly Rule[] = [
     leg: 'final',
     name: 'slope lights',
     sides: HEIGHT_SIDES,
-    measures: 'lamps showing white beyond half of them, on the mean',
+    spoken: { low: 'You came down final too low', high: 'You came down final too high' },
+    measures:
+      'lamps showing white beyond half of them, on the mean; all red where it sank on under four reds',
     unit: phrased('lamps', ' lamps off two and two'),
     limits: { lamps: { title: 'lamps', ...practice(1, 1, 'at most one lamp off') } },
     say: {
       low: 'Too much red: less sink with power until two and two, before the 200 ft call.',
-      high: 'Too much white: a little less power, the speed held with attitude.',
+      high: 'Too much white: the way down is set up earlier, at the approach speed; still high at the gate, go around.',
     },
     trainedBy: 'final-and-landing',
     part: 'Approach',
@@ -172,7 +197,8 @@ export const APPROACH_RULES: readonly Rule[] = [
     measure: (c) => {
       if (c.lesson.runway.lights === null) return undefined;
       const leg = lastStretch(c, 'final');
-      return leg === null ? undefined : meanOf(leg.lamps);
+      if (leg === null) return undefined;
+      return sankUnderReds(c) ? ALL_RED : meanOf(leg.lamps);
     },
     unjudged: (c) => c.lesson.task.technique === 'glide',
     against: (_, limits) => around(0, limits.lamps),

@@ -49,14 +49,14 @@ export const CARD_RULES: readonly Rule[] = [
     'base',
     {
       low: 'Less power on base than your card says: it belongs to the plan you briefed.',
-      high: 'More power on base than your card says: power back first, then flap and trim.',
+      high: 'More power on base than your card says: its power first, then flap and trim.',
     },
     { trainedBy: 'base-and-final', good: 1850, bad: 2300 },
   ),
   powerByCard(
     'final',
     {
-      low: 'Less power on final than your card says: high before, or the aim point moved.',
+      low: 'Your card has more power on final: it was high before, or the aim point moved.',
       high: 'More power on final than your card says: low before, or dragged in.',
     },
     { trainedBy: 'final-and-landing', good: 1800, bad: 2300 },

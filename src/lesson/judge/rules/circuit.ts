@@ -95,11 +95,12 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     leg: 'downwind',
     name: 'height',
     sides: HEIGHT_SIDES,
+    spoken: { low: 'You flew downwind too low', high: 'You flew downwind too high' },
     measures: 'height furthest from circuit height while level',
     unit: FT,
     say: {
       low: 'Height first with attitude, then the power that holds it, then trim.',
-      high: 'Lower the nose a little, then the power that holds the height, then trim.',
+      high: 'Attitude for level flight as the height comes, then the power that holds it, then trim.',
     },
     trainedBy: DOWNWIND,
     good: 1040,
@@ -121,7 +122,10 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     'downwind',
     'circuitSpeedKt',
     45,
-    { low: 'Slow on downwind: a little power.', high: 'Fast on downwind: less power, or the flap waits.' },
+    {
+      low: 'Slow on downwind: a little power.',
+      high: 'Fast on downwind: the power of the brief, and the flap waits.',
+    },
     { trainedBy: DOWNWIND, good: 82, bad: 104 },
   ),
   trackOn('downwind', DOWNWIND),
@@ -130,6 +134,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     leg: 'downwind',
     name: 'spacing',
     sides: { low: 'too close', high: 'too wide' },
+    spoken: { low: 'You flew downwind too close', high: 'You flew downwind too wide' },
     measures: 'mean distance from the centreline',
     unit: M,
     limits: {
@@ -163,6 +168,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     id: 'flap-limit',
     leg: 'downwind',
     name: 'speed above the limit of the flap',
+    spoken: { high: 'You flew faster than the flap allows' },
     measures: 'furthest above the limit speed of the flap that was out',
     unit: KT,
     limits: {
@@ -191,6 +197,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     leg: 'turn-to-base',
     name: 'where the turn begins',
     sides: { low: 'too early', high: 'too late' },
+    spoken: { low: 'You turned base early', high: 'You turned base late' },
     measures: 'how far behind the wing the threshold stood',
     unit: DEG,
     limits: {
@@ -198,13 +205,13 @@ export const CIRCUIT_RULES: readonly Rule[] = [
         title: 'base turn, °',
         below: 5,
         above: 5,
-        source: 'about 45 deg in nil wind (FAA-H-8083-3C chapter 8), wind-corrected; ±5 deg common practice',
+        source: 'about 45 deg in nil wind (FAA-H-8083-3C p. 8-3), wind-corrected; ±5 deg common practice',
         sure: 'practice',
       },
     },
     say: {
-      low: 'Base was turned early: wait until the threshold lies where the brief has it behind the wing.',
-      high: 'Base was turned late: in this wind the turn comes earlier.',
+      low: 'Turn base later: wait until the threshold lies where the brief has it behind the wing.',
+      high: 'Turn base earlier in this wind: by where the threshold stands behind the wing.',
     },
     trainedBy: BASE,
     good: 47,
@@ -228,7 +235,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     'final',
     {
       low: 'Low at the turn to final: less sink on base, with power.',
-      high: 'High at the turn to final: power off earlier, the descent set up before base.',
+      high: 'High at the turn to final: the descent is set up earlier, before base.',
     },
     { trainedBy: BASE, good: 420, bad: 700 },
   ),
@@ -237,7 +244,7 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     'circuitSpeedKt',
     40,
     {
-      low: 'Slow on base: lower the nose.',
+      low: 'Slow on base: power and attitude for the speed, then trim.',
       high: 'Fast on base: hold the attitude until the speed is there.',
     },
     { trainedBy: BASE, good: 73, bad: 91 },
@@ -248,6 +255,10 @@ export const CIRCUIT_RULES: readonly Rule[] = [
     leg: 'base',
     name: 'flap',
     sides: { low: 'too little', high: 'too much' },
+    spoken: {
+      low: 'You flew base with less flap than planned',
+      high: 'You flew base with more flap than planned',
+    },
     measures: 'flap stage at the end of base',
     unit: FLAP_STAGES,
     say: {

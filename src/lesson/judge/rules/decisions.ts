@@ -45,6 +45,7 @@ export const DECISION_RULES: readonly Rule[] = [
     id: 'go-around-answer',
     leg: 'go-around',
     name: 'answer to the call',
+    spoken: { high: 'You were slow to answer the call to go around' },
     measures: 'from the call to full power',
     unit: S,
     limits: REACTION,
@@ -60,6 +61,7 @@ export const DECISION_RULES: readonly Rule[] = [
     id: 'stop-answer',
     leg: 'take-off-roll',
     name: 'answer to the call',
+    spoken: { high: 'You were slow to close the throttle' },
     measures: 'from the call to the closed throttle',
     unit: S,
     limits: REACTION,
@@ -75,6 +77,7 @@ export const DECISION_RULES: readonly Rule[] = [
     leg: 'stopped',
     name: 'runway left',
     sides: { low: 'too little' },
+    spoken: { low: 'You stopped beyond the runway' },
     measures: 'runway left at the stop of an abandoned take-off',
     unit: M,
     say: { low: 'Stopped beyond the runway: the point to stop by is chosen before the take-off.' },
@@ -93,6 +96,10 @@ export const DECISION_RULES: readonly Rule[] = [
     leg: 'upwind',
     name: 'gliding speed',
     sides: SPEED_SIDES,
+    spoken: {
+      low: 'You let the gliding speed go with the engine stopped',
+      high: 'You glided too fast with the engine stopped',
+    },
     measures: 'airspeed furthest from the glide, once the nose was down',
     unit: KT,
     limits: {
@@ -123,6 +130,7 @@ export const DECISION_RULES: readonly Rule[] = [
     id: 'engine-failure-turn',
     leg: 'upwind',
     name: 'turned from the heading',
+    spoken: { high: 'You turned far from ahead with the engine stopped' },
     measures: 'furthest turned from the heading at the failure',
     unit: DEG,
     limits: {

@@ -18,14 +18,14 @@ const atTouchdown = <K extends string>({ of, ...row }: TouchdownRow<K>): Rule =>
     measure: (c) => (c.touchdown === null || wasGoingAround(c) ? undefined : of(c.touchdown, c)),
   });
 
-/** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C chapter 9), and is no landing. */
+/** Full power came before the wheels touched: a go-around may touch (FAA-H-8083-3C ch. 9), and is no landing. */
 const wasGoingAround = ({ touchdown, m, circuit }: CircuitFacts): boolean =>
   touchdown?.underPower === true && m.goArounds.some((flown) => flown.circuit === circuit);
 
 /** A short field asks for 200 ft, softness is another row, a glide is to end on the runway. */
 const isShort = ({ lesson }: CircuitFacts): boolean => lesson.task.technique === 'short-field';
 
-/** A round-out without power begins higher, and where it ends is the glide's affair (AFH-3C p. 197). */
+/** A round-out without power begins higher, and where it ends is the glide's affair (FAA-H-8083-3C p. 9-26). */
 const withoutPower = ({ lesson, m }: CircuitFacts): boolean =>
   lesson.task.technique === 'glide' || m.engine !== null;
 
@@ -37,6 +37,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'round-out-height',
     name: 'round-out height',
     sides: HEIGHT_SIDES,
+    spoken: { low: 'You rounded out late', high: 'You rounded out high' },
     measures: 'height where the sink was being stopped',
     unit: FT,
     limits: {
@@ -45,7 +46,7 @@ export const LANDING_RULES: readonly Rule[] = [
         below: 7,
         above: 10,
         source:
-          'FAA-H-8083-3C p. 179: round-out begun at 10 to 20 ft; a few feet either side common practice',
+          'FAA-H-8083-3C p. 9-8: round-out begun at 10 to 20 ft; a few feet either side common practice',
         sure: 'practice',
       },
     },
@@ -64,6 +65,7 @@ export const LANDING_RULES: readonly Rule[] = [
   atTouchdown({
     id: 'float',
     name: 'float',
+    spoken: { high: 'It floated a long way' },
     measures: 'from the round-out to the touch',
     unit: M,
     limits: { floatM: { title: 'float, m', ...practice(0, 300) } },
@@ -85,6 +87,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-point',
     name: 'touchdown point',
     sides: { low: 'too short', high: 'too far' },
+    spoken: { low: 'You touched short of the point', high: 'You touched far beyond the point' },
     measures: 'touchdown past the specified point',
     unit: FT,
     say: {
@@ -123,6 +126,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-sink',
     name: 'sink at touchdown',
     sides: { low: 'too soft', high: 'too hard' },
+    spoken: { high: 'You landed hard' },
     measures: 'sink at the touch',
     unit: plain('ft/min'),
     limits: {
@@ -135,7 +139,9 @@ export const LANDING_RULES: readonly Rule[] = [
         ...practice(100, 60, 'softly: two thirds of what a normal landing may have'),
       },
     },
-    say: { high: 'A hard one: hold off longer, and look at the far end.' },
+    say: {
+      high: 'A hard one: look at the far end, break the sink in time, and let it settle from a foot or two.',
+    },
     trainedBy: LANDING,
     good: 90,
     bad: 480,
@@ -149,6 +155,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-centreline',
     name: 'touchdown from the centreline',
     sides: LEFT_OR_RIGHT,
+    spoken: { low: 'You touched left of the centreline', high: 'You touched right of the centreline' },
     measures: 'touchdown from the centreline',
     unit: M,
     limits: CENTRELINE,
@@ -169,6 +176,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-drift',
     name: 'drift at touchdown',
     sides: LEFT_OR_RIGHT,
+    spoken: { low: 'You touched drifting to the left', high: 'You touched drifting to the right' },
     measures: 'drift at the touch',
     unit: KT,
     limits: {
@@ -194,6 +202,10 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-crab',
     name: 'alignment at touchdown',
     sides: { low: 'nose to the left', high: 'nose to the right' },
+    spoken: {
+      low: 'You touched with the nose still to the left',
+      high: 'You touched with the nose still to the right',
+    },
     measures: 'nose off the runway at the touch',
     unit: DEG,
     limits: {
@@ -218,6 +230,7 @@ export const LANDING_RULES: readonly Rule[] = [
   atTouchdown({
     id: 'touchdown-nose-first',
     name: 'nose wheel first',
+    spoken: { high: 'You put the nose wheel down first' },
     measures: 'touches with the nose wheel first',
     unit: TIMES,
     say: { high: 'The nose wheel met the ground: hold off until the main wheels touch, nose high.' },
@@ -225,7 +238,7 @@ export const LANDING_RULES: readonly Rule[] = [
     good: 0,
     bad: 1,
     of: (t) => (t.noseFirst ? 1 : 0),
-    against: () => ({ target: 0, low: 0, high: 0, source: 'FAA-H-8083-3C chapter 9: main wheels first' }),
+    against: () => ({ target: 0, low: 0, high: 0, source: 'FAA-H-8083-3C ch. 9: main wheels first' }),
   }),
   atTouchdown({
     id: 'nose-held-off',
@@ -245,6 +258,7 @@ export const LANDING_RULES: readonly Rule[] = [
     id: 'touchdown-bounces',
     name: 'bounces',
     sides: { low: 'too few', high: 'too many' },
+    spoken: { high: 'It bounced' },
     measures: 'bounces',
     unit: plain('bounces'),
     say: {
@@ -269,6 +283,7 @@ export const LANDING_RULES: readonly Rule[] = [
   atTouchdown({
     id: 'brakes',
     name: 'longest on the brakes',
+    spoken: { high: 'You stood on the brakes' },
     measures: 'longest time on the brakes without a break',
     unit: S,
     limits: { brakeS: { title: 'brake, s', ...practice(0, 4, 'short applications, released in between') } },
@@ -285,6 +300,7 @@ export const LANDING_RULES: readonly Rule[] = [
     leg: 'stopped',
     name: 'runway left',
     sides: { low: 'too little' },
+    spoken: { low: 'You used more than the runway' },
     measures: 'runway left at the stop',
     unit: M,
     say: { low: 'The landing was over beyond the runway: a go-around was there.' },

@@ -41,6 +41,7 @@ const checksRow = (list: ListId): Rule =>
   rule({
     id: `checks-${list}`,
     ...LISTS[list],
+    spoken: { low: `You left out most of the ${titleOf(list).toLowerCase()} check` },
     measures: `items of the check done in time: ${titleOf(list).toLowerCase()}`,
     unit: PERCENT,
     limits: CHECKS,

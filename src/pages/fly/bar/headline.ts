@@ -1,3 +1,4 @@
+import { flownTitle } from '../../../flight/outcome-words.ts';
 import type { Scenario, Weather } from '../../../simulation/scenario.ts';
 import { headingDigits } from '../../../units/format.ts';
 import type { Headline } from '../../store.ts';
@@ -18,7 +19,7 @@ const titleOf = (exerciseId: string): string => {
 };
 
 export const headlineOf = (scenario: Scenario, side: 1 | -1): Headline => ({
-  exercise: titleOf(scenario.exercise),
+  exercise: flownTitle(titleOf(scenario.exercise), scenario.exercise, scenario.start.leg),
   aerodrome: scenario.aerodrome.title,
   runway: scenario.runway,
   side: side > 0 ? 'right-hand' : 'left-hand',

@@ -1,12 +1,13 @@
 import type { Aeroplane } from '../../../aeroplane/schema.ts';
 import { type CheckListName, checkLines, shortCall } from '../../../circuit/checks.ts';
 import { legWords as lessonLegWords } from '../../../lesson/names.ts';
+import type { CallWords } from '../../../simulation/procedures.ts';
 import { thousands } from '../../../units/format.ts';
 
 /**
  * What stands on the sequence card, leg by leg: where you are, what comes next, checks to tick, calls to make. The
  * checks are those of the one table (`src/circuit/checks.ts`). Order of actions: UK/EASA PPL exercises 12 and 13 and
- * FAA Airplane Flying Handbook, chapters "Airport traffic patterns" and "Approaches and landings".
+ * FAA-H-8083-3C ch. 8 and 9.
  */
 export interface CardLine {
   readonly id: string;
@@ -26,6 +27,8 @@ interface CardSetting {
   readonly runwayHeadingDegM: number;
   readonly qnhHpa: number;
   readonly side: 'left' | 'right';
+  /** Whose words the calls use. */
+  readonly callWords: CallWords;
   /** Circuit height as the altimeter shows it on QNH. */
   readonly circuitAltitudeFt: number;
   readonly crosswindTurnFt: number;
@@ -33,6 +36,8 @@ interface CardSetting {
   readonly descent: { readonly rpm: number; readonly fpm: number } | null;
   /** Of the plan's base, or of one's own card. */
   readonly baseRpm: number;
+  /** The sum for the head on each leg that has drift: "60 × 9 ÷ 84 = 6°". */
+  readonly drift: Readonly<Record<'crosswind' | 'downwind' | 'base', string | null>>;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;
 }
@@ -44,10 +49,13 @@ const checked = (list: CheckListName, setting: CardSetting): readonly CardLine[]
 const did = (id: string, text: string): CardLine => ({ id, text, kind: 'do' });
 const looked = (text: string): CardLine => ({ id: 'look', text, kind: 'check' });
 
-const called = (call: Parameters<typeof shortCall>[0], { side, runway }: CardSetting): CardLine => ({
+const called = (
+  call: Parameters<typeof shortCall>[0],
+  { side, runway, callWords }: CardSetting,
+): CardLine => ({
   id: 'call',
   kind: 'call',
-  text: shortCall(call, side, runway),
+  text: shortCall(call, side, runway, callWords),
 });
 
 /** The power of base, as this aeroplane's gauges tell it. */
@@ -55,6 +63,8 @@ const basePower = ({ aeroplane: { plan }, baseRpm }: CardSetting): string =>
   plan.baseManifoldInHg === undefined
     ? `${thousands(baseRpm)} rpm`
     : `${plan.baseManifoldInHg} in, propeller forward`;
+
+const driftWords = (sum: string | null): string => (sum === null ? '' : `, into wind: ${sum}`);
 
 const flapAt = (aeroplane: Aeroplane, stage: number): string =>
   stage === 0 ? 'flap up' : `flap ${aeroplane.flap.stages[stage]?.deg ?? 0}°`;
@@ -87,11 +97,11 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       looked(`look out before the turn, ending ${s.side}`),
     ],
   }),
-  crosswind: ({ circuitAltitudeFt, side }) => ({
+  crosswind: ({ circuitAltitudeFt, side, drift }) => ({
     where: 'Crosswind',
     next: `level at ${thousands(circuitAltitudeFt)} ft`,
     lines: [
-      did('track', 'track square to the runway: allow for drift'),
+      did('track', `track square to the runway${driftWords(drift.crosswind)}`),
       did('level', `${thousands(circuitAltitudeFt)} ft: attitude, power, trim`),
       looked(`look out before the turn, ending ${side}`),
     ],
@@ -101,6 +111,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
     next: 'the base turn',
     lines: [
       did('speed', `${thousands(s.circuitAltitudeFt)} ft, ${s.aeroplane.speeds.downwindKt} kt, trimmed`),
+      ...(s.drift.downwind === null ? [] : [did('track', `parallel${driftWords(s.drift.downwind)}`)]),
       ...(s.descent === null
         ? []
         : [
@@ -122,6 +133,7 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
         : []),
       did('flap', `${basePower(s)}, ${flapAt(s.aeroplane, s.aeroplane.plan.baseStage)}`),
       did('speed', `${s.aeroplane.speeds.baseKt} kt, trimmed`),
+      ...(s.drift.base === null ? [] : [did('track', `square to the runway${driftWords(s.drift.base)}`)]),
       looked('look along the approach and the opposite base'),
     ],
   }),
@@ -150,6 +162,39 @@ const CARDS: Readonly<Record<string, (s: CardSetting) => Card>> = {
       did('nose', 'power, attitude, configuration; then the call'),
       ...checked('go-around', s),
       called('going-around', s),
+    ],
+  }),
+  // CAA New Zealand Flight Instructor Guide, engine failure after take-off: the aeroplane first, checks only if there is time
+  'engine-out': ({ aeroplane }) => ({
+    where: 'Engine failure',
+    next: 'land ahead',
+    lines: [
+      did('glide', `gliding attitude, ${aeroplane.speeds.glideKt} kt, and keep it`),
+      did('field', 'a field within 30° of the nose; no turning back'),
+      did('flap', 'flap when sure of the field'),
+      did('if-time', 'only if there is time: fuel, heat, mayday; then fuel and switches off'),
+    ],
+  }),
+  // ATSB AR-2010-055, partial power loss after take-off
+  'partial-power': ({ aeroplane }) => ({
+    where: 'Partial power',
+    next: 'land while there is a choice',
+    lines: [
+      did('speed', `${aeroplane.speeds.climbKt} kt by attitude, whatever it climbs`),
+      did('lever', 'leave the power lever that gives what it gives'),
+      did('turns', 'gentle turns, 15° of bank'),
+      did('choice', 'it climbs: a low, wide-awake circuit; it does not: land ahead'),
+    ],
+  }),
+  // UK and EASA PPL syllabus exercise 12, abandoned take-off
+  abandoned: () => ({
+    where: 'Take-off abandoned',
+    next: 'stop on the runway',
+    lines: [
+      did('throttle', 'throttle closed, at once'),
+      did('straight', 'straight with the feet'),
+      did('brakes', 'brakes as firm as the wheels roll; stop'),
+      did('tell', 'then tell, then ask why'),
     ],
   }),
   stopped: (s) => ({

@@ -59,6 +59,9 @@ const WORDS: Readonly<Record<string, (plan: CircuitPlan, s: Readonly<Snapshot>) 
   'hold-off': () => 'main wheels first',
   'landing-roll': () => 'brake to a stop',
   'go-around': () => 'climb, then round again',
+  'engine-out': () => 'land ahead',
+  'partial-power': () => 'land while there is a choice',
+  abandoned: () => 'stop on the runway',
   stopped: () => '',
 };
 

@@ -1,5 +1,6 @@
 import { useStore } from '../../store.ts';
 import { ActionButton } from '../bar/buttons.tsx';
+import { goesAhead } from '../drawing/look.ts';
 import { flightCommands } from '../run/commands.ts';
 import { useCardSetting } from '../scales/instruments.ts';
 import { type CardLine, cardFor } from './card-data.ts';
@@ -36,7 +37,10 @@ const Lines = ({ leg }: { readonly leg: string }) => {
   const ticked = useStore((s) => s.ticked);
   const setting = useCardSetting();
   const on = useProcedures((s) => s.on);
-  const check = useProcedures((s) => s.check);
+  const due = useProcedures((s) => s.check);
+  const emergency = useStore((s) => s.emergency);
+  // Whatever was due waits
+  const check = emergency === '' ? due : null;
   const card = setting ? cardFor(leg, setting) : null;
   if (!card) return <p className="soft empty">Nothing to do yet.</p>;
   const lines = on ? card.lines.filter(({ kind }) => kind === 'do') : card.lines;
@@ -63,7 +67,9 @@ const ByHeart = () => {
 
 /** Where you are, what comes next, checks to do, calls to make, and what the coach says. */
 export const SequenceCard = () => {
-  const leg = useStore((s) => s.legId);
+  const emergency = useStore((s) => s.emergency);
+  const flown = useStore((s) => s.legId);
+  const leg = emergency || flown;
   const picture = useStore((s) => s.settings.picture);
   const on = useProcedures((s) => s.on);
   const setting = useCardSetting();
@@ -89,7 +95,7 @@ export const SequenceCard = () => {
         <DoneButton />
       </div>
       <CoachLine />
-      <Radio />
+      {goesAhead(emergency) ? null : <Radio />}
       {cockpit ? <ByHeart /> : <Lines leg={leg} />}
     </section>
   );

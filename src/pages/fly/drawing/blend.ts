@@ -84,6 +84,7 @@ export const blend = (
   into.parked = now.parked;
   into.tailStrike = now.tailStrike;
   into.engineDead = now.engineDead;
+  into.powerPartial = now.powerPartial;
   into.wheelsLocked = now.wheelsLocked;
   into.flatSpot = now.flatSpot;
   into.airspeedBlocked = now.airspeedBlocked;

@@ -8,7 +8,7 @@ import { fetchPart, PartMissing } from '../../parts/fetch-part.ts';
 import { themeNow } from '../../shown/theme.ts';
 import { useStore } from '../../store.ts';
 import type { ReadyFlight } from '../run/ready.ts';
-import { lookForLeg } from './look.ts';
+import { goesAhead, lookForLeg } from './look.ts';
 import { viewRects } from './rects.ts';
 
 export interface DrawingEvents {
@@ -99,8 +99,11 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
   });
 
   const turnHead = (flight: ReadyFlight, shown: Readonly<Snapshot>, leg: string, nowMs: number) => {
-    const { look } = useStore.getState();
-    const wantedDeg = look === 'leg' ? lookForLeg(leg, flight.plan.side, behindWingRad(flight, shown)) : look;
+    const { look, emergency } = useStore.getState();
+    const wantedDeg =
+      look === 'leg'
+        ? lookForLeg(goesAhead(emergency) ? 'ahead' : leg, flight.plan.side, behindWingRad(flight, shown))
+        : look;
     const wantedRad = radFromDeg(wantedDeg);
     const mostRad = still ? Number.POSITIVE_INFINITY : (HEAD_RADPS * Math.min(100, nowMs - lastMs)) / 1000;
     const leftRad = wantedRad - lookRad;

@@ -1,3 +1,4 @@
+import type { Emergency } from '../../../flight/emergency.ts';
 import { radFromDeg } from '../../../units/conversions.ts';
 
 /** Where the pilot looks: a direction relative to the nose, or where the leg asks. */
@@ -35,6 +36,10 @@ export const lookForLeg = (leg: string, side: 1 | -1, behindWingRad: number): nu
   if (leg === 'downwind' && behindWingRad > radFromDeg(20)) return side * 135;
   return side * (BY_LEG[leg] ?? 0);
 };
+
+/** With the engine stopped, or stopping on the runway, the way ahead is all that matters. */
+export const goesAhead = (emergency: Emergency): boolean =>
+  emergency === 'engine-out' || emergency === 'abandoned';
 
 export const lookName = (deg: number): string => {
   if (deg === 0) return 'ahead';

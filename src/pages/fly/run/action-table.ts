@@ -26,12 +26,13 @@ const onPress = (act: () => void) => (down: boolean) => {
 /** The next line of the card of this kind that is not ticked yet. */
 const tickNext = (kinds: readonly string[]) => () => {
   const card = instrumentsNow()?.card;
-  const { legId, ticked } = useStore.getState();
+  const { emergency, legId, ticked } = useStore.getState();
+  const shown = emergency || legId;
   if (!card) return;
-  const line = cardFor(legId, card).lines.find(
-    (l) => kinds.includes(l.kind) && !ticked.has(`${legId}/${l.id}`),
+  const line = cardFor(shown, card).lines.find(
+    (l) => kinds.includes(l.kind) && !ticked.has(`${shown}/${l.id}`),
   );
-  if (line) flightCommands()?.tick(`${legId}/${line.id}`);
+  if (line) flightCommands()?.tick(`${shown}/${line.id}`);
 };
 
 export const actionsOf = (acts: FlightActs): Partial<Record<ActionId, (down: boolean) => void>> => {

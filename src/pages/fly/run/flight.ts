@@ -184,6 +184,7 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       stepsBack: 0,
       look: 'leg',
       legId: '',
+      emergency: '',
       marks: [],
       notice: '',
       instruction: '',

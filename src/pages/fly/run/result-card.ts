@@ -1,6 +1,7 @@
 import { lessonMemory, ownAircraft } from '../../../flight/flight.ts';
+import { flownTitle } from '../../../flight/outcome-words.ts';
 import { LEFT, marksNow, PRACTISED, practised, resultOfFlight } from '../../../flight/result.ts';
-import { firstItemOf, firstLookAt } from '../../../flight/result-words.ts';
+import { firstLookAt, trainsFirst } from '../../../flight/result-words.ts';
 import { shownWords } from '../../../flight/shown-words.ts';
 import type { FlownResult, Result } from '../../../formats/result.ts';
 import { judgedExerciseOf } from '../../../judged-exercises.ts';
@@ -9,7 +10,6 @@ import { helpWords } from '../../../lesson/attempts/help-words.ts';
 import type { Exercise } from '../../../lesson/exercises/exercise.ts';
 import { wordsFor } from '../../../lesson/judge/judge.ts';
 import type { LegMarks } from '../../../lesson/judge/leg-marks.ts';
-import { trainedBy } from '../../../lesson/judge/trained-by.ts';
 import { type Verdict, verdictOf } from '../../../lesson/judge/verdict.ts';
 import { leftOut } from '../../../lesson/procedures/left-out.ts';
 import { flownBy } from '../../../session/flown-by.ts';
@@ -49,15 +49,14 @@ export const cardOf = (flight: ReadyFlight, help: HelpUsed): ResultCard => {
   const { last, theirsFromS } = flownBy(ownAircraft(flight).recorder.recording);
   const isShown = last === 'model';
   const fromS = theirsFromS ?? 0;
-  const first = firstItemOf(result);
   return {
     result,
     shown: isShown ? shownWords(flight) : null,
     theirsFromS: fromS,
     firstLook: isShown ? '' : firstLookAt(result),
-    trains: first === undefined || isShown ? null : trainedBy(first.id),
+    trains: isShown ? null : trainsFirst(result),
     verdict: exercise && !isShown ? verdictFrom(exercise, result, fromS) : null,
-    exercise: exercise?.title ?? '',
+    exercise: exercise ? flownTitle(exercise.title, exercise.id, flight.scenario.start.leg) : '',
     advice: isShown ? [] : [...new Set(result.items.map(wordsFor).filter((words) => words !== ''))],
     leftOut: isShown ? [] : leftOut(lessonMemory(flight), flight.lesson, result.items),
     judgedBy: flight.limits.title,

@@ -1,4 +1,5 @@
 import { lightLetters } from '../../../aerodrome/slope-lights.ts';
+import { emergencyNow } from '../../../flight/emergency.ts';
 import { lessonMemory } from '../../../flight/flight.ts';
 import type { Snapshot } from '../../../simulation/snapshot.ts';
 import { lightsInWords } from '../../shown/lights-in-words.ts';
@@ -14,10 +15,12 @@ import { resultsNow } from './results.ts';
 export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer: Announcer): void => {
   const before = useStore.getState();
   const legId = lessonMemory(flight).legs.leg;
-  const next = nextWords(legId, flight.plan, s);
+  const emergency = emergencyNow(flight, s);
+  const next = nextWords(emergency || legId, flight.plan, s);
   const lights = flight.frame.lights ? lightsInWords(lightLetters(flight.frame.lights)) : '';
   const changes = {
     legId,
+    emergency,
     leg: legWords(legId),
     next,
     lights,
@@ -29,6 +32,9 @@ export const showSlowly = (flight: ReadyFlight, s: Readonly<Snapshot>, announcer
   const keys = Object.keys(changes) as (keyof typeof changes)[];
   if (keys.every((key) => before[key] === changes[key])) return;
   useStore.setState(changes);
+  // In an emergency the way ahead matters, wherever one has just looked
+  if (emergency !== '' && before.emergency !== emergency && before.look !== 'leg')
+    useStore.setState({ look: 'leg' });
   if (before.legId !== legId) {
     const marks = resultsNow()?.marksOfLegs(flight, logOf(flight).help().watchedS) ?? [];
     useStore.setState({ marks });

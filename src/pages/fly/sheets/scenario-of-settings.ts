@@ -1,16 +1,16 @@
 import { runwayInUse } from '../../../aerodrome/runway.ts';
 import type { Aerodrome } from '../../../aerodrome/schema.ts';
 import { isaTemperatureK } from '../../../atmosphere/isa.ts';
-import { withCircuit } from '../../../circuit/brief/custom.ts';
+import { asTaught, withCircuit } from '../../../circuit/brief/custom.ts';
 import { planCircuit } from '../../../circuit/plan.ts';
 import { runwayByWind } from '../../../circuit/runway-choice.ts';
 import { startOfLeg } from '../../../circuit/start-of-leg.ts';
-import { parseWind } from '../../../formats/wind-text.ts';
+import { parseWind, parseWindAbove } from '../../../formats/wind-text.ts';
 import { chooseProcedures } from '../../../lesson/procedures/choose.ts';
 import { type Model, prepare } from '../../../simulation/model.ts';
 import { MODEL_VERSION, type Scenario, type Weather } from '../../../simulation/scenario.ts';
 import { degCFromKelvin, mFromFt } from '../../../units/conversions.ts';
-import { circuitOptions, type Settings } from '../../settings.ts';
+import { circuitOptions, type Settings, taughtOf } from '../../settings.ts';
 import { chosen, everyAerodrome, everyAeroplane } from './choices.ts';
 
 /** A number typed into a field; an Error sentence with the field's name when it is none or out of range. */
@@ -26,8 +26,10 @@ const STANDARD_QNH_HPA = 1013.25;
 /** The day that the settings ask for. Throws an Error sentence where a field says none. */
 export const weatherOf = (settings: Settings, aerodrome: Aerodrome): Weather => {
   const isaC = degCFromKelvin(isaTemperatureK(mFromFt(aerodrome.elevationFt)));
+  const above = parseWindAbove(settings.windAbove, 'wind at circuit height');
   return {
     ...parseWind(settings.wind, 'wind'),
+    ...(above !== undefined && { above }),
     turbulence: settings.turbulence,
     temperatureC: numberIn('temperature', settings.temperature, -60, 60, Math.round(isaC * 10) / 10),
     dewPointC: settings.dewPoint.trim() === '' ? null : numberIn('dew point', settings.dewPoint, -90, 60, 0),
@@ -54,7 +56,7 @@ export const withProcedures = (scenario: Scenario, settings: Settings): Scenario
 export const scenarioOf = (settings: Settings): { readonly scenario: Scenario; readonly model: Model } => {
   const aeroplane = chosen(everyAeroplane(), settings.aeroplane);
   const aerodrome = withCircuit(
-    chosen(everyAerodrome(), settings.aerodrome),
+    asTaught(chosen(everyAerodrome(), settings.aerodrome), taughtOf(settings)),
     circuitOptions(settings.circuit),
   );
   const weather = weatherOf(settings, aerodrome);

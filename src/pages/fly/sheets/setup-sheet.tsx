@@ -213,6 +213,20 @@ export const SetupSheet = () => {
               />
             )}
           </Field>
+          <Field
+            label="Wind at circuit height"
+            hint="where a forecast says it, like 240/18; empty: worked out"
+          >
+            {(ids) => (
+              <input
+                {...ids}
+                value={ownDay ? '' : draft.windAbove}
+                disabled={ownDay}
+                onChange={(e) => change({ windAbove: e.target.value })}
+                spellCheck={false}
+              />
+            )}
+          </Field>
           <Field label="Turbulence" hint="">
             {(ids) => (
               <select
@@ -275,6 +289,28 @@ export const SetupSheet = () => {
               />
             )}
           </Field>
+          <ChoiceField
+            label="Down from"
+            hint="as your school teaches it: abeam the threshold (FAA), or level to the base turn (Australia, New Zealand, UK)"
+            value={draft.descentTaught}
+            choices={[
+              ['', 'as the aerodrome has it'],
+              ['abeam', 'abeam the threshold'],
+              ['base-turn', 'the base turn'],
+            ]}
+            onChange={(descentTaught) => change({ descentTaught, circuit: null })}
+          />
+          <ChoiceField
+            label="Final turn complete by"
+            hint="above the aerodrome; 500 ft is the Australian rule, 300 ft makes room for a 3° slope"
+            value={draft.finalDoneTaught}
+            choices={[
+              ['', 'as the aerodrome has it'],
+              ['300', '300 ft'],
+              ['500', '500 ft'],
+            ]}
+            onChange={(finalDoneTaught) => change({ finalDoneTaught, circuit: null })}
+          />
           <ChoiceField
             label="Checks and calls"
             hint="to be worked and made on every leg"

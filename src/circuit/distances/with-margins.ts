@@ -1,27 +1,25 @@
-import type { Runway } from '../../aerodrome/runway.ts';
-import { isaTemperatureK, pressureAltitudeFromPa, RHO0_KGPM3 } from '../../atmosphere/isa.ts';
+import { isaTemperatureK, pressureAltitudeFromPa } from '../../atmosphere/isa.ts';
 import { degCFromKelvin, ftFromM, kelvinFromDegC, mpsFromKt } from '../../units/conversions.ts';
-import { landingRunM, takeOffRunM } from '../runs.ts';
 import { windOnRunway } from '../runway-choice.ts';
 import type { Setting } from '../setting.ts';
 import type { RunBrief, RunsBrief } from './types.ts';
 
 /**
- * The usual factors on ground runs, one table and not a blend of several: per 1,000 ft +10/+5 %, per 10 degrees
- * above standard +10/+5 %, dry short grass +20/+20 %, slope 2 % up +10/-10 %, 1 % down -5/+5 %, tailwind of 10 %
+ * The usual factors on the distances over 50 ft, one table and not a blend of several: per 1,000 ft +10/+5 %, per 10 degrees
+ * above standard +10/+5 %, dry short grass +20 %, slope 2 % up +10/-10 %, 1 % down -5/+5 %, tailwind of 10 %
  * of the lift-off speed +20/+20 %. Source: a published table akin to the UK CAA's safety leaflet
  * (tests/reference/ground.ts). No headwind is counted. Factors multiply; then x 1.33 and x 1.43 (from memory;
- * 1.43 is also the Class B landing factor).
+ * 1.43 is also the Class B landing factor). For landing on
+ * dry grass that table says 20 %, the Class B rules and the leaflet itself (from memory) 15 %: the rules are followed.
  */
 const PER_1000_FT = { takeOff: 0.1, landing: 0.05 };
 const PER_10_DEGC = { takeOff: 0.1, landing: 0.05 };
-const DRY_GRASS = { takeOff: 0.2, landing: 0.2 };
+const DRY_GRASS = { takeOff: 0.2, landing: 0.15 };
 const PER_PERCENT_UP = { takeOff: 0.05, landing: -0.05 };
 const PER_TENTH_OF_LIFT_OFF = { takeOff: 0.2, landing: 0.2 };
-const MARGIN = { takeOff: 1.33, landing: 1.43 } as const;
+export const MARGIN = { takeOff: 1.33, landing: 1.43 } as const;
 
-const RUNS_SOURCE =
-  'factors: published table akin to the UK CAA safety leaflet, headwind not counted; margins × 1.33 and × 1.43';
+const RUNS_SOURCE = 'factors: a published table akin to the UK CAA safety leaflet; no headwind counted';
 
 type Kind = 'takeOff' | 'landing';
 
@@ -43,31 +41,40 @@ function factorsOf(setting: Setting, kind: Kind): RunBrief['factors'] {
   return rows.filter((row) => Math.abs(row.factor - 1) > 0.004);
 }
 
-const ideal = (runway: Runway): Runway => ({ ...runway, surface: 'tarmac', slope: 0 });
+/** To the next five metres, up: what is multiplied is what is shown. */
+const roundedUp = (metres: number): number => 5 * Math.ceil(metres / 5);
+const inHundredths = (factor: number): number => Math.round(factor * 100) / 100;
+
+const FIGURES = {
+  takeOff: (s: Setting) => [s.takeOffRunM, s.takeOffTo50FtM, s.standard.takeOffTo50FtM] as const,
+  landing: (s: Setting) => [s.landingRunM, s.landingFrom50FtM, s.standard.landingFrom50FtM] as const,
+};
 
 function runBrief(setting: Setting, kind: Kind, availableM: number): RunBrief {
-  const { shape, runway } = setting;
-  const sum = kind === 'takeOff' ? takeOffRunM : landingRunM;
-  const modelM = kind === 'takeOff' ? setting.takeOffRunM : setting.landingRunM;
-  const standardM = sum(shape, ideal(runway), RHO0_KGPM3, 0);
-  const factors = factorsOf(setting, kind);
-  const byFactorsM = factors.reduce((m, { factor }) => m * factor, standardM);
+  const [groundRunM, over50FtM, standard] = FIGURES[kind](setting);
+  const modelM = roundedUp(over50FtM);
+  const standardM = roundedUp(standard);
+  const factors = factorsOf(setting, kind).map((row) => ({ ...row, factor: inHundredths(row.factor) }));
+  const byFactorsM = Math.round(factors.reduce((m, { factor }) => m * factor, standardM));
   const margin = MARGIN[kind];
+  const withMarginM = Math.round(margin * Math.max(modelM, byFactorsM));
   return {
+    groundRunM: roundedUp(groundRunM),
     modelM,
     standardM,
     factors,
     byFactorsM,
     margin,
+    withMarginM,
     availableM,
-    fits: margin * Math.max(modelM, byFactorsM) <= availableM,
+    fits: withMarginM <= availableM,
   };
 }
 
-/** Take-off from the start of the surface; landing from the specified touchdown point. */
+/** Take-off from the start of the surface to 50 ft; landing from 50 ft over the threshold. */
 export const runsBrief = (setting: Setting): RunsBrief => ({
-  takeOff: runBrief(setting, 'takeOff', setting.runway.takeOffLengthM),
-  landing: runBrief(setting, 'landing', setting.runway.surfaceEndM - setting.runway.specifiedM),
+  takeOff: runBrief(setting, 'takeOff', setting.runway.takeOffDistanceM),
+  landing: runBrief(setting, 'landing', setting.runway.landingLengthM),
   source: RUNS_SOURCE,
 });
 
