@@ -108,7 +108,10 @@ const STORIES: Readonly<Record<string, Story>> = {
   'downwind-order': { doing: { tick: backwards('downwind') }, asked: { start: 'downwind' } },
   'go-around-order': {
     asked: flapBeforePower(),
-    also: { 'go-around-answer': 'power that comes last comes late' },
+    also: {
+      'go-around-answer': 'power that comes last comes late',
+      'go-around': 'without full power it has not begun in time',
+    },
   },
   'heads-in-height': {
     asked: withHeadsIn(20, (s, controls) => {
