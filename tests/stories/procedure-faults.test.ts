@@ -108,10 +108,7 @@ const STORIES: Readonly<Record<string, Story>> = {
   'downwind-order': { doing: { tick: backwards('downwind') }, asked: { start: 'downwind' } },
   'go-around-order': {
     asked: flapBeforePower(),
-    also: {
-      'go-around-answer': 'power that comes last comes late',
-      'go-around': 'without full power it has not begun in time',
-    },
+    also: { 'go-around-answer': 'power that comes last comes late' },
   },
   'heads-in-height': {
     asked: withHeadsIn(20, (s, controls) => {
