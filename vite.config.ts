@@ -121,7 +121,7 @@ const EXERCISE_ROOM =
  * ready.
  */
 const LATER =
-  /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures|coach)|formats\/result|flight\/(?:model-pilot|other-pilot|result|coach|instruction)\.|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:unfinished|result-card|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
+  /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures\/(?!left-out)|coach)|formats\/result|flight\/(?:model-pilot|other-pilot|result|coach|instruction)\.|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:unfinished|result-card|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
 
 const FILES = [
   { name: 'shell', tags: ['$initial' as const], priority: 2 },

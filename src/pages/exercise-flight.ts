@@ -8,6 +8,9 @@ import { chosen, everyAerodrome, everyAeroplane } from './fly/sheets/choices.ts'
 import { weatherOf, withProcedures } from './fly/sheets/scenario-of-settings.ts';
 import { circuitOptions, type Settings, taughtOf } from './settings.ts';
 
+export { takesAnyAir } from '../lesson/exercises/own-day.ts';
+export { asFlown } from './as-flown.ts';
+
 /** The exercise that the settings name; null: none, or one that there is no more. */
 export const exerciseOfSettings = ({ exercise }: Pick<Settings, 'exercise'>): Exercise | null =>
   EXERCISES.find(({ id }) => id === exercise) ?? null;

@@ -1,6 +1,4 @@
-import { takesAnyAir } from '../lesson/exercises/own-day.ts';
 import { MODEL_VERSION, type Scenario } from '../simulation/scenario.ts';
-import { asFlown } from './as-flown.ts';
 import { loadExercises } from './exercises-room.ts';
 import { handOver } from './hand-over.ts';
 import { alreadyTold } from './parts/fetch-part.ts';
@@ -19,7 +17,7 @@ export const chooseExercise = async (
   inMyWeather = false,
   after: Scenario | null = null,
 ): Promise<void> => {
-  const { exerciseOfSettings } = await loadExercises();
+  const { exerciseOfSettings, asFlown, takesAnyAir } = await loadExercises();
   const exercise = exerciseOfSettings({ exercise: exerciseId });
   changeSettings({
     ...(after !== null && asFlown(after, useStore.getState().settings)),

@@ -121,6 +121,7 @@ const STORIES: Readonly<Record<string, Story>> = {
     asked: withHeadsIn(16, (s, controls) => {
       controls.aileron = 2 * (radFromDeg(6) - s.bankRad);
     }),
+    also: { 'checks-downwind': 'the heading that is lost is lost off the leg, and the check is cut short' },
   },
   subscale: {
     asked: { start: 'downwind', procedures: { subscaleHpa: 1007 } },

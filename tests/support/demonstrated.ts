@@ -7,6 +7,7 @@ import { flyStep, isLookStep, isOver, noteEnd } from '../../src/flight/run.ts';
 import { exerciseScenario } from '../../src/lesson/exercises/exercise-scenario.ts';
 import { chooseProcedures, type ProcedureChoice } from '../../src/lesson/procedures/choose.ts';
 import { lookoutPercent } from '../../src/lesson/procedures/lookout.ts';
+import { isReadBack } from '../../src/lesson/procedures/memory.ts';
 import { prepare } from '../../src/simulation/model.ts';
 import type { Scenario } from '../../src/simulation/scenario.ts';
 
@@ -67,7 +68,7 @@ export const callsShown = (flight: Flight): Shown => {
     isDone: saidS !== null && choice === 0 && (lateS === null || saidS <= lateS),
   }));
   const answers = (p?.answers ?? [])
-    .filter(({ answer }) => answer !== 'green-light')
+    .filter(({ answer }) => isReadBack(answer))
     .map(({ answer, readS }) => ({ name: `back ${answer}`, isDone: readS !== null }));
   const all = [...calls, ...answers];
   return { due: all.length, missing: all.filter(({ isDone }) => !isDone).map(({ name }) => name) };

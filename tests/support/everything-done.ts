@@ -1,7 +1,7 @@
+import { modelPilot } from '../../src/flight/model-pilot.ts';
 import { callPlace, nextCall } from '../../src/lesson/procedures/call-places.ts';
 import { openAnswer } from '../../src/lesson/procedures/watch-calls.ts';
 import { currentList } from '../../src/lesson/procedures/watch-checks.ts';
-import type { Controls } from '../../src/simulation/controls.ts';
 import { type Beside, type FlightAsked, flyWithProcedures, type ProcedureFlight } from './procedures.ts';
 
 /** What somebody beside the pilot leaves out or does otherwise; by default everything is done as it should be. */
@@ -62,68 +62,25 @@ export const besideWith = (changes: Partial<Doing> = {}): ((b: Beside) => void) 
   };
 };
 
-/** So long it stands at the line-up, for what is worked there. */
-const STANDS_S = 30;
-/** Of the Sandpiper's wheel (its file: pitch.trimTakeOff). */
-const TAKE_OFF_MARK = 0.1;
-const WAYS = [
-  { fromS: 20, elevator: 1, aileron: 0 },
-  { fromS: 22, elevator: -1, aileron: 0 },
-  { fromS: 24, elevator: 0, aileron: -1 },
-  { fromS: 26, elevator: 0, aileron: 1 },
-] as const;
-
-const workBeforeTakeOff = (timeS: number, controls: Controls): void => {
-  controls.throttle = 0;
-  controls.brake = timeS > 2 && timeS < 4 ? 1 : 0;
-  const way = WAYS.find(({ fromS }) => timeS >= fromS && timeS < fromS + 1);
-  controls.elevator = way?.elevator ?? 0;
-  controls.aileron = way?.aileron ?? 0;
-};
-
-/** Somebody who works brakes, stick and heat where the checks want it, beside the pilot's own hands. */
-const handsWith = (triesBrakes: boolean): Pick<FlightAsked, 'beside' | 'hands'> => {
-  let downwindS = Number.POSITIVE_INFINITY;
-  let circuit = 0;
-  let isStopped = false;
-  return {
-    beside: ({ s, m, lesson }) => {
-      isStopped = m.stop !== null;
-      if (m.legs.leg !== 'downwind' || m.legs.circuit === circuit || lesson.procedures === null) return;
-      downwindS = s.timeS;
-      circuit = m.legs.circuit;
-    },
-    hands: (s, controls) => {
-      if (s.timeS < STANDS_S && s.onGround) workBeforeTakeOff(s.timeS, controls);
-      const since = s.timeS - downwindS;
-      if (triesBrakes && since > 4 && since < 5) controls.brake = 1;
-      if (since > 8 && since < 20) controls.carbHeat = 1;
-      if (!isStopped) return;
-      controls.flapStage = 0;
-      controls.trim = TAKE_OFF_MARK;
-    },
-  };
-};
-
 /** A whole circuit from the line-up to after the stop, with everything beside the flying done, or not quite. */
 export const flyEverything = (
   changes: Partial<Doing> = {},
   asked: Partial<FlightAsked> & { readonly triesBrakes?: boolean } = {},
 ): ProcedureFlight => {
-  const work = handsWith(asked.triesBrakes ?? true);
   const beside = besideWith(changes);
   return flyWithProcedures({
     start: 'line-up',
     seconds: 1200,
     afterStopS: 20,
     ...asked,
+    // The hands that work brakes, stick and heat are the demonstration's; the words are not
+    pilot: modelPilot,
     beside: (b) => {
-      work.beside?.(b);
       beside(b);
       asked.beside?.(b);
     },
     hands: (s, controls) => {
-      work.hands?.(s, controls);
+      if (asked.triesBrakes === false && !s.onGround) controls.brake = 0;
       asked.hands?.(s, controls);
     },
   });

@@ -1,6 +1,7 @@
 import { aerodromeNamed, aeroplaneNamed } from '../../src/catalogue.ts';
 import { planCircuit } from '../../src/circuit/plan.ts';
 import { startOfLeg } from '../../src/circuit/start-of-leg.ts';
+import type { modelPilot } from '../../src/flight/model-pilot.ts';
 import { assess } from '../../src/lesson/judge/assess.ts';
 import type { ItemReport } from '../../src/lesson/judge/report.ts';
 import type { Lesson } from '../../src/lesson/lesson.ts';
@@ -50,6 +51,8 @@ export interface FlightAsked {
   /** The hand on the levers beside the model pilot's; every step. */
   readonly hands?: (s: Readonly<Snapshot>, controls: Controls) => void;
   readonly task?: Scenario['task'];
+  /** Who flies; the model pilot, who works no check, unless said otherwise. */
+  readonly pilot?: typeof modelPilot;
 }
 
 /** A calm flight by the model pilot at the demonstration's aerodrome, with somebody who checks, calls and looks. */
@@ -80,7 +83,7 @@ export const flyWithProcedures = (asked: FlightAsked): ProcedureFlight => {
       : { ...lineUp, start: { at: startOfLeg(plan, asked.start), trimmed: true, leg: asked.start } };
   const model = prepare(scenario);
   const lesson = lessonOfScenario(scenario, model.runway, plan, null);
-  const pilot = createPilot(model, plan) as ControlSource<unknown>;
+  const pilot = asked.pilot?.(model, plan) ?? (createPilot(model, plan) as ControlSource<unknown>);
   const source: ControlSource<unknown> = {
     ...pilot,
     next: (s, memory, controls) => {

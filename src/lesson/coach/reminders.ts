@@ -60,7 +60,7 @@ const checkReminder = (c: CoachContext, idleS: number, told: Told): Word[] => {
   if (row === undefined || item === undefined) return [];
   const words = checkItemWords(row, lesson);
   const how = doingWords(row.name);
-  const asked = `${titleOf(fact.list)} check: ${words}${how === '' ? '' : `: ${how}`}.`;
+  const asked = `${titleOf(fact.list)} check: ${words}${how === '' ? '' : `. ${how.charAt(0).toUpperCase()}${how.slice(1)}`}.`;
   const text = item.wrong > 0 ? `Look again: ${words}.` : asked;
   return [{ topic: topicOf(item.id), text, rank: 55, afterS: 0 }];
 };
