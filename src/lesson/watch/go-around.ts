@@ -30,6 +30,9 @@ export const WENT_ON = 'went-on';
 /** Conditions that are remembered from look to look. */
 export const GO_AROUND_SPELLS = ['first-third', 'high-bounce', 'drift'] as const;
 
+/** One was asked for, and may still be answered. */
+export const isGoAroundDue = (m: LessonMemory): boolean => m.dues.some((d) => !d.answered && !d.ignored);
+
 /** Call at every look, after the legs; `changed` says that the leg has just changed. */
 export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean): void => {
   const { where, runway } = lesson;
@@ -52,7 +55,7 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
     askGoAround(m, { dueS: where.timeS, heightM: where.clearM, why, id: 'high-bounce' });
   }
   watchDrift(m, lesson, flaring && !m.wheels.landing && !where.onGround);
-  const open = m.dues.some((d) => !d.answered && !d.ignored);
+  const open = isGoAroundDue(m);
   const awayAgain = m.legs.leg === 'go-around' || (m.legs.leg === 'upwind' && open);
   // Where the climb began, as its time is; a memory of an earlier version has not kept that
   const fromM = m.legs.climbingS === null ? where.heightM : (m.legs.climbingFromM ?? where.heightM);

@@ -158,8 +158,13 @@ const become = (m: LegMemory, leg: LegName, fromS: number, nowS: number): boolea
   return true;
 };
 
-/** Takes one look, ten times a second; true when the leg has just changed. */
-export const watchLegs = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): boolean => {
+/** Takes one look, ten times a second; true when the leg has just changed. `asked`: a go-around is due, and any climb answers. */
+export const watchLegs = (
+  m: LegMemory,
+  w: Readonly<Where>,
+  bounds: CircuitBounds,
+  asked = false,
+): boolean => {
   const now = w.timeS;
   m.airborneS = since(!w.onGround, m.airborneS, now);
   m.groundS = since(w.onGround, m.groundS, now);
@@ -170,7 +175,7 @@ export const watchLegs = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBound
   m.climbingS = since(climbing, m.climbingS, now);
   m.highestClearM = Math.max(m.highestClearM, w.clearM);
   smooth(m, w);
-  const changed = w.onGround || m.leg === 'landing-roll' ? onWheels(m, w) : inTheAir(m, w, bounds);
+  const changed = w.onGround || m.leg === 'landing-roll' ? onWheels(m, w) : inTheAir(m, w, bounds, asked);
   if (Math.abs(m.smoothBankRad) < WINGS_LEVEL_RAD || Math.abs(m.turnRateRadps) < STRAIGHT_RADPS) {
     m.levelS = now;
     m.levelTrackRad = w.trackRad;
@@ -228,7 +233,7 @@ const goAround = (m: LegMemory, fromS: number, now: number): boolean => {
   return become(m, 'go-around', fromS, now);
 };
 
-const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): boolean => {
+const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds, asked: boolean): boolean => {
   const now = w.timeS;
   if (m.leg === 'line-up' || m.leg === 'take-off-roll' || m.leg === 'stopped') {
     // A hop on the way is still the run.
@@ -243,7 +248,8 @@ const inTheAir = (m: LegMemory, w: Readonly<Where>, bounds: CircuitBounds): bool
   if (LANDING_LEGS.has(m.leg)) {
     const along = Math.abs(w.trackRad) < ALONG_RUNWAY_RAD;
     const given = along ? 2 : ACROSS_CLIMB_S;
-    if (lasted(m.climbingS, given, now) && climbsAway(m, w)) return goAround(m, m.climbingS ?? now, now);
+    if (lasted(m.climbingS, given, now) && (asked || climbsAway(m, w)))
+      return goAround(m, m.climbingS ?? now, now);
     if (w.alongM > bounds.runwayEndM && (m.leg === 'final' || m.leg === 'hold-off'))
       return goAround(m, now, now);
   }

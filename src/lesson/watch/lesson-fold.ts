@@ -9,7 +9,7 @@ import { beginProcedures, takeEvents, watchProcedures } from '../procedures/watc
 import { watchEngine } from './engine-failure.ts';
 import { beginFlare, watchBrakes, watchFlare, watchNose } from './flare.ts';
 import { watchGates } from './gates.ts';
-import { GO_AROUND_SPELLS, watchGoArounds } from './go-around.ts';
+import { GO_AROUND_SPELLS, isGoAroundDue, watchGoArounds } from './go-around.ts';
 import { watchLanding } from './landing.ts';
 import { beginLegs, watchLegs } from './legs.ts';
 import { LOOK_S, LOOK_STEPS } from './look-interval.ts';
@@ -94,7 +94,7 @@ const look = (m: LessonMemory, lesson: Lesson, s: Readonly<Snapshot>, limits: To
   m.smoothBankRad += (s.bankRad - m.smoothBankRad) * (LOOK_S / BANK_LAG_S);
   m.smoothBall += (s.ball - m.smoothBall) * (LOOK_S / BALL_LAG_S);
   m.smoothHeldDegKpa += (s.heldPressureDegKpa - m.smoothHeldDegKpa) * (LOOK_S / HELD_LAG_S);
-  let changed = watchLegs(m.legs, where, lesson.bounds);
+  let changed = watchLegs(m.legs, where, lesson.bounds, isGoAroundDue(m));
   if (s.ended !== null) {
     m.ended = s.ended;
     m.endedWhy = s.endedWhy;
