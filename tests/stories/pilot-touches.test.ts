@@ -1,0 +1,47 @@
+/**
+ * How the model pilot lands, as somebody would who is to imitate it: a few days always, three hundred with
+ * `LAPWING_LONG=1`, which prints what was measured, an aeroplane a column.
+ */
+import { describe, expect, it } from 'vitest';
+import { aeroplaneFiles } from '../support/aeroplanes.ts';
+import { flyGridDay, type GridFlight, gridDays } from '../support/pilot-grid.ts';
+import { share, tableOf } from '../support/pilot-grid-table.ts';
+
+const LONG = process.env.LAPWING_LONG === '1';
+/** The short run takes every so many of the days: three aeroplanes, all aerodromes. */
+const EVERY = LONG ? 1 : 47;
+
+const flights = gridDays()
+  .filter((_, i) => i % EVERY === 0)
+  .map(flyGridDay);
+
+const print = (all: readonly GridFlight[]): void => {
+  const aeroplanes = aeroplaneFiles().map((name) => name.replace('.json', ''));
+  const columns = [...aeroplanes.map((id) => all.filter(({ day }) => day.aeroplane === id)), all];
+  const tables = columns.map(tableOf);
+  const lines = tables[0]?.map(
+    ([what], i) => `| ${what} | ${tables.map((table) => table[i]?.[1]).join(' | ')} |`,
+  );
+  console.log(
+    [`| | ${aeroplanes.join(' | ')} | all |`, '| --- | --- | --- | --- | --- |', ...(lines ?? [])].join('\n'),
+  );
+};
+if (LONG) print(flights);
+
+const named = ({ day, outcome, why }: GridFlight): string => `${JSON.stringify(day)} ${outcome} ${why}`;
+
+describe(`${flights.length} landings of the model pilot`, () => {
+  it('end at rest on the runway, or are refused by the brief', () => {
+    const other = flights.filter(({ outcome }) => outcome !== 'stopped' && outcome !== 'refused');
+    expect(other.map(named)).toEqual([]);
+    expect(flights.filter(({ outcome }) => outcome === 'stopped').length).toBeGreaterThan(
+      0.8 * flights.length,
+    );
+  });
+
+  it('touch as the trade asks', () => {
+    const sinksFpm = flights.flatMap(({ contacts }) => contacts.map(({ sinkFpm }) => sinkFpm));
+    expect(share(sinksFpm, 0.5)).toBeLessThan(150);
+    expect(share(sinksFpm, 1)).toBeLessThan(540);
+  });
+});
