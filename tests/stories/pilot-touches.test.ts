@@ -44,4 +44,16 @@ describe(`${flights.length} landings of the model pilot`, () => {
     expect(share(sinksFpm, 0.5)).toBeLessThan(150);
     expect(share(sinksFpm, 1)).toBeLessThan(540);
   });
+
+  // Common practice: in a turn flap changes speed, stall and attitude at once; low, it only adds drag
+  it('take flap with the wings level, below its limit, not low, and all of it before the gate', () => {
+    for (const { flaps, ...flight } of flights) {
+      for (const flap of flaps) {
+        expect(flap.bankDeg, named({ flaps, ...flight })).toBeLessThan(5);
+        expect(flap.iasKt, named({ flaps, ...flight })).toBeLessThan(flap.limitKt);
+        if (!Number.isNaN(flap.aboveSlopeDeg)) expect(flap.aboveSlopeDeg).toBeGreaterThan(-0.5);
+      }
+      expect(flaps.at(-1)?.heightFt ?? 999).toBeGreaterThan(300);
+    }
+  });
 });
