@@ -30,7 +30,7 @@ const ROUGH_FROM_MPS = 0.5; // tuned
 const MOST_ROUGH_MPS = mpsFromKt(5); // common practice: five knots more in rough air
 const FENCE_M = mFromFt(150); // tuned
 /** Low and too far along: the throttle is closed early. */
-const LATE_M = mFromFt(60); // tuned
+const LATE_M = mFromFt(25); // tuned
 const LONG_M = 25; // tuned
 const LEAST_SHARE = 0.4; // tuned
 const SINKING_MPS = 0.5; // tuned
@@ -61,8 +61,8 @@ const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 };
 
 /** The last of the approach goes to the pilot's own aim point. */
-const MOST_SHIFT_M = 110; // our choice: no further from the painted point
-const SHIFTING_FROM_M = mFromFt(260); // tuned
+const MOST_SHIFT_M = 115; // our choice: no further from the painted point
+const SHIFTING_FROM_M = mFromFt(190); // tuned
 const SHIFTING_OVER_M = mFromFt(80); // tuned
 
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
