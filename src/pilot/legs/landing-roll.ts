@@ -6,10 +6,11 @@ import { TAKE_OFF_FACTOR } from '../briefing/refusal.ts';
 import { holdNoseOff } from '../holds/nose-wheel.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
 import { beginPhase, type PilotMemory } from '../memory.ts';
+import { isSureToStop } from '../sure-stop.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
-import { BOUNCE_M } from './round-out.ts';
+import { BOUNCE_M, NOT_SURE } from './round-out.ts';
 import { FLAP_TO_GO_DEG } from './take-off.ts';
 
 const HOP_M = mFromFt(1.5); // our choice: higher is a bounce
@@ -26,7 +27,7 @@ export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   steer(b, m, v);
   aileronIntoWind(b, m, v);
   holdNoseOff(b, m, v, roomNeeded(b, m, v));
-  if (!v.onGround) return inTheAirAgain(m, v);
+  if (!v.onGround) return inTheAirAgain(b, m, v);
   m.airborneS = 0;
   const down = v.noseWheelOnGround && v.timeS - m.touchedS > NOSE_DOWN_S;
   if (down && m.landings + 1 < b.circuits && roomToGo(b, v)) {
@@ -46,11 +47,13 @@ const roomNeeded = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolea
 const HELD_OFF_S = 4; // estimate: what holding off and letting down take
 
 /** A hop is held; a bounce is cushioned by a new round-out, or given up. */
-const inTheAirAgain = (m: PilotMemory, v: Readonly<PilotView>): void => {
+const inTheAirAgain = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.hands.brake = 0;
   m.airborneS += TICK_S;
   if (v.clearanceM > BOUNCE_M) return goAround(m, v, 'bounced');
-  if (v.clearanceM > HOP_M) beginPhase(m, v, 'round-out');
+  if (v.clearanceM <= HOP_M) return;
+  if (isSureToStop(b, m, v)) beginPhase(m, v, 'round-out');
+  else goAround(m, v, NOT_SURE);
 };
 
 /** Enough runway to set the flap while rolling and for the rest of a take-off run, with the margin of the whole. */

@@ -9,6 +9,7 @@ import { straighten } from '../holds/straighten.ts';
 import { landingAttitudeRad, lastIasMps, levelAttitudeRad } from '../landing-attitude.ts';
 import { beginPhase, type PilotMemory } from '../memory.ts';
 import { isBumpy, shortOfPointM } from '../spot.ts';
+import { isSureToStop } from '../sure-stop.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
@@ -95,6 +96,7 @@ const ballooned = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean
   v.clearanceM > HOLDING_M && m.iasMps < HOLDING_OVER_STALL * b.feel.stallIasMps;
 
 const FLOATED = 'not down in time';
+export const NOT_SURE = 'not sure to stop';
 const FURTHER_M = 40; // tuned
 /** So low and so slow the wheels touch at once, whatever is decided. */
 const SETTLING_M = 0.6; // our choice: too late to decide
@@ -149,7 +151,8 @@ const spoilt = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): string => 
   // Floated once before: a little further on, as long as the margin on the landing run stays
   const latest = Math.min(b.lastTouchdownM, b.latestTouchdownM + FURTHER_M * m.floats);
   const settling = v.clearanceM < SETTLING_M && m.iasMps < SETTLING_OVER_STALL * b.feel.stallIasMps;
-  if (v.xM > (settling ? b.lastTouchdownM : latest)) return FLOATED;
+  if (!isSureToStop(b, m, v)) return NOT_SURE;
+  if (!settling && v.xM > latest) return FLOATED;
   if (m.driftS > DRIFTING_S) return 'drift not held';
   if (m.touchdowns > 0 && v.clearanceM > BOUNCE_M) return 'bounced';
   const high = isBumpy(b, m) ? ROUGH_BALLOON_M : BALLOON_M;
