@@ -74,7 +74,7 @@ const look = (b: Briefing, m: PilotMemory, snapshot: Readonly<Snapshot>, ways: W
   listen(b, m, v);
   const down = m.phase === 'round-out' || m.phase === 'landing-roll';
   PHASES[m.phase](b, m, m.engineOut && down ? alongTheField(m, v) : v);
-  touchOf(b)(m, v);
+  touchOf(b)(b, m, v);
   setLevers(b, m, v);
   ways?.afterLook(b, m, v);
   m.lastHeightM = v.heightM;

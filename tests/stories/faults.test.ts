@@ -264,7 +264,7 @@ const STORIES: Readonly<Record<string, Story>> = {
   'touchdown-sink': {
     fault: (s, m) => {
       if (m.legs.leg === 'hold-off' && s.wheelClearanceM > 0 && s.wheelClearanceM < 0.2)
-        s.wheelClearanceM *= 40;
+        s.wheelClearanceM += 0.08;
     },
   },
   'touchdown-centreline': {

@@ -16,7 +16,7 @@ export const flyBase = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   if (m.turning) m.turning = !turnTo(b, m, v, TOWARDS_RAD, b.corners.base.bankRad);
   else holdTrack(b, m, v, TOWARDS_RAD);
   const { stage, iasMps } = b.habits.base;
-  if (!m.turning && selectFlap(b, m, stage)) m.regime = 'base';
+  if (!m.turning && selectFlap(b, m, v, stage)) m.regime = 'base';
   descendAt(b, m, v, plannedSink(b, m, v).verticalSpeedMps, iasMps);
   trimOut(b, m, v);
   balance(b, m, v);

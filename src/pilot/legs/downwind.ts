@@ -22,7 +22,7 @@ export const flyDownwind = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   else holdLine(b, m, v, b.plan.spacingM - v.yM, BACK_RAD);
   const { stage, iasMps } = b.habits.downwind;
   const settled = !m.turning && m.levelled && v.timeS - m.phaseFromS > SETTLED_S;
-  if (settled && selectFlap(b, m, stage)) m.regime = v.xM < ABEAM_M ? 'abeam' : 'downwind';
+  if (settled && selectFlap(b, m, v, stage)) m.regime = v.xM < ABEAM_M ? 'abeam' : 'downwind';
   const descent = plannedSink(b, m, v);
   if (m.levelled && descent.heightM < b.plan.heightM - BELOW_M) {
     descendAt(b, m, v, descent.verticalSpeedMps, iasMps);

@@ -1,4 +1,4 @@
-import { atan, clamp, cos } from '../../maths/functions.ts';
+import { atan, atan2, clamp, cos } from '../../maths/functions.ts';
 import { wrapPi } from '../../units/angles.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
 import { mFromFt, mpsFromFpm, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
@@ -30,7 +30,7 @@ const ROUGH_FROM_MPS = 0.5; // tuned
 const MOST_ROUGH_MPS = mpsFromKt(5); // common practice: five knots more in rough air
 const FENCE_M = mFromFt(150); // tuned
 /** Low and too far along: the throttle is closed early. */
-const LATE_M = mFromFt(60); // tuned
+const LATE_M = mFromFt(25); // tuned
 const LONG_M = 25; // tuned
 const LEAST_SHARE = 0.4; // tuned
 const SINKING_MPS = 0.5; // tuned
@@ -61,8 +61,8 @@ const turnToCentreline = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): 
 };
 
 /** The last of the approach goes to the pilot's own aim point. */
-const MOST_SHIFT_M = 110; // our choice: no further from the painted point
-const SHIFTING_FROM_M = mFromFt(260); // tuned
+const MOST_SHIFT_M = 115; // our choice: no further from the painted point
+const SHIFTING_FROM_M = mFromFt(190); // tuned
 const SHIFTING_OVER_M = mFromFt(80); // tuned
 
 /** Sink that holds the eye on the slope to the aim point: level below it, a little quicker above. */
@@ -74,15 +74,21 @@ const slopeSinkMps = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): numb
   return clamp(steady + CORRECTING_PER_S * (onSlopeM - v.heightM), steady - MOST_EXTRA_MPS, 0);
 };
 
+/** Below the slope there is no more flap: level, or less sink, with power and the flap as it is (FAA-H-8083-3C ch. 9). */
+const isLow = (b: Briefing, v: Readonly<PilotView>): boolean =>
+  atan2(v.heightM + b.eyeHeightM - b.aimGroundM, b.runway.aimM - v.xM) < b.plan.approachRad - LOW_RAD;
+const LOW_RAD = radFromDeg(0.25); // our choice: half of what is still stabilised
+
 /** Centreline by drift, aim point still in the windscreen, power for the slope and pitch for the speed. */
 export const flyFinal = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   if (m.turning) turnToCentreline(b, m, v);
   const low = v.clearanceM < STRAIGHTEN_M;
   if (low && !m.turning) straighten(b, m, v);
   else if (!m.turning) holdLine(b, m, v, v.yM, 0, FINAL_BANK_RAD);
-  if (!m.turning && selectFlap(b, m, b.habits.final.stage) && m.regime !== 'landing') m.regime = 'final';
+  if (!m.turning && !isLow(b, v) && selectFlap(b, m, v, b.habits.final.stage) && m.regime !== 'landing')
+    m.regime = 'final';
   const settled = !m.turning && Math.abs(v.yM) < LINED_UP_M && v.heightM > LANDING_FLAP_M;
-  if (settled && selectFlap(b, m, b.habits.landing.stage)) m.regime = 'landing';
+  if (settled && !isLow(b, v) && selectFlap(b, m, v, b.habits.landing.stage)) m.regime = 'landing';
   const sink = m.turning ? plannedSink(b, m, v).verticalSpeedMps : slopeSinkMps(b, m, v);
   const rough = clamp(ROUGH_SHARE * (m.roughnessMps - ROUGH_FROM_MPS), 0, MOST_ROUGH_MPS);
   const smooth = clamp(1 - m.roughnessMps / ROUGH_FROM_MPS, 0, 1);

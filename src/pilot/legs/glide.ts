@@ -132,5 +132,5 @@ const STAGES: readonly RegimeName[] = ['abeam', 'base', 'final'];
 const flapWhenSure = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, needS: number): void => {
   const next = STAGES.find((name) => b.habits[name].stage > m.hands.flapStage);
   if (next === undefined || lastsS(b, next, v) < FLAP_MARGIN * needS) return;
-  if (selectFlap(b, m, b.habits[next].stage)) m.regime = next;
+  if (selectFlap(b, m, v, b.habits[next].stage)) m.regime = next;
 };

@@ -1,3 +1,4 @@
+import { clamp } from '../../maths/functions.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing/briefing.ts';
 import { climbPitchRad, pitchFor } from '../briefing/habits.ts';
@@ -23,7 +24,9 @@ const LOW_M = mFromFt(50); // our choice: clear of the ground
 /** Over what level flight asks for: it is to go up. */
 const LIFTING_RAD = radFromDeg(1.5); // tuned
 
-const FIRM = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 }; // tuned
+const firm = { keen: 1.4, extraAlphaRad: 0, answerS: 0.3 }; // tuned
+/** Slow, the nose is heavy: the pull that practice expects there. */
+const MOST_EXTRA_ALPHA_RAD = 0.1; // tuned
 
 const STEEPEST_RAD = radFromDeg(15); // our choice: bank near the ground, and more with height
 const STEEPER_RAD_PER_M = radFromDeg(0.4); // tuned
@@ -64,10 +67,12 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   // Low down the wings stay nearly level: the line can wait
   const most = Math.min(STEEPEST_RAD, b.feel.steepestLowRad / 2 + STEEPER_RAD_PER_M * v.clearanceM);
   holdLine(b, m, v, v.yM, 0, most);
-  if (v.timeS - m.phaseFromS < PUSHING_S) {
+  // The speed comes by itself: close to the ground nothing is traded for it
+  if (v.timeS - m.phaseFromS < PUSHING_S || v.clearanceM < LOW_M) {
     m.hands.throttle = 1;
     const learnt = m.pitchHoldRad;
-    holdPitch(b, m, v, firstPitchRad(b, m, v), PUSHING_RADPS, FIRM);
+    firm.extraAlphaRad = clamp(slowAlphaRad(b, b.habits[m.regime], m.iasMps), 0, MOST_EXTRA_ALPHA_RAD);
+    holdPitch(b, m, v, firstPitchRad(b, m, v), PUSHING_RADPS, firm);
     // What the wheels resist is not to be learnt
     if (v.onGround) m.pitchHoldRad = learnt;
   } else {
@@ -78,7 +83,7 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   if (clean && v.clearanceM > LAST_STAGE_M && v.timeS - m.phaseFromS > PUSHING_S) beginPhase(m, v, 'upwind');
 };
 
-/** The first stage at once, the next with a positive climb and speed in hand, the last at a safe height. */
+/** The first stage as soon as the sink is stopped (FAA-H-8083-3C p. 9-12), the next with a positive climb and speed in hand, the last at a safe height. */
 const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const { stage } = b.habits['take-off'];
   if (m.hands.flapStage <= stage) return;
@@ -86,7 +91,8 @@ const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void =>
   const first = m.hands.flapStage >= b.habits.landing.stage && v.timeS - m.phaseFromS < NEXT_STAGE_S;
   if (first) {
     const slow = m.iasMps < FIRST_OVER_STALL * b.feel.stallIasMps;
-    if (waited < FIRST_STAGE_S || slow || m.hands.flapStage - 1 < 1) return;
+    const sinking = Math.min(m.verticalSpeedMps, v.verticalSpeedMps) <= 0;
+    if (waited < FIRST_STAGE_S || sinking || slow || m.hands.flapStage - 1 < 1) return;
   } else {
     const ready =
       waited > NEXT_STAGE_S &&

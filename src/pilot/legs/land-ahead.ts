@@ -31,7 +31,7 @@ export const beginLandAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotVie
 export const landAhead = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const sure = v.clearanceM < SURE_M;
   if (!sure) m.regime = m.hands.flapStage > 0 ? 'take-off' : 'climb';
-  else if (selectFlap(b, m, b.habits.final.stage)) m.regime = 'final';
+  else if (selectFlap(b, m, v, b.habits.final.stage)) m.regime = 'final';
   glideAt(b, m, v, sure ? b.plan.approachIasMps + FAST_MPS : b.glideIasMps);
   holdTrack(b, m, v, m.landRad);
   balance(b, m, v);

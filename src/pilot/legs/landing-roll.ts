@@ -1,15 +1,16 @@
 import { clamp } from '../../maths/functions.ts';
 import { G0_MPS2 } from '../../units/constants.ts';
-import { mFromFt, radFromDeg } from '../../units/conversions.ts';
+import { mFromFt } from '../../units/conversions.ts';
 import type { Briefing } from '../briefing/briefing.ts';
 import { TAKE_OFF_FACTOR } from '../briefing/refusal.ts';
-import { holdPitch } from '../holds/attitude.ts';
+import { holdNoseOff } from '../holds/nose-wheel.ts';
 import { aileronIntoWind, steer } from '../holds/steer.ts';
 import { beginPhase, type PilotMemory } from '../memory.ts';
+import { isSureToStop } from '../sure-stop.ts';
 import { TICK_S } from '../tick.ts';
 import type { PilotView } from '../view.ts';
 import { goAround } from './go-around.ts';
-import { BOUNCE_M } from './round-out.ts';
+import { BOUNCE_M, NOT_SURE } from './round-out.ts';
 import { FLAP_TO_GO_DEG } from './take-off.ts';
 
 const HOP_M = mFromFt(1.5); // our choice: higher is a bounce
@@ -18,12 +19,6 @@ const BRAKE_OFF_S = 0.9; // tuned
 const LIGHTEST = 0.4; // tuned
 const FIRMEST = 0.75; // tuned
 const STOP_SHORT_M = 60; // our choice: of the end
-const BACK_PRESSURE = 0.2; // tuned
-const NOSE_LEVEL_RAD = radFromDeg(-1); // tuned
-const NOSE_RADPS = radFromDeg(2); // tuned
-const SOONER_RADPS = radFromDeg(3); // tuned
-const FLYING_FROM = 1.05; // tuned
-const FLYING_OVER = 0.15; // tuned
 const NOSE_DOWN_S = 1.2; // tuned
 
 /** Straight with the feet, nose wheel held off, ailerons into wind, brakes in short applications. */
@@ -31,8 +26,8 @@ export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   m.hands.throttle = 0;
   steer(b, m, v);
   aileronIntoWind(b, m, v);
-  lowerNose(b, m, v);
-  if (!v.onGround) return inTheAirAgain(m, v);
+  holdNoseOff(b, m, v, roomNeeded(b, m, v));
+  if (!v.onGround) return inTheAirAgain(b, m, v);
   m.airborneS = 0;
   const down = v.noseWheelOnGround && v.timeS - m.touchedS > NOSE_DOWN_S;
   if (down && m.landings + 1 < b.circuits && roomToGo(b, v)) {
@@ -43,26 +38,22 @@ export const rollOut = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): vo
   brake(b, m, v, down);
 };
 
-/** Holds the nose wheel off and lets it down gently; then the stick stays back a little. */
-const lowerNose = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
-  if (v.noseWheelOnGround) {
-    m.pitchWantedRad = v.pitchRad;
-    m.hands.elevator = BACK_PRESSURE;
-    return;
-  }
-  const learnt = m.pitchHoldRad;
-  // Still fast enough to be lifted again: sooner
-  const flying = clamp((m.iasMps / b.feel.stallIasMps - FLYING_FROM) / FLYING_OVER, 0, 1);
-  holdPitch(b, m, v, NOSE_LEVEL_RAD, NOSE_RADPS + flying * SOONER_RADPS);
-  m.pitchHoldRad = learnt;
+/** No room to let the nose wheel wait for: another take-off is to follow, or the end of the runway comes near. */
+const roomNeeded = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean => {
+  if (m.landings + 1 < b.circuits) return true;
+  const roomM = b.runway.surfaceEndM - STOP_SHORT_M - HELD_OFF_S * v.groundspeedMps - v.xM;
+  return v.groundspeedMps * v.groundspeedMps > 2 * PRESSING_MPS2 * roomM;
 };
+const HELD_OFF_S = 4; // estimate: what holding off and letting down take
 
 /** A hop is held; a bounce is cushioned by a new round-out, or given up. */
-const inTheAirAgain = (m: PilotMemory, v: Readonly<PilotView>): void => {
+const inTheAirAgain = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   m.hands.brake = 0;
   m.airborneS += TICK_S;
   if (v.clearanceM > BOUNCE_M) return goAround(m, v, 'bounced');
-  if (v.clearanceM > HOP_M) beginPhase(m, v, 'round-out');
+  if (v.clearanceM <= HOP_M) return;
+  if (isSureToStop(b, m, v)) beginPhase(m, v, 'round-out');
+  else goAround(m, v, NOT_SURE);
 };
 
 /** Enough runway to set the flap while rolling and for the rest of a take-off run, with the margin of the whole. */
@@ -83,10 +74,15 @@ const LIFT_OVER_ROTATE = 1.13; // estimate
 const SETTLING_S = 2.5;
 const ROLLING_DOWN_MPS2 = 1.2; // estimate: rolling and dragging with closed throttle
 
+/** Deceleration that ends with some of the runway left. */
+export const neededMps2 = (b: Briefing, v: Readonly<PilotView>): number => {
+  const roomM = Math.max(LEAST_ROOM_M, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
+  return (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
+};
+
 /** Short applications with releases, as firm as the room left asks for; where it runs out, firm and kept on. */
 const brake = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>, noseDown: boolean): void => {
-  const roomM = Math.max(LEAST_ROOM_M, b.runway.surfaceEndM - STOP_SHORT_M - v.xM);
-  const needed = (v.groundspeedMps * v.groundspeedMps) / (2 * roomM);
+  const needed = neededMps2(b, v);
   const pressed = needed > PRESSING_MPS2;
   const early = pressed ? PRESSED_OVER_STALL : BRAKING_OVER_STALL;
   if (!noseDown || m.iasMps > early * b.feel.stallIasMps) {

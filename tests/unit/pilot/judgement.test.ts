@@ -6,6 +6,7 @@ import { elevatorFor, pitchFor, throttleFor } from '../../../src/pilot/briefing/
 import { phaseHere } from '../../../src/pilot/joining.ts';
 import { createPilot } from '../../../src/pilot/pilot.ts';
 import { unstable } from '../../../src/pilot/stabilised.ts';
+import { isSureToStop } from '../../../src/pilot/sure-stop.ts';
 import { newPilotView, type PilotView } from '../../../src/pilot/view.ts';
 import { neutralControls } from '../../../src/simulation/controls.ts';
 import { solveSteady } from '../../../src/simulation/performance/steady.ts';
@@ -69,6 +70,24 @@ describe('stabilised', () => {
   it('wants the centreline', () => {
     expect(at({ yM: 20 })).toBe('');
     expect(at({ yM: 90 })).toBe('off the centreline');
+  });
+});
+
+describe('the stop on what is left of the runway', () => {
+  const short = dayScenario({ aerodrome: 'plover-meadow', runway: '31' });
+  const meadow = briefingFor(short.model, short.plan);
+  const isSure = (xM: number, kt: number): boolean => {
+    const memory = createPilot(short.model, short.plan).begin(newSnapshot(), neutralControls());
+    memory.regime = 'landing';
+    memory.iasMps = mpsFromKt(kt);
+    return isSureToStop(meadow, memory, { ...newPilotView(), xM, groundspeedMps: mpsFromKt(kt) });
+  };
+
+  // 640 m uphill: from 46 kt some 130 m of braking at 0.22 g; from 71 kt 11 m/s are to be flown off first
+  it('is sure from the point, not from half way at 71 kt, nor from the last third', () => {
+    expect(isSure(short.model.runway.specifiedM, 50)).toBe(true);
+    expect(isSure(320, 71)).toBe(false);
+    expect(isSure(500, 46)).toBe(false);
   });
 });
 
