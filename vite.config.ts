@@ -123,8 +123,13 @@ const EXERCISE_ROOM =
 const LATER =
   /\/src\/(?:pilot\/|lesson\/(?:exercises\/practised|judge\/verdict|procedures\/(?!left-out)|coach)|formats\/result|flight\/(?:model-pilot|other-pilot|result|coach|instruction)\.|pages\/fly\/(?:said\/(?:beside|coach|instruction)|run\/(?:unfinished|result-card|slow)|card\/(?:procedures|radio)|sheets\/(?:tolerance-fields|(?:help|result|setup|unfinished)-sheet|result-drawings))\.)/;
 
+/** What sees a flown flight again and judges it: pages before a flight do without. */
+const FLOWN =
+  /\/src\/(?:lesson\/(?:watch\/(?!facts|stretch|turns|where|full-power|look-interval)|judge\/(?:first|cause)|procedures\/watch)|session\/|formats\/(?:attempt|plain-json|recording-json|logbook-json|report-schema|base64|series-text)|lesson\/exercises\/instructions)/;
+
 const FILES = [
-  { name: 'shell', tags: ['$initial' as const], priority: 2 },
+  { name: 'shell', tags: ['$initial' as const], priority: 3 },
+  { name: 'flown', test: FLOWN, minShareCount: 3, priority: 2, includeDependenciesRecursively: false },
   {
     name: 'shared',
     test: (id: string) => /\/src\/|\/assets\/aero|\/seedrandom\//.test(id) && !EXERCISE_ROOM.test(id),

@@ -21,7 +21,8 @@ const PAGES = ['brief', 'debrief', 'exercises', 'logbook', 'own'].map((name) => 
 /**
  * By source file or by the chunk's name. What waits for a press: the other pages, the exercises with their words,
  * the voice, which is off until it is asked for, and the logbook's files out and in, which the logbook's page fetches
- * with itself. What is never asked for: pixi's own lists of all it has, which `skipExtensionImports` passes by. All
+ * with itself. What is never asked for: pixi's own lists of all it has, which `skipExtensionImports` passes by; and, where
+ * there is WebGL, pixi's renderer on a plain canvas. All
  * else that the flying page can load it loads by itself once the aeroplane is ready (sheets, model pilot, judge,
  * logbook), so that nothing is asked for later; it counts as asked for, and so does whatever is added without being
  * named here.
@@ -33,6 +34,7 @@ const LEFT_OUT = [
   'src/storage/exchange.ts',
   'browserAll',
   'webworkerAll',
+  'src/views/pen/plain.ts',
 ];
 const DRAWN_VIEWS = 'src/views/stage.ts';
 

@@ -2,7 +2,7 @@ import 'pixi.js/unsafe-eval';
 import 'pixi.js/graphics';
 import 'pixi.js/mesh';
 import 'pixi.js/text-bitmap';
-import { CanvasRenderer, type Renderer, Ticker, WebGLRenderer } from 'pixi.js';
+import { type Renderer, Ticker, WebGLRenderer } from 'pixi.js';
 
 // Pixi's ticker is not our clock: the page says when to draw.
 Ticker.system.autoStart = false;
@@ -33,6 +33,7 @@ export const createRenderer = async (
     await renderer.init(options);
     return { renderer, kind: 'batches' };
   } catch {
+    const { CanvasRenderer } = await import('./plain.ts');
     const plain = new CanvasRenderer();
     await plain.init(options);
     return { renderer: plain, kind: 'graphics' };

@@ -1,0 +1,2 @@
+/** Fetched only where the browser has no WebGL. */
+export { CanvasRenderer } from 'pixi.js';
