@@ -53,7 +53,7 @@ describe('the debrief', () => {
     await page.getByText('The search failed').waitFor({ timeout: 10_000 });
     expect(await findBarriers(page)).toEqual([]);
     await page.getByRole('button', { name: 'search again' }).press('Enter');
-    await page.getByText('at every gate').waitFor({ timeout: 30_000 });
+    await page.getByText('At the gates the approach was stabilised').waitFor({ timeout: 30_000 });
     expect(await page.getByText('The search failed').count()).toBe(0);
     expect(refused).toBe(3);
     await close();

@@ -38,7 +38,9 @@ export const watchGoArounds = (m: LessonMemory, lesson: Lesson, changed: boolean
   const { where, runway } = lesson;
   const flaring = m.legs.leg === 'hold-off';
   const latestM = Math.max(runway.landingLengthM / 3, runway.specifiedM + LATE_M);
-  const floating = flaring && !m.wheels.landing && where.alongM > latestM;
+  // With full power on the decision has been made already
+  const decided = where.throttle > FULL_POWER;
+  const floating = flaring && !decided && !m.wheels.landing && where.alongM > latestM;
   if (justBegan(m, 'first-third', floating)) {
     askGoAround(m, {
       dueS: where.timeS,
