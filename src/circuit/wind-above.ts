@@ -52,10 +52,10 @@ export function windAbove(weather: Weather, runway: Runway, { terrain }: Aerodro
   };
 }
 
-/** One in sixty for the head: "60 × 9 ÷ 84 = 6°"; null where there is nothing to allow for. */
+/** One in sixty for the head: "60 × 9 ÷ 84 ≈ 6°"; null where there is nothing to allow for. */
 export const oneInSixty = (acrossMps: number, tasMps: number): string | null => {
   const acrossKt = Math.round(Math.abs(ktFromMps(acrossMps)));
   const tasKt = Math.round(ktFromMps(tasMps));
   if (acrossKt === 0) return null;
-  return `60 × ${acrossKt} ÷ ${tasKt} = ${fixed((60 * acrossKt) / tasKt)}°`;
+  return `60 × ${acrossKt} ÷ ${tasKt} ≈ ${fixed((60 * acrossKt) / tasKt)}°`;
 };

@@ -1,4 +1,4 @@
-import { mFromFt } from '../../units/conversions.ts';
+import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { COACH_WORDS } from '../attempts/attempt.ts';
 import { asksOf } from './asks.ts';
 import type { CoachContext, Word } from './context.ts';
@@ -25,6 +25,8 @@ export interface CoachMemory {
   text: string;
   /** The safety layer's own memory, and whether it has the word now. */
   danger: DangerMemory;
+  /** The circuit in which a go-around was asked for, until it is under way or over; null: none was. */
+  aroundCircuit: number | null;
   layer: 'safety' | 'lesson';
 }
 
@@ -36,6 +38,7 @@ export const beginCoach = (): CoachMemory => ({
   topic: '',
   text: '',
   danger: beginDangers(),
+  aroundCircuit: null,
   layer: 'lesson',
 });
 
@@ -61,8 +64,19 @@ const isTurnNear = (c: CoachContext): boolean => {
   return leftS !== null && leftS > 0 && leftS < TURN_NEAR_S;
 };
 
-/** Speed over stalling speed below which nobody is asked for the nose up or for less power (1.3 Vs is the approach). */
-const SLOW = 1.25; // common practice: a little under the 1.3 of an approach
+/** Speed over stalling speed below which nobody is asked for the nose up or for less power. */
+const SLOW = 1.3; // FAA-H-8083-3C ch. 9: 1.3 Vs0 is the approach
+/** So much below the speed of the leg it is slow too. */
+const BELOW_PLAN_MPS = mpsFromKt(3); // our choice: inside the 5 kt of FAA-S-ACS-6 IV.B
+/** With the nose so high nobody is asked for less power. */
+const NOSE_HIGH_RAD = radFromDeg(4); // our choice: above any approach with flap
+
+const isSlow = ({ m, s, lesson }: CoachContext): boolean => {
+  const { leg } = m.legs;
+  const onApproach = leg === 'final' || leg === 'base' || leg === 'turn-to-final';
+  const planMps = lesson.plan.legs[leg === 'turn-to-final' ? 'final' : onApproach ? leg : 'final'].iasMps;
+  return stallMargin(s) < SLOW || (onApproach && s.iasMps < planMps - BELOW_PLAN_MPS);
+};
 /** Lower than this over the ground, outside the round-out, nobody is asked to push or to take power off. */
 const LOW_M = mFromFt(200); // common practice: the last call
 /** Below it the approach and the landing are all there is: no calls, checks, trim. */
@@ -80,7 +94,8 @@ export const maySay = (
   // The words of round-out and hold-off belong to the landing itself
   if (topic.startsWith('flare') || topic.startsWith('leg-hold-off')) return true;
   const asks = asksOf(text);
-  if (stallMargin(s) < SLOW && (asks.includes('nose-up') || asks.includes('less-power'))) return false;
+  if (isSlow(c) && (asks.includes('nose-up') || asks.includes('less-power'))) return false;
+  if (s.pitchRad > NOSE_HIGH_RAD && asks.includes('less-power')) return false;
   const climbsAway = m.legs.leg === 'upwind' && s.verticalSpeedMps > 0;
   const low = s.wheelClearanceM < LOW_M && !climbsAway;
   return !low || !(asks.includes('nose-down') || asks.includes('less-power'));
@@ -118,6 +133,28 @@ const mayBeSaid = (memory: CoachMemory, word: Word, nowS: number, towerS: number
   return nowS - memory.lastS >= (word.rank <= URGENT_RANK ? URGENT_GAP_S : heardOutS(memory.text));
 };
 
+/** So near to circuit height a go-around is over, whatever leg it is on. */
+const ROUND_AGAIN_M = mFromFt(150); // our choice: the climb is all but done
+
+/** Asked for and not yet recognised as one: nothing of the approach is said any more, only what a go-around is. */
+const isGoingAround = (memory: CoachMemory, { m, s, lesson }: CoachContext): boolean => {
+  if (memory.aroundCircuit === null) return false;
+  const { leg, circuit } = m.legs;
+  const under = leg === 'go-around' || leg === 'upwind' || circuit !== memory.aroundCircuit;
+  if (under || s.onGround || s.heightM > lesson.plan.heightM - ROUND_AGAIN_M) memory.aroundCircuit = null;
+  return memory.aroundCircuit !== null;
+};
+
+const aroundWord = ({ lesson, m, s }: CoachContext): Word => {
+  const flap = s.flapStage > 0 ? '; sink stopped, flap up by stages' : '';
+  return {
+    topic: `around-${m.legs.circuit}`,
+    text: `Going around: full power, wings level, climbing attitude, ${lesson.aeroplane.speeds.goAroundKt} knots${flap}.`,
+    rank: URGENT_RANK,
+    afterS: 0,
+  };
+};
+
 /** One look; the sentence to say now, or null. What was said last stays in `memory.text` while it holds. */
 export const coach = (
   memory: CoachMemory,
@@ -141,11 +178,14 @@ export const coach = (
     if (danger.say === null) return null;
     memory.lastS = nowS;
     memory.text = danger.say;
+    if (danger.stands && /go around/i.test(danger.say)) memory.aroundCircuit = c.m.legs.circuit;
     return danger.say;
   }
   // A danger that has begun and not yet lasted: nobody begins another sentence
   if (Object.keys(memory.danger.since).length > 0) return null;
-  const words = wordsNow(c, level, (topic) => memory.times[topic] ?? 0, talk);
+  const words = isGoingAround(memory, c)
+    ? [aroundWord(c)]
+    : wordsNow(c, level, (topic) => memory.times[topic] ?? 0, talk);
   const stands: Record<string, number> = {};
   for (const { topic } of words) stands[topic] = memory.stands[topic] ?? nowS;
   memory.stands = stands;

@@ -53,6 +53,7 @@ const EASY_RAD = radFromDeg(15); // estimate: rolled out as far as matters
 const NO_TURN_BACK_M = mFromFt(1000); // New Zealand Flight Instructor Guide, engine failure after take-off
 const SETTLED_M = mFromFt(4); // estimate: low enough to let it settle
 const CLIMB_MPS = mpsFromFpm(50); // estimate: no climb that anybody would call one
+const WITH_SPEED = 1.35; // common practice: a little over the 1.3 of an approach
 const EASY_SINK_MPS = mpsFromFpm(400); // derived: about 3 degrees at 70 kt
 
 const FLARING: ReadonlySet<LegName> = new Set([
@@ -250,7 +251,10 @@ export const DANGERS: readonly Danger[] = [
       s.throttle < FULL_POWER &&
       openDue({ m }) !== undefined,
     // What asked for it; its figures are of the gate, stand in the result, and would be stale by now
-    say: (c) => `Go around, full power: ${openDue(c)?.why.split(': ')[0] ?? 'not stabilised'}.`,
+    say: (c) => {
+      const nose = stallMargin(c.s) > WITH_SPEED && c.s.pitchRad < 0 ? ', nose to the horizon' : '';
+      return `Go around, full power${nose}: ${openDue(c)?.why.split(': ')[0] ?? 'not stabilised'}.`;
+    },
     was: () => '',
     source: 'Flight Safety Foundation ALAR 7.1; FAA-H-8083-3C p. 9-11, go-arounds',
   },

@@ -1,6 +1,6 @@
 import type { CircuitLeg } from '../../circuit/types.ts';
 import type { Task } from '../../simulation/task.ts';
-import { mFromFt, radFromDeg } from '../../units/conversions.ts';
+import { mFromFt, mpsFromFpm, radFromDeg } from '../../units/conversions.ts';
 import type { LegName, TurnOnto } from '../names.ts';
 import { currentList, isComplete } from '../procedures/watch-checks.ts';
 import type { CoachContext, Word } from './context.ts';
@@ -88,6 +88,8 @@ const ROLL: Partial<Record<Task['technique'], string>> & { readonly normal: stri
   'short-field': 'Straight with the feet, nosewheel down, flap up, then brakes firmly, in strokes.',
 };
 
+const STILL_SINKING_MPS = -mpsFromFpm(200); // estimate: not yet rounded out
+
 const ON_LEG: Partial<Record<LegName, Say>> = {
   'line-up': () => 'Runway clear: full power, smoothly, and straight with the feet.',
   'take-off-roll': ({ lesson }) =>
@@ -111,12 +113,15 @@ const TURN_NOW_S = 1; // our choice: when it is worth saying
 const TURN_OVER_S = -8; // our choice: when it is worth saying
 const TURN_LATE_S = -14; // our choice: when it is worth saying
 const FLARE_M = mFromFt(35); // our choice: a sentence before the 10 to 20 ft of FAA-H-8083-3C p. 9-8
+const FLARE_S = 4; // estimate: to hear it, and to stop the sink
+const FLARE_HIGH_M = mFromFt(90); // our choice: a glide's round-out
 /** No turn to crosswind below the custom's height, but for so little. */
 const ABOUT_M = mFromFt(50); // our choice: when it is worth saying
 /** Where the nose comes down for level flight: a tenth of the rate of climb, some 70 ft (common practice). */
 const LEVEL_OFF_M = mFromFt(70);
 /** A circuit height within this is being flown level. */
 const CLIMBING_MPS = 1; // our choice: when it is worth saying
+const NO_TURN_M = mFromFt(300); // common practice: no turn below 300 ft but to final
 const TURN_RANK = 18; // definition: a place in the order of what is said
 
 const legWord = (c: CoachContext, topic: string, text: string, rank: number, afterS = 0): Word => ({
@@ -144,6 +149,8 @@ const turnWords = (c: CoachContext): Word[] => {
   const onto = turnAhead(c.m.legs.leg);
   const leftS = secondsToTurn(c);
   if (onto === null || leftS === null || isTheTowersTurn(c, onto)) return [];
+  // Low, the climb comes first
+  if (onto !== 'final' && c.s.wheelClearanceM < NO_TURN_M) return [];
   if (onto === 'crosswind' && c.s.heightM < c.lesson.plan.turns.crosswind.from.heightM - ABOUT_M) return [];
   if (leftS < TURN_NOW_S && leftS > TURN_OVER_S && !(onto === 'base' && isGlide(c)))
     return [legWord(c, `turn-${onto}`, intoTurn(c, onto), TURN_RANK)];
@@ -185,8 +192,11 @@ const glideKey = (c: CoachContext): Word[] => {
 };
 
 const flareWords = (c: CoachContext): Word[] => {
-  const low = c.lesson.where.clearM < FLARE_M && c.s.verticalSpeedMps < 0;
-  const landing = c.m.legs.leg === 'final' || c.s.engineDead;
+  // A fast sink is rounded out from higher up
+  const fromM = Math.min(FLARE_HIGH_M, Math.max(FLARE_M, -FLARE_S * c.s.verticalSpeedMps));
+  const low = c.lesson.where.clearM < fromM && c.s.verticalSpeedMps < 0;
+  const { leg } = c.m.legs;
+  const landing = leg === 'final' || leg === 'hold-off' || c.s.engineDead;
   return low && landing ? [legWord(c, 'flare', roundOut(c), 15)] : [];
 };
 
@@ -207,6 +217,8 @@ export const talkNow = (c: CoachContext): Word[] => {
     ((check !== null && !isComplete(check)) ||
       (lesson.procedures?.radio === 'towered' && !p.clearedToTakeOff));
   const quick = QUICK.has(leg);
+  // Nobody is told to wait who still comes down
+  if (leg === 'hold-off' && s.verticalSpeedMps < STILL_SINKING_MPS) return [...words, ...flareWords(c)];
   if (say !== undefined && !first)
     words.push(legWord(c, `leg-${leg}`, say(c), quick ? 16 : 47, quick ? 0.3 : 1.5));
   return [...words, ...flareWords(c)];

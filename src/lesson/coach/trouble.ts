@@ -35,6 +35,18 @@ const abandoned = (c: CoachContext, told: Told): Word[] =>
       )
     : [];
 
+const CLOSED = 0.15; // our choice: a lever all but closed
+const TAKES_OFF_AGAIN = 0.8; // our choice: more is a touch-and-go
+const FORGOTTEN_S = 2; // our choice: a hand on its way
+
+/** Rolling with power that neither stops nor goes: said again and again. */
+const powerLeftOn = (c: CoachContext): Word[] => {
+  const { m, s } = c;
+  const rolling = isAbandoned(c) || (s.onGround && m.legs.leg === 'landing-roll');
+  if (!rolling || s.throttle < CLOSED || (!isAbandoned(c) && s.throttle > TAKES_OFF_AGAIN)) return [];
+  return [{ topic: 'power-left-on', text: 'Close the throttle.', rank: STOP_RANK, afterS: FORGOTTEN_S }];
+};
+
 /** Below circuit height, where what is left of the power decides what is flown. */
 const CLIMBING: ReadonlySet<LegName> = new Set([
   'upwind',
@@ -85,6 +97,7 @@ const radioFailure = (c: CoachContext, told: Told): Word[] => {
 
 export const troubleNow = (c: CoachContext, told: Told): Word[] => [
   ...abandoned(c, told),
+  ...powerLeftOn(c),
   ...partialPower(c, told),
   ...radioFailure(c, told),
 ];

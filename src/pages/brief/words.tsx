@@ -219,7 +219,7 @@ const Run = ({
     <li>
       <b>{name}</b>: {metres(run.modelM)} m by the model today ({metres(run.groundRunM)} {onGround}); by
       factors {thousands(run.standardM)}
-      {factors === '' ? '' : `${factors} = ${metres(run.byFactorsM)}`} m. × {run.margin} ={' '}
+      {factors === '' ? '' : `${factors} = ${metres(run.byFactorsM)}`} m. The longer × {run.margin} ={' '}
       <b>{metres(run.withMarginM)}</b> of {thousands(run.availableM)} m
       {run.fits ? '.' : <span className="over">: not enough.</span>}
     </li>

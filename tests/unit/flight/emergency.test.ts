@@ -62,10 +62,11 @@ describe('the emergency that the card shows', () => {
     ['high-and-hot', 'dotterel'],
     ['gusty-day', 'sandpiper'],
   ] as const;
-  it.each([['go-around', 'dotterel'] as const, ...(process.env.LAPWING_LONG ? MORE : [])])(
-    'is none in %s by the %s',
-    (id, aeroplane) => {
-      expect([...told(id, aeroplane).keys()]).toEqual([]);
-    },
-  );
+  it('is the go-around that was called, and nothing else', () => {
+    expect([...told('go-around', 'dotterel').keys()]).toEqual(['go-around']);
+  });
+
+  it.each(process.env.LAPWING_LONG ? MORE : MORE.slice(0, 1))('is none in %s by the %s', (id, aeroplane) => {
+    expect([...told(id, aeroplane).keys()]).toEqual([]);
+  });
 });

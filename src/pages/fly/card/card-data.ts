@@ -36,7 +36,7 @@ interface CardSetting {
   readonly descent: { readonly rpm: number; readonly fpm: number } | null;
   /** Of the plan's base, or of one's own card. */
   readonly baseRpm: number;
-  /** The sum for the head on each leg that has drift: "60 × 9 ÷ 84 = 6°". */
+  /** The sum for the head on each leg that has drift: "60 × 9 ÷ 84 ≈ 6°". */
   readonly drift: Readonly<Record<'crosswind' | 'downwind' | 'base', string | null>>;
   /** The plan's, half the gust included: it is what the gates ask for. */
   readonly approachKt: number;

@@ -40,7 +40,7 @@ const Lines = ({ leg }: { readonly leg: string }) => {
   const due = useProcedures((s) => s.check);
   const emergency = useStore((s) => s.emergency);
   // Whatever was due waits
-  const check = emergency === '' ? due : null;
+  const check = emergency === '' || emergency === 'go-around' ? due : null;
   const card = setting ? cardFor(leg, setting) : null;
   if (!card) return <p className="soft empty">Nothing to do yet.</p>;
   const lines = on ? card.lines.filter(({ kind }) => kind === 'do') : card.lines;

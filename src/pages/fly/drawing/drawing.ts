@@ -102,7 +102,11 @@ export const createDrawing = (canvas: HTMLCanvasElement, events: DrawingEvents) 
     const { look, emergency } = useStore.getState();
     const wantedDeg =
       look === 'leg'
-        ? lookForLeg(goesAhead(emergency) ? 'ahead' : leg, flight.plan.side, behindWingRad(flight, shown))
+        ? lookForLeg(
+            goesAhead(emergency) || emergency === 'go-around' ? 'ahead' : leg,
+            flight.plan.side,
+            behindWingRad(flight, shown),
+          )
         : look;
     const wantedRad = radFromDeg(wantedDeg);
     const mostRad = still ? Number.POSITIVE_INFINITY : (HEAD_RADPS * Math.min(100, nowMs - lastMs)) / 1000;

@@ -14,6 +14,7 @@ import { type HandOver, takeHandOver } from '../../hand-over.ts';
 import { alreadyTold } from '../../parts/fetch-part.ts';
 import { changeSettings, useStore } from '../../store.ts';
 import { headlineOf } from '../bar/headline.ts';
+import { NOTHING, useProcedures } from '../card/shown-procedures.ts';
 import { createDrawing } from '../drawing/drawing.ts';
 import { createScreenLevers } from '../levers/screen-levers.ts';
 import { createAnnouncer } from '../said/announcer.ts';
@@ -190,6 +191,8 @@ export const beginFlight = (canvas: HTMLCanvasElement): (() => void) => {
       instruction: '',
       headline: headlineOf(scenario, model.runway.circuitSide),
     });
+    // What was said last was said of another flight
+    useProcedures.setState(NOTHING);
   };
   const prepareFlight = (): boolean => {
     try {
