@@ -1,3 +1,4 @@
+import { CIRCUIT_LEGS } from '../../circuit/types.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { COACH_WORDS } from '../attempts/attempt.ts';
 import { asksOf } from './asks.ts';
@@ -68,14 +69,17 @@ const isTurnNear = (c: CoachContext): boolean => {
 const SLOW = 1.3; // FAA-H-8083-3C ch. 9: 1.3 Vs0 is the approach
 /** So much below the speed of the leg it is slow too. */
 const BELOW_PLAN_MPS = mpsFromKt(3); // our choice: inside the 5 kt of FAA-S-ACS-6 IV.B
+const FAR_BELOW_PLAN_MPS = mpsFromKt(8); // our choice: inside the 10 kt of FAA-S-ACS-6
 /** With the nose so high nobody is asked for less power. */
 const NOSE_HIGH_RAD = radFromDeg(4); // our choice: above any approach with flap
 
 const isSlow = ({ m, s, lesson }: CoachContext): boolean => {
   const { leg } = m.legs;
   const onApproach = leg === 'final' || leg === 'base' || leg === 'turn-to-final';
-  const planMps = lesson.plan.legs[leg === 'turn-to-final' ? 'final' : onApproach ? leg : 'final'].iasMps;
-  return stallMargin(s) < SLOW || (onApproach && s.iasMps < planMps - BELOW_PLAN_MPS);
+  const flown = CIRCUIT_LEGS.find((each) => leg === each || leg === `turn-to-${each}`);
+  if (flown === undefined) return stallMargin(s) < SLOW;
+  const planMps = lesson.plan.legs[flown].iasMps;
+  return stallMargin(s) < SLOW || s.iasMps < planMps - (onApproach ? BELOW_PLAN_MPS : FAR_BELOW_PLAN_MPS);
 };
 /** Lower than this over the ground, outside the round-out, nobody is asked to push or to take power off. */
 const LOW_M = mFromFt(200); // common practice: the last call

@@ -40,8 +40,13 @@ const SCREEN_M = mFromFt(50); // definition: the screen height of take-off dista
 const SINK_BELOW_M = mFromFt(300); // common practice: the gate of a circuit
 const NEAR_SINK_MPS = mpsFromFpm(700); // common practice: a steep approach, not yet a fall
 const TO_GROUND_S = 5; // estimate: to see, to decide and to stop it
+const GLIDING = 0.1; // our choice: a lever all but closed
+const GLIDE_SINK_MPS = mpsFromFpm(1300); // estimate: a glide with all the flap, and a gust
+const GLIDE_TO_GROUND_S = 3; // estimate: later the round-out comes too late
 const LANDING_M = mFromFt(25); // FAA-H-8083-3C p. 9-8: the round-out begins at 10 to 20 ft
 const BALLOON_MPS = 0.5; // estimate: rising for anybody to see
+const PITCHED_UP_RAD = radFromDeg(9); // estimate: above any landing attitude that can be held
+const DROPPING_MPS = mpsFromFpm(250); // estimate: it no longer settles, it falls
 const BALLOON_HIGH_M = mFromFt(12); // FAA-H-8083-3C p. 9-33, excessive: no figure there; estimate
 const HOP_M = mFromFt(1); // as watch/touchdown.ts: common practice
 const HIGH_HOP_M = mFromFt(5); // as watch/go-around.ts: common practice
@@ -53,8 +58,21 @@ const EASY_RAD = radFromDeg(15); // estimate: rolled out as far as matters
 const NO_TURN_BACK_M = mFromFt(1000); // New Zealand Flight Instructor Guide, engine failure after take-off
 const SETTLED_M = mFromFt(4); // estimate: low enough to let it settle
 const CLIMB_MPS = mpsFromFpm(50); // estimate: no climb that anybody would call one
+const AGAIN_S = 6; // our choice: heard out, and a breath
 const WITH_SPEED = 1.35; // common practice: a little over the 1.3 of an approach
 const EASY_SINK_MPS = mpsFromFpm(400); // derived: about 3 degrees at 70 kt
+
+const DROP_BELOW_M = mFromFt(15); // FAA-H-8083-3C p. 9-8: the round-out has begun by 10 to 20 ft
+const DROP_MPS = mpsFromFpm(450); // estimate: three times what a good touch is
+
+/** Where low is where one is going. */
+const ON_THE_WAY_DOWN: ReadonlySet<LegName> = new Set([
+  'turn-to-final',
+  'final',
+  'base',
+  'turn-to-base',
+  'go-around',
+]);
 
 const FLARING: ReadonlySet<LegName> = new Set([
   'hold-off',
@@ -120,7 +138,9 @@ export const DANGERS: readonly Danger[] = [
       if (!isFlying(c)) return false;
       const bank = Math.abs(c.s.bankRad);
       const low = c.s.wheelClearanceM < HIGH_M && bank > STEEP_RAD;
-      return low || (c.m.legs.leg === 'turn-to-final' && bank > STEEP_FINAL_RAD);
+      const { leg } = c.m.legs;
+      const lowOnFinal = leg === 'final' && c.s.wheelClearanceM < HIGH_M;
+      return low || ((leg === 'turn-to-final' || lowOnFinal) && bank > STEEP_FINAL_RAD);
     },
     cured: ({ s }) => s.onGround || Math.abs(s.bankRad) < EASY_RAD,
     say: ({ s }) =>
@@ -136,13 +156,17 @@ export const DANGERS: readonly Danger[] = [
       const sink = -c.s.verticalSpeedMps;
       const { wheelClearanceM } = c.s;
       if (!isFlying(c) || c.s.engineDead || wheelClearanceM > SINK_BELOW_M) return false;
-      return sink > MOST_SINK_MPS || (sink > NEAR_SINK_MPS && wheelClearanceM < TO_GROUND_S * sink);
+      // A glide comes down quicker, and is rounded out from higher up
+      const glides = c.lesson.task.technique === 'glide' && c.s.throttle < GLIDING;
+      const most = glides ? GLIDE_SINK_MPS : MOST_SINK_MPS;
+      const leftS = glides ? GLIDE_TO_GROUND_S : TO_GROUND_S;
+      return sink > most || (sink > NEAR_SINK_MPS && wheelClearanceM < leftS * sink);
     },
     cured: ({ s }) => s.onGround || s.verticalSpeedMps > -EASY_SINK_MPS,
     say: ({ s }) =>
       stallMargin(s) < 1.25
         ? 'Sinking fast: full power now, wings level, go around.'
-        : 'Sinking fast: full power, nose to the horizon, go around.',
+        : 'Sinking fast: full power, wings level, nose to the horizon, go around.',
     was: ({ s }) =>
       `You were sinking ${fixed(-fpmFromMps(s.verticalSpeedMps))} feet a minute at ${feet(s.wheelClearanceM)}.`,
     source: 'Flight Safety Foundation ALAR 7.1: 1,000 ft/min; power first: FAA-H-8083-3C p. 9-4',
@@ -207,12 +231,51 @@ export const DANGERS: readonly Danger[] = [
       c.s.verticalSpeedMps > BALLOON_MPS,
     cured: ({ s }) =>
       s.onGround || s.throttle > FULL_POWER || (s.wheelClearanceM < SETTLED_M && s.verticalSpeedMps < 0),
-    say: ({ s }) =>
-      s.wheelClearanceM > BALLOON_HIGH_M || stallMargin(s) < 1.1
+    say: ({ s }) => {
+      if (s.pitchRad > PITCHED_UP_RAD)
+        return 'Ballooned: go around, full power, nose to the climbing attitude.';
+      return s.wheelClearanceM > BALLOON_HIGH_M || stallMargin(s) < 1.1 || s.verticalSpeedMps < -DROPPING_MPS
         ? 'Ballooned: go around, full power, hold the nose there.'
-        : 'Ballooned: hold the nose there, a little power, let it settle.',
+        : 'Ballooned: hold the nose there, a little power, let it settle.';
+    },
     was: ({ s }) => `It ballooned to ${feet(s.wheelClearanceM)}: pull less, and slower.`,
     source: 'FAA-H-8083-3C p. 9-33, ballooning during round-out',
+  },
+  {
+    id: 'drop',
+    lastsS: 0.2,
+    holds: ({ m, s }) =>
+      !s.onGround &&
+      !s.engineDead &&
+      !m.wheels.landing &&
+      (m.legs.leg === 'hold-off' || m.legs.leg === 'final') &&
+      s.throttle < FULL_POWER &&
+      s.wheelClearanceM > SETTLED_M &&
+      s.wheelClearanceM < DROP_BELOW_M &&
+      s.verticalSpeedMps < -DROP_MPS,
+    say: ({ s }) =>
+      stallMargin(s) < 1.15
+        ? 'Dropping: full power now, hold the attitude.'
+        : 'Round out: nose to level, power with it.',
+    was: () => '',
+    source: 'FAA-H-8083-3C ch. 9, high round-out and late round-out: power at once; how much sink: estimate',
+  },
+  {
+    id: 'low-in-circuit',
+    lastsS: 2,
+    holds: (c) =>
+      isFlying(c) &&
+      !c.s.engineDead &&
+      !ON_THE_WAY_DOWN.has(c.m.legs.leg) &&
+      c.m.legs.highestClearM > SINK_BELOW_M &&
+      c.s.throttle < FULL_POWER &&
+      c.s.wheelClearanceM < SINK_BELOW_M &&
+      c.s.verticalSpeedMps < -CLIMB_MPS,
+    cured: ({ s }) => s.onGround || s.throttle > FULL_POWER || s.verticalSpeedMps > 0,
+    say: (c) => `Low: full power, wings level, ${climb(c)}, and climb.`,
+    was: ({ s }) => `You were at ${feet(s.wheelClearanceM)}, still sinking, away from the runway.`,
+    source:
+      'common practice: no circuit is flown below 300 ft; power first: FAA-H-8083-3C ch. 9, low final approach',
   },
   {
     id: 'go-around-power',
@@ -268,11 +331,13 @@ export interface DangerMemory {
   id: string;
   /** What it said last, so that a worse form of it is said too. */
   text: string;
+  /** When that was. */
+  saidS: number;
   /** What is told once it is cured. */
   was: string;
 }
 
-export const beginDangers = (): DangerMemory => ({ since: {}, id: '', text: '', was: '' });
+export const beginDangers = (): DangerMemory => ({ since: {}, id: '', text: '', saidS: 0, was: '' });
 
 /** What one look of the safety layer comes to. */
 export interface DangerNow {
@@ -302,6 +367,7 @@ export const watchDangers = (d: DangerMemory, c: CoachContext): DangerNow => {
     if (due.id !== d.id) d.was = due.was(c);
     d.id = due.id;
     d.text = due.say(c);
+    d.saidS = nowS;
     return { stands: true, say: d.text };
   }
   if (isCured) {
@@ -312,7 +378,9 @@ export const watchDangers = (d: DangerMemory, c: CoachContext): DangerNow => {
     return was === '' ? NONE : { stands: false, say: was };
   }
   const text = standing.say(c);
-  if (text === d.text) return { stands: true, say: null };
+  // While nothing is done about it, it is said again
+  if (text === d.text && nowS - d.saidS < AGAIN_S) return { stands: true, say: null };
+  d.saidS = nowS;
   d.text = text;
   return { stands: true, say: text };
 };

@@ -136,13 +136,15 @@ const intoTurn = (c: CoachContext, onto: TurnOnto): string => {
   const leg: CircuitLeg = onto;
   const { plan } = c.lesson;
   const turn = `Turn ${handWords(c)} to ${onto} now`;
+  // With part of the power, gently (ATSB AR-2010-055)
+  const bank = c.s.powerPartial ? '15 degrees of bank' : bankWords(c, onto);
   const out = `roll out ${headingWords(c, leg)}`;
-  if (onto === 'crosswind') return `${turn}: ${bankWords(c, onto)}, still climbing; ${out}.`;
+  if (onto === 'crosswind') return `${turn}: ${bank}, still climbing; ${out}.`;
   if (onto === 'final') return `${turn}: in balance, never beyond 30 degrees; ${out}, on the runway's line.`;
-  if (onto === 'downwind') return `${turn}: ${bankWords(c, onto)}; ${out}.`;
+  if (onto === 'downwind') return `${turn}: ${bank}; ${out}.`;
   const down =
     plan.descentFrom === 'base-turn' ? `${descentWords(c, plan.legs.base, plan.legs.base.steady)}; ` : '';
-  return `${turn}: ${bankWords(c, onto)}; ${down}${out}.`;
+  return `${turn}: ${bank}; ${down}${out}.`;
 };
 
 const turnWords = (c: CoachContext): Word[] => {

@@ -79,9 +79,13 @@ const partialPower = (c: CoachContext, told: Told): Word[] => {
 /** In the air with less than the lever asks for. */
 const isPowerPartial = ({ s }: CoachContext): boolean => s.powerPartial && !s.onGround;
 
-/** Nobody whose lever is open and gives only part is asked for what is not there. */
-export const canBeGiven = ({ text }: Word, c: CoachContext): boolean =>
-  !(isPowerPartial(c) && c.s.throttle > FULL_POWER && /\bpower\b/i.test(text));
+/** Nobody whose lever is open is asked for what is not there; with only part of the power, for none at all. */
+export const canBeGiven = ({ text }: Word, c: CoachContext): boolean => {
+  if (c.s.throttle <= FULL_POWER) return true;
+  return isPowerPartial(c)
+    ? !/\bpower\b/i.test(text)
+    : !/\b(?:a little|more) power|power for less sink/i.test(text);
+};
 
 /** Fly, the box, 7600, the lights (FAA AIM 4-2-13, 4-3-13, 6-4-2, the last from memory). */
 const radioFailure = (c: CoachContext, told: Told): Word[] => {

@@ -7,6 +7,7 @@ import type { Teaching } from '../../../src/lesson/judge/rule.ts';
 import { RULES } from '../../../src/lesson/judge/rules.ts';
 import { DEFAULT_TOLERANCES } from '../../../src/lesson/judge/tolerances.ts';
 import { currentList } from '../../../src/lesson/procedures/watch-checks.ts';
+import { askGoAround } from '../../../src/lesson/watch/dues.ts';
 import { degFromRad } from '../../../src/units/conversions.ts';
 import { type FlightAsked, flyWithProcedures } from '../../support/procedures.ts';
 
@@ -58,6 +59,28 @@ describe('the coach', () => {
       say.high,
     ]);
     expect(said.some((text) => downwind.includes(text))).toBe(true);
+  });
+
+  it('speaks of nothing but going around to somebody who was told to and does', () => {
+    const memory = beginCoach();
+    const said: string[] = [];
+    flyWithProcedures({
+      start: 'final',
+      seconds: 18,
+      beside: ({ m, lesson, s }) => {
+        if (s.timeS > 0.8 && m.dues.length === 0)
+          askGoAround(m, { dueS: s.timeS, heightM: s.heightM, why: 'not stabilised at 300 ft', id: 'asked' });
+        // Obeyed, though it takes its time until it is recognised as one
+        const seen = { ...s, throttle: s.timeS > 5 ? 1 : 0.4 };
+        const c = { m, lesson, s: seen, limits: DEFAULT_TOLERANCES, teaching: 'power-for-sink' } as const;
+        const text = coach(memory, c, 'talked-through', talkNow);
+        if (text !== null) said.push(text);
+      },
+    });
+    expect(said[0]).toMatch(/^Go around, full power/);
+    const after = said.filter((text) => !/^Go around/.test(text));
+    expect(after).toHaveLength(1);
+    expect(after[0]).toMatch(/^Going around: full power, wings level, climbing attitude, \d+ knots/);
   });
 
   it('says nothing about what the exercise does not look at', () => {
