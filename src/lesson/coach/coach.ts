@@ -1,6 +1,7 @@
 import { CIRCUIT_LEGS } from '../../circuit/types.ts';
 import { mFromFt, mpsFromKt, radFromDeg } from '../../units/conversions.ts';
 import type { COACH_WORDS } from '../attempts/attempt.ts';
+import { FULL_POWER } from '../watch/full-power.ts';
 import { asksOf } from './asks.ts';
 import type { CoachContext, Word } from './context.ts';
 import { deviationsNow } from './deviations.ts';
@@ -145,7 +146,10 @@ const isGoingAround = (memory: CoachMemory, { m, s, lesson }: CoachContext): boo
   if (memory.aroundCircuit === null) return false;
   const { leg, circuit } = m.legs;
   const under = leg === 'go-around' || leg === 'upwind' || circuit !== memory.aroundCircuit;
-  if (under || s.onGround || s.heightM > lesson.plan.heightM - ROUND_AGAIN_M) memory.aroundCircuit = null;
+  // Cured in another way, and landed from: it was not to be
+  const givenUp = s.throttle < FULL_POWER;
+  if (under || givenUp || s.onGround || s.heightM > lesson.plan.heightM - ROUND_AGAIN_M)
+    memory.aroundCircuit = null;
   return memory.aroundCircuit !== null;
 };
 
