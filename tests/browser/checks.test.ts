@@ -127,6 +127,8 @@ describe.each(['light', 'dark'] as const)('checks and calls on the page, %s', (t
           settings({
             start: 'downwind',
             radio: 'towered',
+            // Called on entering the leg, so that nothing is to be waited for
+            callWords: 'faa',
             coach: 'talked-through',
             picture,
             touch: 'always',
