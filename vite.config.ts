@@ -234,7 +234,7 @@ export default defineConfig(({ isSsrBuild }) => ({
     ],
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    maxWorkers: 2,
+    maxWorkers: 3,
     reporters:
       process.env.LAPWING_TRUST === '1' ? ['default', './tests/support/trust-reporter.ts'] : ['default'],
     // Its hook imports react, which stands for preact here
