@@ -70,7 +70,7 @@ describe('the drawn views', () => {
     await visit.close();
   });
 
-  it.each(process.env.LAPWING_LONG === '1' ? [1.5, 2, 3] : [1.5, 3])(
+  it.each(process.env.LAPWING_LONG === '1' ? [1.5, 2, 3] : [1.5, 2])(
     'look the same from afar on a screen of %d device pixels to a pixel',
     async (pixelRatio) => {
       const visit = await still('final', { pixelRatio });

@@ -85,7 +85,7 @@ const ROLL: Partial<Record<Task['technique'], string>> & { readonly normal: stri
   normal: 'Straight with the feet, hold the nosewheel off, then brakes in short strokes.',
   'soft-field':
     'Straight with the feet, stick back, the nosewheel light all the way; no brakes, keep it rolling.',
-  'short-field': 'Straight with the feet, nosewheel down, flap up, then brakes firmly, in strokes.',
+  'short-field': 'Straight with the feet, nosewheel down, then brakes firmly, in strokes.',
 };
 
 const STILL_SINKING_MPS = -mpsFromFpm(200); // estimate: not yet rounded out
