@@ -13,7 +13,6 @@ import type { PilotView } from '../view.ts';
 const PUSHING_RADPS = radFromDeg(5); // tuned
 const PUSHING_S = 4; // tuned
 const FIRST_STAGE_S = 1.5; // common practice: the first stage at once, by hand
-const FLAP_THERE_DEG = 1; // our choice: as near as the gauge is read
 const NEXT_STAGE_S = 4; // common practice: one stage at a time
 const FIRST_OVER_STALL = 1.2; // our choice: a margin before flap comes in
 const SAFE_M = mFromFt(40); // our choice: clear of the ground
@@ -84,10 +83,6 @@ export const flyGoAround = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>)
   if (clean && v.clearanceM > LAST_STAGE_M && v.timeS - m.phaseFromS > PUSHING_S) beginPhase(m, v, 'upwind');
 };
 
-/** The flap stands where its lever does: one stage at a time. */
-const isThere = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): boolean =>
-  v.flapDeg < (b.shape.aeroplane.flap.stages[m.hands.flapStage]?.deg ?? 0) + FLAP_THERE_DEG;
-
 /** The first stage as soon as the sink is stopped (FAA-H-8083-3C p. 9-12), the next with a positive climb and speed in hand, the last at a safe height. */
 const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void => {
   const { stage } = b.habits['take-off'];
@@ -101,7 +96,6 @@ const raiseFlap = (b: Briefing, m: PilotMemory, v: Readonly<PilotView>): void =>
   } else {
     const ready =
       waited > NEXT_STAGE_S &&
-      isThere(b, m, v) &&
       m.verticalSpeedMps > POSITIVE_MPS &&
       m.iasMps > b.habits['going-around'].iasMps - SLOW_MPS &&
       v.clearanceM > (m.hands.flapStage - 1 <= stage ? LAST_STAGE_M / 2 : SAFE_M);

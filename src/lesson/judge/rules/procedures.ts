@@ -251,7 +251,8 @@ const ROWS: readonly Rule[] = [
   rule({
     id: 'calls',
     leg: 'downwind',
-    name: 'calls',
+    name: 'calls made',
+    alone: true,
     measures: 'calls made at their place and in their words',
     unit: PERCENT,
     limits: { callsPercent: { title: 'calls, %', ...practice(30, 0, 'most calls at their place') } },
