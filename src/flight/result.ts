@@ -58,6 +58,7 @@ const theirs = (result: Result, fromS: number): Result => ({
   touchdowns: result.touchdowns.filter(({ at_s }) => at_s >= fromS),
   items: result.items.filter((item) => !isBefore(result, item, fromS)),
   safety: result.safety.filter(({ at_s }) => at_s >= fromS),
+  causes: result.causes.filter(({ at_s }) => at_s >= fromS),
 });
 
 /** What came of a flight, the one answer for page, logbook and command line; `unended`: where nothing has ended it. */

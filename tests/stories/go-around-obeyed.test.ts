@@ -1,14 +1,10 @@
 // Somebody who is told to go around and does it is not talked back onto the approach.
 import { expect, it } from 'vitest';
-import { aerodromeNamed, aeroplaneNamed } from '../../src/catalogue.ts';
-import { planCircuit } from '../../src/circuit/plan.ts';
-import { startOfLeg } from '../../src/circuit/start-of-leg.ts';
 import { flyOrder } from '../../src/headless/flight.ts';
 import { prepare } from '../../src/simulation/model.ts';
-import { standardDay } from '../../src/simulation/performance/standard-day.ts';
-import { MODEL_VERSION, type Scenario } from '../../src/simulation/scenario.ts';
 import type { ControlSource } from '../../src/simulation/source.ts';
 import { ftFromM, radFromDeg } from '../../src/units/conversions.ts';
+import { scenarioFrom } from '../support/flights.ts';
 import { bankHold, pitchHold } from '../support/holds.ts';
 
 /** Idle from the start of final, so that nothing is stabilised; from `obeysFt` on full power and the nose at 6 degrees. */
@@ -29,28 +25,7 @@ const obedient = (obeysFt: number): ControlSource<Record<string, never>> => {
 };
 
 const said = (obeysFt: number, coach: 'talked-through' | 'reminded') => {
-  const aeroplane = aeroplaneNamed('sandpiper');
-  const aerodrome = aerodromeNamed('curlew-sands');
-  const weather = { ...standardDay(aerodrome.elevationFt), windFromDegM: 220, windKt: 5 };
-  const lineUp: Scenario = {
-    modelVersion: MODEL_VERSION,
-    exercise: 'free',
-    aeroplane,
-    aerodrome,
-    runway: '22',
-    weather,
-    start: { at: 'line-up', trimmed: true, leg: 'line-up' },
-    seed: 7,
-    assists: { rudder: true },
-    failures: [],
-    circuits: 1,
-  };
-  const { shape, runway } = prepare(lineUp);
-  const plan = planCircuit(shape, aeroplane, aerodrome, runway, weather);
-  const scenario: Scenario = {
-    ...lineUp,
-    start: { at: startOfLeg(plan, 'final'), trimmed: true, leg: 'final' },
-  };
+  const { scenario, plan } = scenarioFrom('final');
   const { result } = flyOrder({
     scenario,
     plan,

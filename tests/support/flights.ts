@@ -1,6 +1,7 @@
 import { aerodromeNamed, aeroplaneNamed } from '../../src/catalogue.ts';
 import { planCircuit } from '../../src/circuit/plan.ts';
 import { startOfLeg } from '../../src/circuit/start-of-leg.ts';
+import type { CircuitPlan } from '../../src/circuit/types.ts';
 import { beginFlight } from '../../src/flight/begin.ts';
 import type { Flight } from '../../src/flight/flight.ts';
 import { modelPilot, otherPilot } from '../../src/flight/model-pilot.ts';
@@ -18,8 +19,11 @@ export const procedures = (changes: Partial<Procedures> = {}): Procedures => ({
   ...changes,
 });
 
-/** A calm flight of the demonstration's pair from a leg, flown by the model pilot. */
-export const flightFrom = (leg: 'downwind' | 'base' | 'final', beside: Procedures | null = null): Flight => {
+/** A calm day of the demonstration's pair, begun on a leg. */
+export const scenarioFrom = (
+  leg: 'downwind' | 'base' | 'final',
+  beside: Procedures | null = null,
+): { readonly scenario: Scenario; readonly plan: CircuitPlan } => {
   const aeroplane = aeroplaneNamed('sandpiper');
   const aerodrome = aerodromeNamed('curlew-sands');
   const lineUp: Scenario = {
@@ -38,7 +42,12 @@ export const flightFrom = (leg: 'downwind' | 'base' | 'final', beside: Procedure
   };
   const { shape, runway } = prepare(lineUp);
   const plan = planCircuit(shape, aeroplane, aerodrome, runway, lineUp.weather);
-  const scenario: Scenario = { ...lineUp, start: { at: startOfLeg(plan, leg), trimmed: true, leg } };
+  return { scenario: { ...lineUp, start: { at: startOfLeg(plan, leg), trimmed: true, leg } }, plan };
+};
+
+/** The same flown by the model pilot. */
+export const flightFrom = (leg: 'downwind' | 'base' | 'final', beside: Procedures | null = null): Flight => {
+  const { scenario } = scenarioFrom(leg, beside);
   return beginFlight({
     scenario,
     model: prepare(scenario),

@@ -1,7 +1,7 @@
 import { triedForPower } from '../../circuit/checks.ts';
 import { mpsFromFpm } from '../../units/conversions.ts';
 import type { LegName } from '../names.ts';
-import { FULL_POWER } from '../watch/full-power.ts';
+import { CLOSED_THROTTLE, FULL_POWER } from '../watch/full-power.ts';
 import type { CoachContext, Word } from './context.ts';
 import type { Told } from './reminders.ts';
 
@@ -20,7 +20,7 @@ const once = (told: Told, topic: string, text: string, rank: number, afterS: num
   told(topic) > 0 ? [] : [{ topic, text, rank, afterS }];
 
 /** The take-off was called off and is being stopped. */
-export const isAbandoned = ({ m, s }: CoachContext): boolean =>
+export const isAbandoned = ({ m, s }: Pick<CoachContext, 'm' | 's'>): boolean =>
   s.onGround && m.legs.leg === 'take-off-roll' && m.said.some(({ what }) => what === 'stop');
 
 /** Idle, straight, all the braking that holds (FAA-H-8083-3C ch. 6, rejected take-off). */
@@ -35,7 +35,6 @@ const abandoned = (c: CoachContext, told: Told): Word[] =>
       )
     : [];
 
-const CLOSED = 0.15; // our choice: a lever all but closed
 const TAKES_OFF_AGAIN = 0.8; // our choice: more is a touch-and-go
 const FORGOTTEN_S = 2; // our choice: a hand on its way
 
@@ -43,7 +42,8 @@ const FORGOTTEN_S = 2; // our choice: a hand on its way
 const powerLeftOn = (c: CoachContext): Word[] => {
   const { m, s } = c;
   const rolling = isAbandoned(c) || (s.onGround && m.legs.leg === 'landing-roll');
-  if (!rolling || s.throttle < CLOSED || (!isAbandoned(c) && s.throttle > TAKES_OFF_AGAIN)) return [];
+  if (!rolling || s.throttle < CLOSED_THROTTLE || (!isAbandoned(c) && s.throttle > TAKES_OFF_AGAIN))
+    return [];
   return [{ topic: 'power-left-on', text: 'Close the throttle.', rank: STOP_RANK, afterS: FORGOTTEN_S }];
 };
 
